@@ -1,0 +1,200 @@
+import type { RoomSettings, SoundChange } from './messages.ts';
+
+/** A question a student may answer now, or just answered. */
+export type WireAsking = {
+  readonly kind: string;
+  readonly target: number;
+  readonly options?: readonly string[];
+  readonly letter?: string;
+};
+
+/** The right answer once shown, in answer shape, and printed. */
+export type WireTruth = {
+  /** Right answer in the shape of an answer. */
+  readonly answer: unknown;
+  /** Other right answers by their `key` (root: every neck place of the pitch class). */
+  readonly also?: readonly string[];
+};
+
+/** Phase as every student sees it: serialised once. */
+export type StudentCommon = {
+  readonly v: number;
+  readonly phase: 'waiting' | 'open' | 'closed' | 'shown' | 'lesson-ended' | 'room-ended';
+  /** Opaque name of question and sheet. */
+  readonly ask?: string;
+  /** 2 when it is the second sheet. */
+  readonly sheet?: number;
+  readonly asking?: WireAsking;
+  readonly truth?: WireTruth;
+};
+
+/** What belongs to one student. */
+export type StudentOwn = {
+  readonly v: number;
+  readonly name: string;
+  readonly leftHanded: boolean;
+  readonly pair: boolean;
+  readonly leftThumb: boolean;
+  /** Given at joining only: kept by the phone, sent in the handshake. */
+  readonly token?: string;
+  /** Last counter on disk, so that a reload goes on counting. */
+  readonly counter: number;
+  /** Answer that counts for the current ask; null where none. */
+  readonly answer?: unknown;
+  /** After the reveal: right, part or not; `say` is an error kind's name. */
+  readonly mark?: { readonly credit: number; readonly exact: boolean; readonly error?: string };
+};
+
+/** One question in the step row. */
+export type WireStep = {
+  readonly question: string;
+  readonly kind: string;
+  readonly target: number;
+  readonly status: 'ready' | 'open' | 'closed' | 'shown';
+  readonly sheet: number;
+  readonly ask: string | null;
+};
+
+/** How the answers to one question fell. */
+export type WireSpread = {
+  readonly ask: string;
+  readonly kind: string;
+  readonly target: number;
+  readonly asking: WireAsking;
+  /** Answers by their key, most first. */
+  readonly counts: readonly { readonly key: string; readonly answer: unknown; readonly count: number }[];
+  readonly notSure: number;
+  /** Seats that could answer and did not. */
+  readonly silent: number;
+  readonly of: number;
+};
+
+/** A key that owns all chords, with its chart row starting on the vamp's first chord. */
+export type WireKeyRow = {
+  readonly key: string;
+  readonly id: string;
+  readonly row: readonly {
+    readonly symbol: string;
+    readonly numeral: string;
+    /** Index of the vamp's chord that stands here. */
+    readonly inVamp: boolean;
+    readonly holdsDecider: boolean;
+  }[];
+  /** Scale from the first chord's root on. */
+  readonly notes: readonly string[];
+};
+
+/** What the host draws at the reveal of the keys. */
+export type WireKeysReveal = {
+  readonly chords: readonly string[];
+  readonly rows: readonly WireKeyRow[];
+  /** Deciding notes and which keys each leaves. */
+  readonly deciders: readonly { readonly note: string; readonly leaves: readonly string[] }[];
+};
+
+/** A round as the host page must know it to play and draw it. */
+export type WireVamp = {
+  readonly round: string;
+  readonly number: number;
+  readonly source: 'host' | 'guitar';
+  readonly level: number | null;
+  readonly meter: string;
+  readonly grooveText: string;
+  readonly tempo: number | null;
+  readonly seed: number;
+  readonly slots: readonly { readonly chord: string; readonly beats: number; readonly frets: readonly (number | null)[] }[];
+};
+
+/** State of the sound as logged. */
+export type WireSound = {
+  readonly playing: boolean;
+  readonly round: string | null;
+  readonly change: SoundChange;
+  readonly tempo: number | null;
+};
+
+/** One line of the end of the lesson. */
+export type WireBreakdownLine = {
+  readonly question: string;
+  readonly round: number;
+  readonly kind: string;
+  readonly target: number;
+  readonly right: number;
+  readonly part: number;
+  readonly wrong: number;
+  readonly notSure: number;
+  readonly silent: number;
+  /** Most chosen wrong answers with their error kind. */
+  readonly missed: readonly { readonly key: string; readonly answer: unknown; readonly count: number; readonly error: string | null }[];
+  readonly truth: unknown;
+};
+
+/** Seat on the register page: a name where the class shows names, else null. */
+export type WireSeat = { readonly seat: number; readonly name: string | null; readonly here: boolean };
+
+export type HostView = {
+  readonly v: number;
+  readonly room: string;
+  readonly status: 'register' | 'round' | 'lesson-ended' | 'room-ended';
+  readonly settings: RoomSettings;
+  readonly addresses: readonly string[];
+  readonly seats: readonly WireSeat[];
+  /** True for the page that holds the sound; null while none does. */
+  readonly holdsSound: boolean;
+  readonly soundHeld: boolean;
+  readonly vamp: WireVamp | null;
+  /** Step kinds only: `direction`, `quality` … */
+  readonly steps: readonly WireStep[];
+  readonly current: (WireStep & { readonly asking: WireAsking }) | null;
+  readonly handsIn: number;
+  readonly handsOf: number;
+  readonly spread: WireSpread | null;
+  readonly truth: WireTruth | null;
+  readonly keysReveal: WireKeysReveal | null;
+  readonly sound: WireSound;
+  readonly breakdown: readonly WireBreakdownLine[] | null;
+};
+
+export type WireStudent = {
+  readonly student: string;
+  readonly seat: number;
+  readonly name: string;
+  readonly here: boolean;
+  readonly pair: boolean;
+  readonly leftHanded: boolean;
+  /** Of the current question. */
+  readonly wrote: boolean;
+  readonly cannotHear: boolean;
+  /** After close, private. */
+  readonly answer?: unknown;
+  readonly mark?: { readonly credit: number; readonly exact: boolean; readonly error?: string };
+};
+
+export type WireCrib = {
+  readonly chords: readonly string[];
+  readonly keys: readonly { readonly key: string; readonly numerals: readonly string[] }[];
+  readonly deciders: readonly { readonly note: string; readonly leaves: readonly string[] }[];
+  readonly settlers: readonly { readonly chord: string; readonly leaves: readonly string[] }[];
+  readonly bass: readonly string[];
+  readonly directions: readonly string[];
+};
+
+export type DeskView = Omit<HostView, 'seats' | 'spread' | 'truth'> & {
+  readonly students: readonly WireStudent[];
+  readonly spread: WireSpread | null;
+  readonly truth: WireTruth | null;
+  /** Most chosen wrong answer of the closed question, its error kind, whether many gave the same. */
+  readonly topWrong: {
+    readonly key: string;
+    readonly answer: unknown;
+    readonly count: number;
+    readonly error: string | null;
+    readonly manyTheSame: boolean;
+  } | null;
+  readonly crib: WireCrib | null;
+  readonly spreadShown: boolean;
+  /** Distinct phones that reached this server from elsewhere. */
+  readonly visitors: number;
+  readonly grooves: readonly { readonly id: string; readonly name: string; readonly meter: string; readonly tempo: readonly [number, number] }[];
+  readonly levels: readonly { readonly level: number; readonly name: string }[];
+};

@@ -1,0 +1,84 @@
+import type { Quality } from '../chords.ts';
+import type { Direction, Policy, StrokeFeel, Truth } from '../truth.ts';
+
+/** Question kinds that stand, in the usual order of a round. */
+export const KINDS = ['direction', 'quality', 'root', 'keys', 'strokes'] as const;
+export type Kind = (typeof KINDS)[number];
+
+/** Every question takes it: a respectable answer, no credit, no error. */
+export const NOT_SURE = 'not-sure';
+export type NotSure = typeof NOT_SURE;
+
+/** A place on the two low strings; `string` 6 or 5, `fret` 0 to 12. */
+export type NeckPlace = { readonly string: 5 | 6; readonly fret: number };
+
+/** A key as an answer: tonic's pitch class and mode, `7M` = G major, `4m` = E minor. One name per sound: enharmonic keys are one. */
+export type KeyId = string;
+
+/** Answers by kind; `[]` for keys means "no key owns all". */
+export type Answers = {
+  direction: Direction;
+  quality: Quality;
+  root: NeckPlace;
+  keys: readonly KeyId[];
+  strokes: StrokeFeel;
+};
+export type AnswerOf<K extends Kind> = Answers[K];
+export type Answer = Answers[Kind];
+
+/** Which chord is asked about: slot index (direction: the change from slot 0 to it). 0 for keys and strokes. */
+export type Target = number;
+
+/** Names one question of a round: `quality-1`. Students never see it while it names something not shown. */
+export type QuestionId = string;
+
+/** Class settings a question depends on. */
+export type QuestionSettings = {
+  readonly policy: Policy;
+  /** Qualities on the pad, in pad order. */
+  readonly qualities: readonly Quality[];
+};
+
+/** What a student's pad needs, and no more: no truth, no field that depends on one. */
+export type Asking = {
+  readonly kind: Kind;
+  readonly target: Target;
+  /** quality: qualities on the pad. keys: `majors` shows twelve pegs, `relatives` twenty-four. */
+  readonly options?: readonly string[];
+  /** quality: the root's printed name, only once the root of that chord has been shown. */
+  readonly letter?: string;
+};
+
+/** What is known of a round when a mark is made. */
+export type MarkingContext = {
+  readonly truth: Truth;
+  readonly target: Target;
+  readonly settings: QuestionSettings;
+  /** Tempo, meter and such are in `truth`; the student's own earlier answers of this round by question id. */
+  readonly earlier: Readonly<Record<QuestionId, Answer | NotSure>>;
+};
+
+/** The mark of one answer. `credit` 0 to 1; `errors` are kebab names, at most one of a kind's own rules. */
+export type Mark = { readonly credit: number; readonly exact: boolean; readonly errors: readonly string[] };
+
+/** ask.ts of a question: spoken prompt and pad; may reach phones, imports no tonal. */
+export type Ask<K extends Kind> = {
+  readonly kind: K;
+  /** Which slots it can be asked of, from the number of slots of the loop. Empty: it cannot be asked. */
+  readonly targets: (slots: number, round: { readonly groove: boolean }) => readonly Target[];
+  readonly ask: (target: Target, settings: QuestionSettings, shown: { readonly letter?: string }) => Asking;
+  /** Reads what a phone sent; null where it is not an answer of this question under these settings. */
+  readonly read: (value: unknown, settings: QuestionSettings) => AnswerOf<K> | null;
+  /** One text per different answer, for counting: `up`, `6.5`, `2M 7M`. */
+  readonly key: (answer: AnswerOf<K>) => string;
+};
+
+/** judge.ts of a question: never in the student bundle. */
+export type Judge<K extends Kind> = {
+  readonly kind: K;
+  /** The right answer in the shape of an answer; null where it cannot be asked of this round. */
+  readonly truth: (context: Omit<MarkingContext, 'earlier'>) => AnswerOf<K> | null;
+  readonly mark: (answer: AnswerOf<K>, context: MarkingContext) => Mark;
+  /** Chance of full credit by blind choice among the options. */
+  readonly chance: (context: Omit<MarkingContext, 'earlier'>) => number;
+};
