@@ -1,0 +1,49 @@
+/** What this page knows of its own sound; the screens draw it and change nothing. */
+export type LocalSound = {
+  /** `lost`: it ran, and the system took it away. `silent`: it says it runs, but nothing leaves the page. */
+  readonly state: 'off' | 'starting' | 'on' | 'silent' | 'lost' | 'failed';
+  /** Why it failed, as the browser says it. */
+  readonly why: string | null;
+  /** The hearing caution has been shown on this machine and is not to be shown again. */
+  readonly cautioned: boolean;
+  /** The caution stands on the screen now, between the press and the first note. */
+  readonly cautioning: boolean;
+  /** Speakers were plugged or unplugged since the last test note. */
+  readonly deviceChanged: boolean;
+  /** Level of what leaves the page now: 0 silence, 1 full scale. Read on every frame. */
+  readonly level: () => number;
+  /** Where the vamp is as heard now; null while nothing plays. Read on every frame. */
+  readonly position: () => Heard | null;
+};
+
+/** What is heard at this moment, delay of the speakers included as far as the browser knows it. */
+export type Heard =
+  | { readonly phase: 'count-in'; readonly beat: number; readonly of: number }
+  | {
+      readonly phase: 'vamp';
+      /** Bar of the loop, 0 is the first. */
+      readonly bar: number;
+      /** Beat in the bar with its fraction, 0 is the first. */
+      readonly beat: number;
+      /** Slot of the loop that sounds. */
+      readonly slot: number;
+    };
+
+/** What a press on the host screen can do. */
+export type HostActions = {
+  readonly pressForSound: () => void;
+  readonly acceptCaution: () => void;
+  readonly testNote: () => void;
+  readonly takeOver: () => void;
+};
+
+/** Sound of a page that has not been pressed yet; screens without sound of their own are drawn with it. */
+export const SOUND_OFF: LocalSound = {
+  state: 'off',
+  why: null,
+  cautioned: false,
+  cautioning: false,
+  deviceChanged: false,
+  level: () => 0,
+  position: () => null,
+};
