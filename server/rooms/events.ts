@@ -1,0 +1,156 @@
+import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
+import type { Answer, NotSure, QuestionSettings } from '../../shared-theory/questions/question.ts';
+import type { Truth } from '../../shared-theory/truth.ts';
+import type { Frets, Meter } from '../../shared-theory/vamps.ts';
+import type { RoomSettings, SoundChange } from '../protocol/messages.ts';
+
+/** A round as it was heard: all that its marks need, so that no later generator can change the past. */
+export type HeardRound = {
+  /** `r3`: opaque, names the round in commands. */
+  readonly id: string;
+  /** From 1. */
+  readonly number: number;
+  /** Hearsay played it, or the teacher's own guitar. */
+  readonly source: 'host' | 'guitar';
+  readonly level: number | null;
+  readonly seed: number;
+  readonly meter: Meter;
+  /** Beats a minute; null where the teacher plays and named none. */
+  readonly tempo: number | null;
+  /** Lowest and highest tempo of the groove. */
+  readonly tempoRange: readonly [number, number] | null;
+  readonly grooveText: string;
+  readonly slots: readonly { readonly chord: string; readonly beats: number; readonly frets: Frets }[];
+  readonly truth: Truth;
+  readonly questions: readonly RoundQuestion[];
+  /** Settings that hold for the whole round. */
+  readonly settings: QuestionSettings;
+};
+
+type Event<Type extends string, Body = unknown> = { readonly type: Type; readonly version: number } & Body;
+
+/** What happened in a room. Plain JSON; names never stand in it. */
+export type RoomEvent =
+  | Event<'RoomOpened', { readonly room: string; readonly class: string; readonly settings: RoomSettings }>
+  | Event<'SettingsChanged', { readonly settings: Partial<RoomSettings> }>
+  | Event<'StudentJoined', { readonly student: string; readonly seat: number }>
+  /** The person's row (name, hands) was written anew. */
+  | Event<'PersonChanged', { readonly student: string }>
+  | Event<'RoundStarted', { readonly round: HeardRound }>
+  | Event<
+      'QuestionOpened',
+      { readonly ask: string; readonly round: string; readonly question: string; readonly sheet: number }
+    >
+  | Event<
+      'AnswerWritten',
+      {
+        readonly student: string;
+        readonly ask: string;
+        readonly counter: number;
+        readonly answer: Answer | NotSure | null;
+      }
+    >
+  | Event<'HearingSignalled', { readonly student: string; readonly ask: string }>
+  | Event<'QuestionClosed', { readonly ask: string }>
+  | Event<'SpreadShown', { readonly ask: string }>
+  | Event<'QuestionShown', { readonly ask: string }>
+  | Event<'VampStarted', { readonly round: string; readonly tempo: number }>
+  | Event<'ChangeTook', { readonly round: string; readonly change: SoundChange; readonly bar: number }>
+  | Event<'VampStopped', { readonly round: string }>
+  | Event<'LessonEnded'>
+  | Event<'RoomClosed'>
+  /** Stands where an erased student's event stood. */
+  | Event<'Erased'>;
+
+export type EventType = RoomEvent['type'];
+/** An event without its version, as `decide` writes it. */
+export type NewEvent = RoomEvent extends infer E ? (E extends RoomEvent ? Omit<E, 'version'> : never) : never;
+
+/** Newest version of each event; raise it together with an upgrade from the one before. */
+export const EVENT_VERSIONS: Readonly<Record<EventType, number>> = {
+  RoomOpened: 1,
+  SettingsChanged: 1,
+  StudentJoined: 1,
+  PersonChanged: 1,
+  RoundStarted: 1,
+  QuestionOpened: 1,
+  AnswerWritten: 1,
+  HearingSignalled: 1,
+  QuestionClosed: 1,
+  SpreadShown: 1,
+  QuestionShown: 1,
+  VampStarted: 1,
+  ChangeTook: 1,
+  VampStopped: 1,
+  LessonEnded: 1,
+  RoomClosed: 1,
+  Erased: 1,
+};
+
+type Plain = Readonly<Record<string, unknown>>;
+/** By type: the step from version 1 to 2, from 2 to 3, and so on. */
+export type Upgrades = Readonly<Partial<Record<EventType, readonly ((event: Plain) => Plain)[]>>>;
+const UPGRADES: Upgrades = {};
+
+/** When something happened. */
+export type Stamp = {
+  /** Wall time in milliseconds since 1970: recorded, never used for order. */
+  readonly at: number;
+  /** Milliseconds of a monotonic clock; comparable only within one `boot`. */
+  readonly mono: number;
+  readonly boot: string;
+};
+
+/** An event of the log that this server cannot read. */
+export class UnreadableEventError extends Error {
+  override readonly name = 'UnreadableEventError';
+}
+
+/** Puts the newest version on events as `decide` writes them. */
+export function versioned(event: NewEvent): RoomEvent {
+  return { ...event, version: EVENT_VERSIONS[event.type] };
+}
+
+/**
+ * Reads an event of the log and brings it to its newest version. Throws UnreadableEventError where it is none, or of a type
+ * or version that only a newer server knows.
+ */
+export function readEvent(body: string, upgrades: Upgrades = UPGRADES, versions = EVENT_VERSIONS): RoomEvent {
+  const event = parsed(body);
+  const { type, version } = event;
+  if (typeof type !== 'string' || !isType(type, versions)) {
+    throw new UnreadableEventError(
+      `the log holds an event of type ${JSON.stringify(type)}, which this version does not know`,
+    );
+  }
+  const newest = versions[type];
+  if (version === newest) return event as unknown as RoomEvent;
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1 || version > newest) {
+    throw new UnreadableEventError(
+      `the log holds ${type} of version ${JSON.stringify(version)}; this version reads 1 to ${newest}`,
+    );
+  }
+  const steps = (upgrades[type] ?? []).slice(version - 1, newest - 1);
+  return { ...steps.reduce<Plain>((old, step) => step(old), event), version: newest } as unknown as RoomEvent;
+}
+
+/** Whose event it is; null for events of the room. */
+export function studentOf(event: RoomEvent): string | null {
+  return 'student' in event ? event.student : null;
+}
+
+function parsed(body: string): Plain {
+  let value: unknown;
+  try {
+    value = JSON.parse(body);
+  } catch (cause) {
+    throw new UnreadableEventError('the log holds an event that is not JSON', { cause });
+  }
+  if (typeof value !== 'object' || value === null)
+    throw new UnreadableEventError('the log holds an event that is not an object');
+  return value as Plain;
+}
+
+function isType(type: string, versions: Readonly<Record<string, number>>): type is EventType {
+  return Object.hasOwn(versions, type);
+}
