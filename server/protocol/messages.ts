@@ -94,8 +94,8 @@ export type DeskCommand =
       /** Groove id, or null for chords only. */
       readonly groove: string | null;
       readonly tempo: number | null;
-      /** What the teacher's bass did, where it differs from the usual open shapes; one per slot after the first. */
-      readonly directions: readonly ('up' | 'down' | 'same')[] | null;
+      /** What the teacher's bass did, where it differs from the usual open shapes; one per slot after the first, `usual` where it did not differ. */
+      readonly directions: readonly ('up' | 'down' | 'same' | 'usual')[] | null;
     }
   | { readonly type: 'OpenQuestion'; readonly id: string; readonly round: string; readonly question: string }
   | { readonly type: 'CloseQuestion'; readonly id: string; readonly ask: string }

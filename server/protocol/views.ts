@@ -10,8 +10,9 @@ export type WireAsking = {
 
 /** The right answer once shown, in answer shape, and printed. */
 export type WireTruth = {
-  /** Right answer in the shape of an answer. */
+  /** Right answer in the shape of an answer, and its `key`. */
   readonly answer: unknown;
+  readonly key: string;
   /** Other right answers by their `key` (root: every neck place of the pitch class). */
   readonly also?: readonly string[];
 };
