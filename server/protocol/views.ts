@@ -193,6 +193,8 @@ export type DeskView = Omit<HostView, 'seats' | 'spread' | 'truth'> & {
     readonly manyTheSame: boolean;
   } | null;
   readonly crib: WireCrib | null;
+  /** Right answers of the round by question id, in answer shape: private. */
+  readonly truths: Readonly<Record<string, unknown>>;
   readonly spreadShown: boolean;
   /** Distinct phones that reached this server from elsewhere. */
   readonly visitors: number;
