@@ -1,0 +1,101 @@
+import type { Chord, Quality } from './chords.ts';
+import type { GrooveSlot } from './grooves.ts';
+import { modulo, pitchClass, type PitchClass } from './pitch.ts';
+import { FORMS, OPEN_SHAPES } from './shapes.ts';
+import type { Frets } from './vamps.ts';
+
+/** MIDI notes of the open strings 6 to 1 in standard tuning: E A D G B E. */
+export const STANDARD_TUNING = [40, 45, 50, 55, 59, 64] as const;
+
+/** Shapes stay on the part of the neck that every guitar has: no fret above this. */
+const HIGHEST_FRET = 12;
+
+/** A note of a shape: `string` 6 (low E) to 1, `fret` from 0. */
+export type ShapeNote = { readonly string: number; readonly fret: number; readonly midi: number };
+
+/** The shape's notes from the lowest string up. Throws `RangeError` unless six entries, whole frets 0 to 24, one played. */
+export function shapeNotes(frets: Frets): readonly ShapeNote[] {
+  if (frets.length !== 6) throw new RangeError(`A shape has six strings, not ${frets.length}.`);
+  const notes = STANDARD_TUNING.flatMap((open, index) => {
+    const fret = frets[index] ?? null;
+    if (fret === null) return [];
+    if (!Number.isInteger(fret) || fret < 0 || fret > 24) throw new RangeError(`A fret is 0 to 24, not ${fret}.`);
+    return [{ string: 6 - index, fret, midi: open + fret }];
+  });
+  if (notes.length === 0) throw new RangeError('A shape plays at least one string.');
+  return notes;
+}
+
+/** MIDI note of the shape's lowest played string. */
+export function bassOf(frets: Frets): number {
+  return Math.min(...shapeNotes(frets).map((note) => note.midi));
+}
+
+/**
+ * The notes that a zone of the grid takes of a shape, from the lowest string up. The other bass is the root, so that the
+ * bass that is asked about never moves inside a chord; the high strings never include the bass string.
+ */
+export function zoneNotes(frets: Frets, zone: GrooveSlot['zone']): readonly ShapeNote[] {
+  const notes = shapeNotes(frets);
+  switch (zone) {
+    case 'root':
+    case 'other-bass':
+      return notes.slice(0, 1);
+    case 'low':
+      return notes.slice(0, 3);
+    case 'middle': {
+      const middle = notes.filter((note) => note.string <= 5 && note.string >= 2);
+      return middle.length > 0 ? middle : notes;
+    }
+    case 'high':
+      return notes.length > 1 ? notes.slice(1).slice(-3) : notes;
+    case 'all':
+      return notes;
+    case 'none':
+      return [];
+  }
+}
+
+function fretsOf(text: string): Frets {
+  return Array.from(text, (sign) => (sign === 'x' ? null : Number(sign)));
+}
+
+function rank(root: PitchClass, quality: Quality): readonly Frets[] {
+  const open = (OPEN_SHAPES[quality][root] ?? []).map(fretsOf);
+  const movable = FORMS[quality].flatMap((form) => {
+    const openString = STANDARD_TUNING[6 - form.root] ?? 0;
+    const fret = modulo(root - openString, 12);
+    const frets = form.offsets.map((offset) => (offset === null ? null : fret + offset));
+    const played = frets.filter((placed) => placed !== null);
+    if (Math.min(...played) < 0 || Math.max(...played) > HIGHEST_FRET) return [];
+    // A root on the fourth string is less usual than the same chord with a deeper root.
+    return [{ frets, order: fret + (form.root === 4 ? HIGHEST_FRET : 0) }];
+  });
+  movable.sort((one, other) => one.order - other.order);
+  const seen = new Set<string>();
+  return [...open, ...movable.map(({ frets }) => frets)].filter((frets) => {
+    const name = frets.join();
+    return !seen.has(name) && seen.add(name);
+  });
+}
+
+const ranked = new Map<string, readonly Frets[]>();
+
+/**
+ * Playable shapes of a chord, the usual one first: shapes near the nut, then E- and A-forms from the nut up, then D-forms.
+ * The root is always the lowest note and every note of the chord sounds.
+ */
+export function shapesFor(chord: Chord): readonly Frets[] {
+  const root = pitchClass(chord.root);
+  const key = `${root} ${chord.quality}`;
+  const known = ranked.get(key) ?? rank(root, chord.quality);
+  ranked.set(key, known);
+  return known;
+}
+
+/** The shape most players take first. */
+export function usualShape(chord: Chord): Frets {
+  const [usual] = shapesFor(chord);
+  if (!usual) throw new RangeError(`No shape plays ${chord.root} ${chord.quality}.`);
+  return usual;
+}
