@@ -1,4 +1,8 @@
+import { parseChord } from './chords.ts';
 import type { Chord } from './chords.ts';
+import { ReadingError } from './reading-error.ts';
+
+export { ReadingError } from './reading-error.ts';
 
 /** Beats in a bar and the note value that carries one. Tempo counts quarters; in 6/8 and 12/8 dotted quarters. */
 export type Meter = '4/4' | '3/4' | '6/8' | '12/8' | '7/8';
@@ -24,3 +28,96 @@ export type VoicedVamp = {
   readonly tempo: number;
   readonly seed: number;
 };
+
+/** More chords than this are no loop that a class could hear. */
+const MOST_SLOTS = 64;
+
+/** A word of a typed vamp and where it stands. */
+type Token = { readonly text: string; readonly place: number };
+
+/**
+ * Reads a typed vamp into slots. Without bar lines each chord has a bar of its own: `Em D`. With bar lines a bar has one chord
+ * or one token a beat, and a dot holds: `| G . D . |`, `| Am | . | F . G . |`. ReadingError says where and what would be right.
+ */
+export function parseVamp(text: string, beatsPerBar: number): Slot[] {
+  if (!Number.isInteger(beatsPerBar) || beatsPerBar < 1)
+    throw new RangeError(`A bar has whole beats, not ${beatsPerBar}.`);
+  const repeat = /[|‖]:|:[|‖]/.exec(text);
+  if (repeat) throw new ReadingError('repeat-sign', repeat.index, repeat[0]);
+  const slots = /[|‖]/.test(text) ? barSlots(text, beatsPerBar) : lineSlots(text, beatsPerBar);
+  const last = slots[MOST_SLOTS];
+  if (last) throw new ReadingError('too-long', text.length, '', String(MOST_SLOTS));
+  return slots;
+}
+
+function lineSlots(text: string, beats: number): Slot[] {
+  // Commas and lone dashes between chords are how people write a list of them.
+  const tokens = tokensOf(text, 0, /[^\s,;]+/g).filter((token) => !/^[-–—→]+$/.test(token.text));
+  if (tokens.length === 0) throw new ReadingError('nothing', 0, text.trim());
+  return tokens.map((token) => {
+    if (isDot(token))
+      throw new ReadingError('dot-outside-bar', token.place, token.text, beats > 1 ? '| G . D . |' : '| G | . |');
+    return { chord: chordOf(token), beats };
+  });
+}
+
+function barSlots(text: string, beatsPerBar: number): Slot[] {
+  const slots: Slot[] = [];
+  for (const bar of barsOf(text)) {
+    const tokens = tokensOf(bar.text, bar.place, /\S+/g);
+    if (tokens.length === 0) throw new ReadingError('bar-empty', bar.place, '|');
+    if (tokens.length !== 1 && tokens.length !== beatsPerBar) {
+      throw new ReadingError(
+        'bar-beats',
+        tokens[0]?.place ?? bar.place,
+        bar.text.trim(),
+        filledBar(tokens, beatsPerBar),
+      );
+    }
+    const beats = beatsPerBar / tokens.length;
+    for (const token of tokens) {
+      const held = slots.at(-1);
+      if (!isDot(token)) slots.push({ chord: chordOf(token), beats });
+      else if (held) slots[slots.length - 1] = { ...held, beats: held.beats + beats };
+      else throw new ReadingError('nothing-to-hold', token.place, token.text);
+    }
+  }
+  return slots;
+}
+
+/** The text between bar lines (a double bar is one line); before the first and after the last only what is not blank. */
+function barsOf(text: string): readonly Token[] {
+  const lines = [...text.matchAll(/[|‖]+/g)];
+  const starts = [0, ...lines.map((line) => line.index + line[0].length)];
+  const ends = [...lines.map((line) => line.index), text.length];
+  const bars = starts.map((place, index) => ({ text: text.slice(place, ends[index]), place }));
+  const counted = bars.filter((bar, index) => bar.text.trim() !== '' || (index > 0 && index < bars.length - 1));
+  if (counted.every((bar) => bar.text.trim() === '')) throw new ReadingError('nothing', 0, text.trim());
+  return counted;
+}
+
+function tokensOf(text: string, start: number, pattern: RegExp): Token[] {
+  return Array.from(text.matchAll(pattern), (found) => ({ text: found[0], place: start + found.index }));
+}
+
+function isDot({ text }: Token): boolean {
+  return text === '.' || text === '·';
+}
+
+function chordOf({ text, place }: Token): Chord {
+  try {
+    return parseChord(text);
+  } catch (error) {
+    throw error instanceof ReadingError ? error.movedBy(place) : error;
+  }
+}
+
+/** A bar with the right number of beats from the chords of a wrong one, as an example of what would be right. */
+function filledBar(tokens: readonly Token[], beatsPerBar: number): string {
+  const chords = tokens.filter((token) => !isDot(token)).map(({ text }) => text);
+  const shown = chords.slice(0, beatsPerBar);
+  const each = Math.max(1, Math.floor(beatsPerBar / Math.max(1, shown.length)));
+  const beats = shown.flatMap((chord) => [chord, ...Array.from({ length: each - 1 }, () => '.')]).slice(0, beatsPerBar);
+  while (beats.length < beatsPerBar) beats.push('.');
+  return `| ${beats.join(' ')} |`;
+}

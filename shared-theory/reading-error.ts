@@ -1,0 +1,51 @@
+/**
+ * What can be wrong with typed chords, with what would be right; `{right}` stands for the thing to write.
+ * Kept by name, so that another language can word the same faults.
+ */
+const SUGGESTIONS = {
+  nothing: 'write chords such as Em D.',
+  'lower-case-root': 'chord roots are capitals: write {right}.',
+  'german-h': 'H is written B here, and B flat is Bb: write {right}.',
+  'syllable-name': 'chords are named by letters here: write {right}.',
+  'no-letter': 'a chord starts with one of the letters A to G, such as {right}.',
+  'double-accidental': 'one sharp or flat at most: write {right}.',
+  'seventh-or-more': 'only triads, power chords and sus chords can be used: write {right}.',
+  'slash-bass': 'the root is the bass here: write {right}.',
+  'unknown-suffix': 'after the root write nothing, m, dim, aug, 5, sus2 or sus4. Write {right}.',
+  'bar-empty': 'a bar needs a chord, or a dot that holds the last one.',
+  'bar-beats': 'a bar has one chord, or one chord or dot on each beat: write {right}.',
+  'nothing-to-hold': 'a dot holds the chord before it, and there is none: write a chord first.',
+  'dot-outside-bar': 'dots stand inside bar lines: write {right}.',
+  'repeat-sign': 'the loop repeats by itself: write the chords once, between plain bar lines.',
+  'too-long': 'a loop has at most {right} chords.',
+} as const satisfies Readonly<Record<string, string>>;
+
+/** Names of the faults of typed chords. */
+export type ReadingFault = keyof typeof SUGGESTIONS;
+
+/** Typed chords that cannot be read: where (index of the character, from 0), what stood there, what would be right. */
+export class ReadingError extends Error {
+  override readonly name = 'ReadingError';
+  readonly fault: ReadingFault;
+  readonly place: number;
+  readonly found: string;
+  /** A sentence that goes on after the thing found. */
+  readonly suggestion: string;
+  /** The thing to write instead, where there is one. */
+  readonly right: string;
+
+  constructor(fault: ReadingFault, place: number, found: string, right = '') {
+    const suggestion = SUGGESTIONS[fault].replace('{right}', right);
+    super(found === '' ? suggestion : `“${found}”: ${suggestion}`);
+    this.fault = fault;
+    this.place = place;
+    this.found = found;
+    this.suggestion = suggestion;
+    this.right = right;
+  }
+
+  /** The same fault, counted from the start of a longer text. */
+  movedBy(places: number): ReadingError {
+    return new ReadingError(this.fault, this.place + places, this.found, this.right);
+  }
+}
