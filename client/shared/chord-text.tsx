@@ -1,0 +1,92 @@
+import {
+  printChord,
+  printDistance,
+  printKey,
+  printNote,
+  printNumeral,
+  type Printed,
+  type PrintedDegree,
+} from '../../shared-theory/printer.ts';
+
+/** Chords, notes, keys, numerals and distance numbers set as in print. Input in ASCII: `F#m`, `Bb`, `Gb major`, `viio`, `b7`. */
+
+/** Letter large, sign raised, suffix small; read aloud as words. */
+function Letters(props: { readonly printed: Printed }) {
+  const { letter, sign, suffix, spoken } = props.printed;
+  return (
+    <>
+      <span class="chord" aria-hidden="true">
+        {letter}
+        {sign && <span class="chord-sign">{sign}</span>}
+        {suffix && <span class="chord-suffix">{suffix}</span>}
+      </span>
+      <span class="visually-hidden">{spoken}</span>
+    </>
+  );
+}
+
+export const ChordText = (props: { readonly symbol: string }) => <Letters printed={printChord(props.symbol)} />;
+export const NoteText = (props: { readonly note: string }) => <Letters printed={printNote(props.note)} />;
+export const KeyText = (props: { readonly name: string }) => <Letters printed={printKey(props.name)} />;
+
+function Degree(props: { readonly printed: PrintedDegree; readonly class: string }) {
+  return (
+    <>
+      <span class={props.class} aria-hidden="true">
+        {props.printed.text}
+      </span>
+      <span class="visually-hidden">{props.printed.spoken}</span>
+    </>
+  );
+}
+
+export const NumeralText = (props: { readonly numeral: string }) => (
+  <Degree printed={printNumeral(props.numeral)} class="numeral" />
+);
+export const DistanceText = (props: { readonly distance: string }) => (
+  <Degree printed={printDistance(props.distance)} class="distance-digit" />
+);
+
+/** A place in a drawing; `size` in its units, `anchor` as in SVG. */
+type Placed = {
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  readonly anchor?: 'start' | 'middle' | 'end';
+  readonly class?: string;
+};
+
+/** A chord symbol or a note in a drawing, its letter's middle on the place. */
+export function SvgChord(props: Placed & { readonly symbol: string }) {
+  const { letter, sign, suffix } = printChord(props.symbol);
+  const { size } = props;
+  // Each shift holds for the text after it, so the suffix has to come down again.
+  const raise = 0.12 * size;
+  return (
+    <text {...attributes(props)} class={`chord ${props.class ?? ''}`}>
+      {letter}
+      {sign && (
+        <tspan font-size={0.74 * size} dy={-raise}>
+          {sign}
+        </tspan>
+      )}
+      {suffix && (
+        <tspan font-size={0.74 * size} dy={sign ? raise : 0}>
+          {suffix}
+        </tspan>
+      )}
+    </text>
+  );
+}
+
+export function SvgNumeral(props: Placed & { readonly numeral: string }) {
+  return (
+    <text {...attributes(props)} class={`numeral ${props.class ?? ''}`}>
+      {printNumeral(props.numeral).text}
+    </text>
+  );
+}
+
+function attributes({ x, y, size, anchor = 'middle' }: Placed) {
+  return { x, y: y + 0.35 * size, 'font-size': size, 'text-anchor': anchor };
+}

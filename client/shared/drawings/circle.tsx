@@ -1,0 +1,47 @@
+import type { ComponentChildren } from 'preact';
+import { SvgChord } from '../chord-text.tsx';
+import { joinPath, keyLabel, neighbourRuns, pegPath, postPath, type CircleLayout } from './circle.ts';
+
+/** The circle of fifths: posts, pegs, letters, and arcs that join neighbours. What was said is ink, what sounded brass. */
+export function Circle(props: {
+  readonly layout: CircleLayout;
+  readonly said: readonly string[];
+  /** Keys that own the chords, once shown: brass pegs with an ink rim. */
+  readonly sounded?: readonly string[];
+  readonly children?: ComponentChildren;
+}) {
+  const { layout, said, sounded = [] } = props;
+  const places = (ids: readonly string[]): number[] =>
+    [...layout.majors, ...layout.minors].filter((peg) => ids.includes(peg.id)).map((peg) => peg.place);
+  const shown = props.sounded !== undefined;
+  return (
+    <>
+      <circle cx={layout.cx} cy={layout.cy} r={layout.inner} class="line-string g2" />
+      {layout.majors.map((peg) => (
+        <path key={peg.place} d={postPath(layout, peg.place)} class="line-ink g4" />
+      ))}
+      {neighbourRuns(places(shown ? sounded : said)).map((run) => (
+        <path
+          key={run.from}
+          d={joinPath(layout, run)}
+          class={`${shown ? 'line-brass' : 'line-ink'} join round`}
+          stroke-width={layout.radius * 0.062}
+        />
+      ))}
+      {[...layout.majors, ...layout.minors].map((peg) => {
+        const [isSaid, isRight] = [said.includes(peg.id), sounded.includes(peg.id)];
+        const fill = isRight ? 'fill-brass' : isSaid ? 'fill-ink' : 'fill-paper';
+        const letter = isRight ? 'fill-onbrass' : isSaid ? 'text-paper' : '';
+        const size = layout.radius * (peg.id.endsWith('m') ? 0.135 : 0.2);
+        return (
+          <g key={peg.id}>
+            <path d={pegPath(layout, peg)} class={fill} />
+            <path d={pegPath(layout, peg)} class={`line-ink ${isRight ? 'g4' : 'g2'}`} />
+            <SvgChord symbol={keyLabel(peg.id)} x={peg.at[0]} y={peg.at[1]} size={size} class={letter} />
+          </g>
+        );
+      })}
+      {props.children}
+    </>
+  );
+}

@@ -1,0 +1,113 @@
+import type { Point } from '../marks-geometry.ts';
+
+export type Rect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+
+/** Two low strings of a guitar neck, flat as on the host screen or upright like a grown chord box. */
+export type NeckLayout = {
+  readonly ground: Rect;
+  /** null on a page that begins above the first fret. */
+  readonly nut: Rect | null;
+  readonly frets: readonly (readonly [Point, Point])[];
+  readonly strings: readonly { readonly string: 5 | 6; readonly from: Point; readonly to: Point }[];
+  readonly inlays: readonly { readonly at: Point; readonly r: number }[];
+  /** Where a string's number stands, beyond the open place. */
+  readonly names: readonly { readonly string: 5 | 6; readonly at: Point }[];
+  /** Where the numbers of the dotted frets stand, beside the neck. */
+  readonly numbers: readonly { readonly fret: number; readonly at: Point }[];
+  /** Where a finger stands: in the middle of its fret; fret 0 before the nut. */
+  readonly place: (string: 5 | 6, fret: number) => Point;
+  /** What a thumb may hit for that place. */
+  readonly zone: (string: 5 | 6, fret: number) => Rect;
+};
+
+export type NeckOptions = {
+  readonly flat: boolean;
+  /** Left-handed: upright, string 6 lies right; flat, the nut lies right. */
+  readonly mirrored?: boolean;
+  /** The neck's rectangle with its open row (before the nut) taken off. */
+  readonly ground: Rect;
+  /** First and last fret drawn; they fill the ground's length in true spacing. */
+  readonly from: number;
+  readonly to: number;
+  /** Length of the open row before the nut; 0 on a page that begins higher up. */
+  readonly open: number;
+  /** How far the strings lie from the neck's edges, as a share of its breadth. */
+  readonly edge?: number;
+  /** Thickness of the nut. */
+  readonly nut?: number;
+};
+
+const INLAYS: readonly number[] = [3, 5, 7, 9, 12, 15];
+
+/** Nut to fret `n` where nut to fret 12 is 1: equal temperament halves the string each twelve frets. */
+export const fretDistance = (n: number): number => 2 * (1 - 2 ** (-n / 12));
+
+/** Lays the neck along its own axis, then turns it into the picture. */
+export function layNeck(options: NeckOptions): NeckLayout {
+  const { flat, ground, from, to, open, edge = 0.245, nut = 10 } = options;
+  const mirrored = options.mirrored === true;
+  const length = flat ? ground.width : ground.height;
+  const breadth = flat ? ground.height : ground.width;
+  const start = fretDistance(from - 1);
+  const scale = length / (fretDistance(to) - start);
+  const along = (fret: number): number => (fretDistance(fret) - start) * scale;
+
+  // Flat, string 6 lies below string 5 as a seated player looks down on it; upright, left of it as in a chord box.
+  const near = breadth * edge;
+  const across = (string: 5 | 6): number => (flat === (string === 6) ? breadth - near : near);
+  const turn = (a: number, c: number): Point => {
+    const [u, v] = flat ? [mirrored ? length - a : a, c] : [mirrored ? breadth - c : c, a];
+    return [ground.x + u, ground.y + v];
+  };
+  const box = (a: number, c: number, da: number, dc: number): Rect => {
+    const [x1, y1] = turn(a, c);
+    const [x2, y2] = turn(a + da, c + dc);
+    return { x: Math.min(x1, x2), y: Math.min(y1, y2), width: Math.abs(x2 - x1), height: Math.abs(y2 - y1) };
+  };
+
+  const drawn = Array.from({ length: to - from + 1 }, (_, index) => from + index);
+  const middle = (fret: number): number => (fret === 0 ? -open / 2 : (along(fret - 1) + along(fret)) / 2);
+  const dotted = drawn.filter((fret) => INLAYS.includes(fret));
+  const inlay = Math.min(breadth * 0.03, length * 0.03) + 1;
+  const zoneStart = (string: 5 | 6): number => (across(string) < breadth / 2 ? 0 : breadth / 2);
+
+  return {
+    ground,
+    nut: open > 0 && from === 1 ? box(-nut, -0.014 * breadth, nut, 1.028 * breadth) : null,
+    frets: drawn.slice(0, -1).map((fret) => [turn(along(fret), 0), turn(along(fret), breadth)]),
+    strings: ([6, 5] as const).map((string) => ({
+      string,
+      from: turn(open > 0 ? -open : 0, across(string)),
+      to: turn(length, across(string)),
+    })),
+    inlays: dotted.flatMap((fret) => {
+      const shares = fret === 12 ? [0.34, 0.66] : [0.5];
+      return shares.map((share) => ({ at: turn(middle(fret), breadth * share), r: inlay }));
+    }),
+    names: ([6, 5] as const).map((string) => ({ string, at: turn(-open, across(string)) })),
+    numbers: dotted.map((fret) => ({ fret, at: turn(middle(fret), breadth + 12) })),
+    place: (string, fret) => turn(middle(fret), across(string)),
+    zone: (string, fret) =>
+      fret === 0
+        ? box(-open, zoneStart(string), open, breadth / 2)
+        : box(along(fret - 1), zoneStart(string), along(fret) - along(fret - 1), breadth / 2),
+  };
+}
+
+/**
+ * Pages of frets for an upright neck of the given length: as many frets as keep the narrowest at least `least` long,
+ * seven at most on the first page. Each page is its first and last fret.
+ */
+export function neckPages(length: number, least: number, last = 12): readonly (readonly [number, number])[] {
+  const fits = (from: number, to: number): boolean =>
+    (length * (fretDistance(to) - fretDistance(to - 1))) / (fretDistance(to) - fretDistance(from - 1)) >= least;
+  const pages: (readonly [number, number])[] = [];
+  let from = 1;
+  while (from <= last) {
+    let to = from;
+    while (to < last && to - from < 6 && fits(from, to + 1)) to += 1;
+    pages.push([from, to]);
+    from = to + 1;
+  }
+  return pages;
+}

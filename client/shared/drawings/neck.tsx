@@ -1,0 +1,48 @@
+import type { ComponentChildren } from 'preact';
+import { point } from '../marks-geometry.ts';
+import type { NeckLayout } from './neck.ts';
+
+/** The neck itself: ground, frets, inlays, nut, strings. Beads and lenses go on top as children. */
+export function Neck(props: {
+  readonly layout: NeckLayout;
+  /** Radius of the ringed string numbers; 0 leaves them out. */
+  readonly names?: number;
+  /** Numbers of the dotted frets beside the neck. */
+  readonly numbers?: boolean;
+  readonly children?: ComponentChildren;
+}) {
+  const { layout, names = 13 } = props;
+  const { ground, nut } = layout;
+  return (
+    <>
+      <rect x={ground.x} y={ground.y} width={ground.width} height={ground.height} class="fill-shade" />
+      {layout.frets.map(([from, to]) => (
+        <path key={point(from)} d={`M${point(from)}L${point(to)}`} class="line-string g3" />
+      ))}
+      {layout.inlays.map(({ at, r }) => (
+        <circle key={point(at)} cx={at[0]} cy={at[1]} r={r} class="fill-faint" />
+      ))}
+      {nut && <rect x={nut.x} y={nut.y} width={nut.width} height={nut.height} class="fill-ink" />}
+      {layout.strings.map(({ string, from, to }) => (
+        <path key={string} d={`M${point(from)}L${point(to)}`} class={`line-ink ${string === 6 ? 'g6' : 'g4'}`} />
+      ))}
+      {names > 0 &&
+        layout.names.map(({ string, at }) => (
+          <g key={string}>
+            <circle cx={at[0]} cy={at[1]} r={names} class="fill-paper" />
+            <circle cx={at[0]} cy={at[1]} r={names} class="line-ink g2" />
+            <text x={at[0]} y={at[1]} dy="0.35em" font-size={names * 1.15} font-weight="650" text-anchor="middle">
+              {string}
+            </text>
+          </g>
+        ))}
+      {props.numbers &&
+        layout.numbers.map(({ fret, at }) => (
+          <text key={fret} x={at[0]} y={at[1]} dy="0.35em" font-size="16" text-anchor="middle" class="fill-ink2">
+            {fret}
+          </text>
+        ))}
+      {props.children}
+    </>
+  );
+}
