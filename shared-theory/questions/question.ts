@@ -1,5 +1,6 @@
 import type { Quality } from '../chords.ts';
 import type { Direction, Policy, StrokeFeel, Truth } from '../truth.ts';
+import type { ErrorKind } from './error-kinds.ts';
 
 /** Question kinds that stand, in the usual order of a round. */
 export const KINDS = ['direction', 'quality', 'root', 'keys', 'strokes'] as const;
@@ -58,8 +59,11 @@ export type MarkingContext = {
   readonly earlier: Readonly<Record<QuestionId, Answer | NotSure>>;
 };
 
-/** The mark of one answer. `credit` 0 to 1; `errors` are kebab names, at most one of a kind's own rules. */
-export type Mark = { readonly credit: number; readonly exact: boolean; readonly errors: readonly string[] };
+/**
+ * The mark of one answer. `credit` 0 to 1 is the friendly ledger, `exact` the strict one; credit is 1 only where exact.
+ * `errors` holds one error kind at most: the one of highest precedence.
+ */
+export type Mark = { readonly credit: number; readonly exact: boolean; readonly errors: readonly ErrorKind[] };
 
 /** ask.ts of a question: spoken prompt and pad; may reach phones, imports no tonal. */
 export type Ask<K extends Kind> = {
@@ -78,7 +82,12 @@ export type Judge<K extends Kind> = {
   readonly kind: K;
   /** The right answer in the shape of an answer; null where it cannot be asked of this round. */
   readonly truth: (context: Omit<MarkingContext, 'earlier'>) => AnswerOf<K> | null;
+  /** Throws RangeError where `truth` is null. */
   readonly mark: (answer: AnswerOf<K>, context: MarkingContext) => Mark;
+  /** Other answers that are as right (the same note elsewhere on the neck); often none. */
+  readonly also: (context: Omit<MarkingContext, 'earlier'>) => readonly AnswerOf<K>[];
+  /** One text per thing heard, where several answers say the same: the pitch class of a neck place. */
+  readonly heard: (answer: AnswerOf<K>) => string;
   /** Chance of full credit by blind choice among the options. */
   readonly chance: (context: Omit<MarkingContext, 'earlier'>) => number;
 };

@@ -94,8 +94,6 @@ export const studentWords = {} as const;
 
 /** The host screen. */
 export const hostWords = {
-  numbers:
-    'no one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty',
   position: '{n} of {of}',
   page: 'Hearsay, host screen',
 
@@ -162,8 +160,6 @@ export const hostWords = {
     guitarListen: 'Ears on the teacher.',
     guitar: 'the teacher’s guitar',
     home: 'home',
-    next: 'next',
-    slots: ['home', 'second', 'third', 'fourth', 'fifth', 'sixth', 'seventh', 'eighth'],
     root: 'root {note}',
     handsIn: 'hands in',
     handsOf: '{n} of {of}',
@@ -188,28 +184,9 @@ export const hostWords = {
   },
 
   reveal: {
-    direction: { up: 'The bass went up.', down: 'The bass went down.', same: 'The bass stayed.' },
-    quality: '{which} chord is {quality}.',
-    qualityChord: '{which} chord is {chord}.',
-    which: [
-      'The first',
-      'The second',
-      'The third',
-      'The fourth',
-      'The fifth',
-      'The sixth',
-      'The seventh',
-      'The eighth',
-    ],
-    root: 'The root is {note}.',
-    strokes: { 'all-downs': 'All of them are downs.', 'down-up': 'Down and up, by turns.' },
-    rightOf: '{n} of {of} heard it.',
-    chords: { and: '{list} and {last}', comma: '{list}, {next}' },
-    keysNone: 'No key owns {chords}.',
-    keysNoneMajor: 'No major key owns {chords}.',
-    keysOne: 'Only {key} owns {chords}.',
-    keysMany: '{n} keys own {chords}.',
-    family: '{major} and its relative {minor} own {chords}.',
+    heard: '{n} of {of} heard it.',
+    family: 'One family of keys owns {chords}.',
+    families: '{Number} families of keys own {chords}.',
     settled: 'These chords have settled it.',
     decides: 'One note decides: {says}.',
     decide: 'The notes that decide: {says}.',
@@ -274,7 +251,8 @@ export const deskWords = {
     address: 'They open this address, or scan it from the host screen.',
     seats: { one: 'One seat taken.', many: '{n} seats taken.', none: 'No seat taken yet.' },
     otherAddresses: 'Other addresses of this laptop',
-    unreached: 'No phone has reached this laptop. Guest network, firewall, or another address? The hotspot of a phone often helps.',
+    unreached:
+      'No phone has reached this laptop. Guest network, firewall, or another address? The hotspot of a phone often helps.',
     pairTitle: 'Desk on your own phone',
     pair: 'pair a phone',
     pairHow: 'Open {address}/pair on it and type this code. It is good for one minute.',

@@ -1,0 +1,106 @@
+import { answerKey } from '../questions/asks.ts';
+import type { ErrorKind } from '../questions/error-kinds.ts';
+import type { Answer, AnswerOf, Judge, Kind, MarkingContext, NotSure } from '../questions/question.ts';
+import { NOT_SURE } from '../questions/question.ts';
+
+/** The answers to one sheet by student; null where an answer was taken back. */
+export type Answered = ReadonlyMap<string, { readonly answer: Answer | NotSure | null }>;
+
+/** Equal answers and how many gave them. */
+export type Tally = { readonly key: string; readonly answer: Answer; readonly count: number };
+
+/** How the answers to one sheet fell. */
+export type Spread = {
+  readonly kind: Kind;
+  /** Most first; of equally many, by key. */
+  readonly counts: readonly Tally[];
+  readonly notSure: number;
+  /** Seats that could answer and did not. */
+  readonly silent: number;
+  /** Seats that could answer. */
+  readonly of: number;
+};
+
+/** The wrong answer most often given. */
+export type TopWrong = {
+  readonly key: string;
+  readonly answer: Answer;
+  /** How many heard it so, wherever they marked it. */
+  readonly count: number;
+  readonly error: ErrorKind | null;
+  /** One misconception to teach, and not answers that scatter because nothing was heard. */
+  readonly manyTheSame: boolean;
+  /** So many say that a moving bass stayed that the speaker comes under suspicion before the ears. */
+  readonly suspectSpeaker: boolean;
+};
+
+/** Many the same: at least this many, and this share of all wrong answers. */
+const MANY_AT_LEAST = 5;
+const MANY_SHARE_PERCENT = 60;
+/** Share of all hands saying `same` above which the speaker is suspected. */
+const SPEAKER_SHARE_PERCENT = 40;
+
+/**
+ * Counts the answers to one sheet. `seats` are the students who could answer; an answer from anyone else (a late joiner)
+ * counts as a seat more. Those who were not there are in neither and count nowhere.
+ */
+export function spreadOf(kind: Kind, answers: Answered, seats: Iterable<string>): Spread {
+  const tallies = new Map<string, { key: string; answer: Answer; count: number }>();
+  let notSure = 0;
+  let answered = 0;
+  for (const { answer } of answers.values()) {
+    if (answer === null) continue;
+    answered += 1;
+    if (answer === NOT_SURE) {
+      notSure += 1;
+      continue;
+    }
+    const key = answerKey<Kind>(kind, answer);
+    const tally = tallies.get(key);
+    if (tally === undefined) tallies.set(key, { key, answer, count: 1 });
+    else tally.count += 1;
+  }
+  let silent = 0;
+  for (const seat of new Set(seats)) if ((answers.get(seat)?.answer ?? null) === null) silent += 1;
+  return { kind, counts: [...tallies.values()].toSorted(mostFirst), notSure, silent, of: answered + silent };
+}
+
+/**
+ * The wrong answer most often given, or null where there is none; not sure and silence are not wrong. Answers that say the
+ * same (one note on two strings) count together. Throws RangeError where the question has no right answer.
+ */
+export function topWrong<K extends Kind>(spread: Spread, judge: Judge<K>, context: MarkingContext): TopWrong | null {
+  const wrong = wrongAnswers(spread, judge, context);
+  const top = wrong[0];
+  if (top === undefined) return null;
+  const all = wrong.reduce((sum, { count }) => sum + count, 0);
+  const hands = spread.of - spread.silent;
+  return {
+    ...top,
+    manyTheSame: top.count >= MANY_AT_LEAST && top.count * 100 >= all * MANY_SHARE_PERCENT,
+    suspectSpeaker: wrong.some(({ answer, count }) => answer === 'same' && count * 100 > hands * SPEAKER_SHARE_PERCENT),
+  };
+}
+
+/** Every wrong answer with what it shows, most first; answers that say the same are one, under the place most often marked. */
+export function wrongAnswers<K extends Kind>(
+  { counts }: Spread,
+  judge: Judge<K>,
+  context: MarkingContext,
+): readonly (Tally & { readonly error: ErrorKind | null })[] {
+  const groups = new Map<string, { key: string; answer: Answer; count: number; error: ErrorKind | null }>();
+  for (const { key, answer, count } of counts) {
+    const given = answer as AnswerOf<K>;
+    const mark = judge.mark(given, context);
+    if (mark.exact) continue;
+    const heard = judge.heard(given);
+    const group = groups.get(heard);
+    if (group === undefined) groups.set(heard, { key, answer, count, error: mark.errors[0] ?? null });
+    else group.count += count;
+  }
+  return [...groups.values()].toSorted(mostFirst);
+}
+
+function mostFirst(a: Tally, b: Tally): number {
+  return b.count - a.count || (a.key < b.key ? -1 : a.key > b.key ? 1 : 0);
+}

@@ -1,0 +1,26 @@
+import { directionAsk } from './direction/ask.ts';
+import { keysAsk } from './keys/ask.ts';
+import { qualityAsk } from './quality/ask.ts';
+import type { Answer, AnswerOf, Ask, Kind, NotSure, QuestionSettings } from './question.ts';
+import { NOT_SURE } from './question.ts';
+import { rootAsk } from './root/ask.ts';
+import { strokesAsk } from './strokes/ask.ts';
+
+/** The asking side of every question. May reach phones: no judge, no truth. */
+export const asks: { readonly [K in Kind]: Ask<K> } = {
+  direction: directionAsk,
+  quality: qualityAsk,
+  root: rootAsk,
+  keys: keysAsk,
+  strokes: strokesAsk,
+};
+
+/** Reads what a phone sent to a question of a kind: an answer, `not-sure`, or null where it is neither. */
+export function readAnswer(kind: Kind, value: unknown, settings: QuestionSettings): Answer | NotSure | null {
+  return value === NOT_SURE ? NOT_SURE : asks[kind].read(value, settings);
+}
+
+/** One text per different answer of a kind: `up`, `6.5`, `2M 7M`, `none`, `not-sure`. */
+export function answerKey<K extends Kind>(kind: K, answer: AnswerOf<K> | NotSure): string {
+  return answer === NOT_SURE ? NOT_SURE : asks[kind].key(answer);
+}

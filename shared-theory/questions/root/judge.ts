@@ -1,0 +1,71 @@
+import type { Quality } from '../../chords.ts';
+import type { PitchClass } from '../../pitch.ts';
+import { modulo, pitchClass } from '../../pitch.ts';
+import type { ErrorKind } from '../error-kinds.ts';
+import { needed, notRight, RIGHT } from '../marks.ts';
+import type { Judge, MarkingContext, NeckPlace } from '../question.ts';
+import { NECK_PLACES } from './ask.ts';
+
+type Context = Omit<MarkingContext, 'earlier'>;
+
+const OPEN_STRING_MIDI = { 6: 40, 5: 45 } as const; // E2, A2
+
+/** Semitones from the root to the chord's own third; chords without one have no entry. */
+const THIRD: Partial<Record<Quality, number>> = { major: 4, minor: 3, diminished: 3, augmented: 4 };
+/** Semitones from the root to the chord's own fifth, where it is not perfect. */
+const ALTERED_FIFTH: Partial<Record<Quality, number>> = { diminished: 6, augmented: 8 };
+const FOURTH = 5;
+const FIFTH = 7;
+
+/** Root of a chord, by pitch class: any string, any octave, any spelling. */
+export const rootJudge: Judge<'root'> = {
+  kind: 'root',
+  truth: (context) => rightPlaces(context)[0] ?? null,
+  mark: (answer, context) => {
+    const root = needed(rootOf(context), 'root', context.target);
+    const above = modulo(pitchClassAt(answer) - root, 12);
+    if (above === 0) return RIGHT;
+    return notRight(creditOf(above, context), errorOf(above, root, context));
+  },
+  also: (context) => rightPlaces(context).slice(1),
+  heard: (answer) => String(pitchClassAt(answer)),
+  chance: (context) => rightPlaces(context).length / NECK_PLACES.length,
+};
+
+/** Pitch class of a place on the neck in standard tuning. */
+function pitchClassAt({ string, fret }: NeckPlace): PitchClass {
+  return (OPEN_STRING_MIDI[string] + fret) % 12;
+}
+
+function rootOf({ truth, target }: Context): PitchClass | null {
+  const name = truth.roots[target];
+  return name === undefined ? null : pitchClass(name);
+}
+
+/** Every place of the root, lowest fret first. */
+function rightPlaces(context: Context): readonly NeckPlace[] {
+  const root = rootOf(context);
+  return NECK_PLACES.filter((place) => pitchClassAt(place) === root).toSorted((a, b) => a.fret - b.fret);
+}
+
+function creditOf(above: number, { truth, target }: Context): number {
+  if (above === FIFTH || above === FOURTH) return 0.4;
+  if (above === thirdOf(truth.qualities[target])) return 0.25;
+  if (above === 1 || above === 11) return 0.25;
+  return 0;
+}
+
+function errorOf(above: number, root: PitchClass, { truth, target }: Context): ErrorKind | null {
+  const quality = truth.qualities[target];
+  if (above === (quality === undefined ? FIFTH : (ALTERED_FIFTH[quality] ?? FIFTH))) return 'hears-the-fifth';
+  if (above === FOURTH) return 'hears-the-fourth-above';
+  if (above === thirdOf(quality)) return 'hears-the-third';
+  if (above === 1 || above === 11) return 'one-fret-off';
+  const top = truth.top[target];
+  if (top !== undefined && (root + above) % 12 === top % 12) return 'names-the-top-note';
+  return null;
+}
+
+function thirdOf(quality: Quality | undefined): number | null {
+  return quality === undefined ? null : (THIRD[quality] ?? null);
+}

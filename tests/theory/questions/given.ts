@@ -1,0 +1,80 @@
+import * as fc from 'fast-check';
+import type { Quality } from '../../../shared-theory/chords.ts';
+import { QUALITIES } from '../../../shared-theory/chords.ts';
+import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
+import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
+import type { Answer, Kind, MarkingContext, QuestionSettings } from '../../../shared-theory/questions/question.ts';
+import type { Direction, Truth } from '../../../shared-theory/truth.ts';
+
+/** Every quality on the pad, majors only. */
+export const SETTINGS: QuestionSettings = { policy: 'majors', qualities: QUALITIES };
+
+/** Em to D as an open-shape strum sounds it: E2 to D3, top G#-free E4 to F#4; keys by common practice. */
+export const EM_D: Truth = {
+  count: 2,
+  directions: ['up'],
+  qualities: ['minor', 'major'],
+  roots: ['E', 'D'],
+  distances: ['b7'],
+  bass: [40, 50],
+  top: [64, 66],
+  keys: { majors: ['G major', 'D major'], relatives: ['G major', 'E minor', 'D major', 'B minor'] },
+  tempo: 100,
+  strokes: 'down-up',
+};
+
+/** What is known when a mark is made, with the truth changed where a case needs it. */
+export function context(
+  target: number,
+  truth: Partial<Truth> = {},
+  settings: Partial<QuestionSettings> = {},
+): MarkingContext {
+  return { truth: { ...EM_D, ...truth }, target, settings: { ...SETTINGS, ...settings }, earlier: {} };
+}
+
+const ROOTS = ['C', 'C#', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B', 'Cb'] as const;
+const MAJORS = ['C', 'G', 'D', 'A', 'E', 'B', 'F#', 'Db', 'Ab', 'Eb', 'Bb', 'F'] as const;
+const RELATIVES = ['A', 'E', 'B', 'F#', 'C#', 'G#', 'D#', 'Bb', 'F', 'C', 'G', 'D'] as const;
+
+/** Truths of two slots whose parts agree with one another: direction with bass, relatives with majors. */
+export const truths: fc.Arbitrary<Truth> = fc
+  .record({
+    roots: fc.tuple(fc.constantFrom(...ROOTS), fc.constantFrom(...ROOTS)),
+    qualities: fc.tuple(fc.constantFrom(...QUALITIES), fc.constantFrom(...QUALITIES)),
+    bass: fc.tuple(fc.integer({ min: 40, max: 57 }), fc.integer({ min: 40, max: 57 })),
+    top: fc.tuple(fc.integer({ min: 60, max: 76 }), fc.integer({ min: 60, max: 76 })),
+    tempo: fc.option(fc.integer({ min: 60, max: 180 })),
+    strokes: fc.option(fc.constantFrom('all-downs' as const, 'down-up' as const)),
+    owners: fc.record({ start: fc.nat(11), length: fc.nat(3) }),
+  })
+  .map(({ owners, ...heard }) => {
+    const places = Array.from({ length: owners.length }, (_, index) => (owners.start + index) % 12);
+    const majors = places.map((place) => `${MAJORS[place]} major`);
+    const minors = places.map((place) => `${RELATIVES[place]} minor`);
+    const step = heard.bass[1] - heard.bass[0];
+    const direction: Direction = step === 0 ? 'same' : step > 0 ? 'up' : 'down';
+    const keys = { majors, relatives: [...majors, ...minors] };
+    return { ...heard, count: 2, directions: [direction], distances: ['1' as const], keys };
+  });
+
+/** Pads of at least two qualities, both policies. */
+export const settings: fc.Arbitrary<QuestionSettings> = fc.record({
+  policy: fc.constantFrom('majors' as const, 'relatives' as const),
+  qualities: fc.subarray<Quality>([...QUALITIES], { minLength: 2 }),
+});
+
+/** Any answer of a kind that the pad could give. */
+export function answers(kind: Kind, { qualities }: QuestionSettings): fc.Arbitrary<Answer> {
+  switch (kind) {
+    case 'direction':
+      return fc.constantFrom('up', 'down', 'same');
+    case 'quality':
+      return fc.constantFrom(...qualities);
+    case 'root':
+      return fc.constantFrom(...NECK_PLACES);
+    case 'keys':
+      return fc.oneof(fc.subarray([...KEY_IDS], { maxLength: 4 }), fc.subarray([...KEY_IDS]));
+    case 'strokes':
+      return fc.constantFrom('all-downs', 'down-up');
+  }
+}

@@ -1,0 +1,154 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Quality } from '../../../shared-theory/chords.ts';
+import type { ErrorKind } from '../../../shared-theory/questions/error-kinds.ts';
+import { keysJudge } from '../../../shared-theory/questions/keys/judge.ts';
+import type { Policy, Truth } from '../../../shared-theory/truth.ts';
+import { context } from './given.ts';
+
+const loop = (
+  chords: readonly (readonly [string, Quality])[],
+  majors: readonly string[],
+  relatives: readonly string[] = [],
+): Partial<Truth> => ({
+  roots: chords.map(([root]) => root),
+  qualities: chords.map(([, quality]) => quality),
+  keys: { majors, relatives: [...majors, ...relatives] },
+});
+
+// Owners of each loop by the table of diatonic chords: common practice.
+const EM_D = loop(
+  [
+    ['E', 'minor'],
+    ['D', 'major'],
+  ],
+  ['G major', 'D major'],
+  ['E minor', 'B minor'],
+);
+const C_D = loop(
+  [
+    ['C', 'major'],
+    ['D', 'major'],
+  ],
+  ['G major'],
+  ['E minor'],
+);
+const C_AM = loop(
+  [
+    ['C', 'major'],
+    ['A', 'minor'],
+  ],
+  ['C major', 'F major', 'G major'],
+  ['A minor', 'D minor', 'E minor'],
+);
+const AM_E = loop(
+  [
+    ['A', 'minor'],
+    ['E', 'major'],
+  ],
+  [],
+  [],
+);
+const GB = loop(
+  [
+    ['Gb', 'major'],
+    ['Cb', 'major'],
+  ],
+  ['Gb major', 'Cb major'],
+  ['Eb minor', 'Ab minor'],
+);
+
+const [C, DB, D, E, F, GFLAT, G, A, B] = ['0M', '1M', '2M', '4M', '5M', '6M', '7M', '9M', '11M'];
+const [Am, Bm, Cm, Em, Dm, Fsm] = ['9m', '11m', '0m', '4m', '2m', '6m'];
+
+describe('the right keys', () => {
+  test.each<[string, Partial<Truth>, Policy, (string | undefined)[]]>([
+    ['Em D', EM_D, 'majors', [D, G]],
+    ['Em D', EM_D, 'relatives', [D, G, Em, Bm]],
+    ['C D', C_D, 'majors', [G]],
+    ['Am E', AM_E, 'majors', []],
+    ['Gb Cb', GB, 'majors', [GFLAT, B]],
+  ])('%s under %s', (_name, truth, policy, ids) => {
+    expect(keysJudge.truth(context(0, truth, { policy }))).toEqual(ids);
+  });
+
+  test('one name per sound: F# and Gb, C# and Db, B and Cb are one key each', () => {
+    for (const [sharp, flat] of [
+      ['F#', 'Gb'],
+      ['C#', 'Db'],
+      ['B', 'Cb'],
+    ] as const) {
+      const by = (tonic: string) => keysJudge.truth(context(0, loop([[tonic, 'major']], [`${tonic} major`])));
+      expect(by(sharp)).toEqual(by(flat));
+    }
+  });
+
+  test('a name that is no key’s is refused', () => {
+    expect(() => keysJudge.truth(context(0, loop([], ['G dorian'])))).toThrow(/G dorian/);
+    expect(() => keysJudge.mark(['12M'], context(0, EM_D))).toThrow(/12M is no key/);
+  });
+});
+
+describe('mark of a set of keys', () => {
+  type Row = [string, Partial<Truth>, Policy, (string | undefined)[], number, ErrorKind | null];
+  // Set score: right ones marked over all right ones and wrong ones marked. Common practice.
+  test.each<Row>([
+    ['both owners', EM_D, 'majors', [G, D], 1, null],
+    ['one of two', EM_D, 'majors', [G], 1 / 2, 'stops-at-one-key'],
+    ['one of three', C_AM, 'majors', [C], 1 / 3, 'stops-at-one-key'],
+    ['two of three', C_AM, 'majors', [C, G], 2 / 3, 'leaves-an-owner-out'],
+    ['both and a wrong one', EM_D, 'majors', [G, D, A], 2 / 3, 'roots-fit-qualities-do-not'],
+    ['one right, one wrong', EM_D, 'majors', [G, F], 1 / 3, 'roots-fit-qualities-do-not'],
+    ['none right, and no chord owned', EM_D, 'majors', [E], 0, null],
+    ['right ones and one that owns no chord', EM_D, 'majors', [G, E], 1 / 3, null],
+    ['nothing to do with it', EM_D, 'majors', [DB], 0, null],
+    ['shifted a fifth up', EM_D, 'majors', [D, A], 1 / 3, 'one-step-round-the-circle'],
+    ['shifted a fifth down', EM_D, 'majors', [C, G], 1 / 3, 'one-step-round-the-circle'],
+    ['a single owner shifted', C_D, 'majors', [D], 0, 'one-step-round-the-circle'],
+    ['owns C only', C_D, 'majors', [F], 0, 'roots-fit-qualities-do-not'],
+    ['owns D only', C_D, 'majors', [A], 0, 'either-chord-not-both'],
+    ['says that none owns them', EM_D, 'majors', [], 0, 'finds-no-owner'],
+    ['no key owns all', AM_E, 'majors', [], 1, null],
+    ['a key where none owns all', AM_E, 'majors', [C], 0, 'roots-fit-qualities-do-not'],
+    ['a key that owns one, none owns all', AM_E, 'majors', [E], 0, 'roots-fit-qualities-do-not'],
+    ['all by their relative minors', EM_D, 'majors', [Em, Bm], 0.75, 'relative-minors-for-majors'],
+    ['one by its relative minor', EM_D, 'majors', [G, Bm], 0.75, 'relative-minors-for-majors'],
+    ['owners and a relative beside', EM_D, 'majors', [G, D, Em], 0.75, 'relative-minors-for-majors'],
+    ['half, by the minor', EM_D, 'majors', [Em], 0.375, 'stops-at-one-key'],
+    ['a wrong minor beside both owners', EM_D, 'majors', [G, D, Fsm], 2 / 3, 'roots-fit-qualities-do-not'],
+    ['both pairs', EM_D, 'relatives', [G, Em, D, Bm], 1, null],
+    ['one of each pair', EM_D, 'relatives', [G, D], 0.75, 'names-one-of-the-pair'],
+    ['one of each pair, mixed', EM_D, 'relatives', [G, Bm], 0.75, 'names-one-of-the-pair'],
+    ['one pair whole, one half', EM_D, 'relatives', [G, Em, D], 0.875, 'names-one-of-the-pair'],
+    ['one pair of two', EM_D, 'relatives', [G, Em], 0.5, 'stops-at-one-key'],
+    ['half a pair of two', EM_D, 'relatives', [Em], 0.375, 'stops-at-one-key'],
+    ['two families of three', C_AM, 'relatives', [C, Am, G], 1.75 / 3, 'leaves-an-owner-out'],
+    ['both pairs and a wrong one', EM_D, 'relatives', [G, Em, D, Bm, Cm], 2 / 3, null],
+    ['no key owns all', AM_E, 'relatives', [], 1, null],
+    ['a pair of wrong keys is one family', C_D, 'relatives', [G, Em, F, Dm], 1 / 2, 'roots-fit-qualities-do-not'],
+    ['Gb by its sharps', GB, 'majors', [GFLAT, B], 1, null],
+  ])('%s: %#', (_case, truth, policy, answer, credit, error) => {
+    const ids = answer.filter((id) => id !== undefined);
+    const mark = keysJudge.mark(ids, context(0, truth, { policy }));
+    expect(mark.credit).toBeCloseTo(credit, 12);
+    expect(mark.exact).toBe(credit === 1);
+    expect(mark.errors).toEqual(error === null ? [] : [error]);
+  });
+
+  test('set score of majors: right over right and wrong', () => {
+    const majors = Array.from({ length: 12 }, (_, tonic) => `${tonic}M`);
+    fc.assert(
+      fc.property(fc.constantFrom(EM_D, C_D, C_AM), fc.subarray(majors), (truth, answer) => {
+        const asked = context(0, truth);
+        const right = keysJudge.truth(asked) ?? [];
+        const hits = answer.filter((id) => right.includes(id)).length;
+        const expected = hits / (right.length + answer.length - hits);
+        expect(keysJudge.mark(answer, asked).credit).toBeCloseTo(expected, 12);
+      }),
+    );
+  });
+
+  test('the order of marking does not matter', () => {
+    expect(keysJudge.mark(['7M', '2M'], context(0, EM_D))).toEqual(keysJudge.mark(['2M', '7M'], context(0, EM_D)));
+  });
+});
