@@ -27,6 +27,7 @@ export const questionWords = {
   ordinalEndings: ['th', 'st', 'nd', 'rd'],
   numbers: ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'],
   and: 'and',
+  or: 'or',
   /** Names in the row of steps. */
   steps: { strokes: 'strokes', direction: 'bass', quality: 'quality', root: 'root', keys: 'keys' },
   prompts: {

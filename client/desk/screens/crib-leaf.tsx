@@ -1,0 +1,72 @@
+import { deskWords } from '../../../server/protocol/words/en.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import { listed } from '../../../server/protocol/words/questions.ts';
+import type { DeskView } from '../../../server/protocol/views.ts';
+import { printChord, printKey, printNote, printNumeral } from '../../../shared-theory/printer.ts';
+import { ChordText } from '../../shared/chord-text.tsx';
+
+const words = deskWords.crib;
+
+/** The teacher's sheet of this vamp: numerals in each owning key, what decides, what settles. */
+export function CribLeaf({ view }: { readonly view: DeskView }) {
+  const { crib } = view;
+  if (!crib) return <p class="lead">{words.noVamp}</p>;
+  const leaves = (note: string, keys: readonly string[]) =>
+    fill(words.leaves, { note, keys: listed(keys.map((key) => printKey(key).text)) });
+  return (
+    <section class="crib">
+      <h1>{words.heading}</h1>
+      {crib.keys.length === 0 ? (
+        <p class="lead">{words.none}</p>
+      ) : (
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{words.key}</th>
+              {crib.chords.map((chord, index) => (
+                <th key={index} scope="col" class="crib-chord">
+                  <ChordText symbol={chord} />
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {crib.keys.map(({ key, numerals }) => (
+              <tr key={key}>
+                <th scope="row">{printKey(key).text}</th>
+                {numerals.map((numeral, index) => (
+                  <td key={index} class="numeral">
+                    {printNumeral(numeral).text}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      <Lines
+        title={words.deciders}
+        lines={crib.deciders.map(({ note, leaves: keys }) => leaves(printNote(note).text, keys))}
+      />
+      <Lines
+        title={words.settlers}
+        lines={crib.settlers.map(({ chord, leaves: keys }) => leaves(printChord(chord).text, keys))}
+      />
+      <Lines title={words.bass} lines={[crib.bass.map((note) => printNote(note).text).join(' ')]} />
+    </section>
+  );
+}
+
+function Lines({ title, lines }: { readonly title: string; readonly lines: readonly string[] }) {
+  if (lines.length === 0) return null;
+  return (
+    <>
+      <h2>{title}</h2>
+      <ul class="crib-lines">
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </>
+  );
+}

@@ -1,0 +1,103 @@
+import { useSignal } from '@preact/signals';
+import { deskWords } from '../../../server/protocol/words/en.ts';
+import type { DeskView, WireStudent } from '../../../server/protocol/views.ts';
+import { answerText } from '../../shared/answer-text.ts';
+import type { Desk } from '../desk-state.ts';
+
+const words = deskWords.roll;
+
+/** Who is in the room, who has answered; private. */
+export function RollLeaf({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
+  return (
+    <section>
+      <h1>{words.heading}</h1>
+      {view.students.length === 0 && <p class="lead">{words.none}</p>}
+      <ul class="roll">
+        {view.students.map((student) => (
+          <Row key={student.student} desk={desk} view={view} student={student} />
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Row(props: { readonly desk: Desk; readonly view: DeskView; readonly student: WireStudent }) {
+  const { desk, view, student } = props;
+  const editing = useSignal(false);
+  const name = useSignal(student.name);
+  const erasing = useSignal(false);
+  const rename = async (event: Event) => {
+    event.preventDefault();
+    const reply = await desk.wish({ type: 'RenameStudent', student: student.student, name: name.value });
+    if (reply?.ok) editing.value = false;
+  };
+  return (
+    <li>
+      <div class="roll-line">
+        <bdi class="roll-name">{student.name}</bdi>
+        <span class="roll-state">{stateOf(view, student).join(' · ')}</span>
+        <button
+          type="button"
+          class="desk-link"
+          aria-expanded={editing.value}
+          onClick={() => {
+            editing.value = !editing.value;
+            name.value = student.name;
+            erasing.value = false;
+          }}
+        >
+          {words.rename}
+        </button>
+      </div>
+      {editing.value && (
+        <form class="roll-edit" onSubmit={(event) => void rename(event)}>
+          <input
+            name="name"
+            aria-label={words.rename}
+            autocomplete="off"
+            value={name.value}
+            onInput={(event) => {
+              name.value = event.currentTarget.value;
+            }}
+          />
+          <button type="submit" class="desk-button">
+            {words.save}
+          </button>
+          <button
+            type="button"
+            class="desk-link"
+            onClick={() => {
+              if (erasing.value) void desk.wish({ type: 'EraseStudent', student: student.student });
+              else erasing.value = true;
+            }}
+          >
+            {erasing.value ? words.eraseSure : words.erase}
+          </button>
+        </form>
+      )}
+    </li>
+  );
+}
+
+function stateOf(view: DeskView, student: WireStudent): readonly string[] {
+  const { current } = view;
+  const mark = student.mark;
+  const written =
+    current && student.answer !== undefined && student.answer !== null
+      ? `${answerText(current.kind, student.answer)}${mark ? `, ${verdict(mark, student.answer)}` : ''}`
+      : student.wrote && current?.status === 'open'
+        ? words.wrote
+        : '';
+  return [
+    student.here ? words.here : words.asleep,
+    student.cannotHear ? words.cannotHear : '',
+    written,
+    student.pair ? words.pair : '',
+    student.leftHanded ? words.leftHanded : '',
+  ].filter(Boolean);
+}
+
+function verdict(mark: NonNullable<WireStudent['mark']>, answer: unknown): string {
+  if (answer === 'not-sure') return words.notSure;
+  return mark.exact ? words.right : mark.credit > 0 ? words.part : words.wrong;
+}

@@ -1,0 +1,155 @@
+import { useSignal } from '@preact/signals';
+import type { ComponentChildren } from 'preact';
+import { deskWords } from '../../../server/protocol/words/en.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import type { DeskView } from '../../../server/protocol/views.ts';
+import type { Desk } from '../desk-state.ts';
+import { newPairingCode } from '../requests.ts';
+import { counted } from '../sentences.ts';
+
+const words = deskWords.room;
+
+type Props = { readonly desk: Desk; readonly view: DeskView };
+
+/** The room itself: host screen, phones, a second desk, the key policy, the end. */
+export function RoomLeaf({ desk, view }: Props) {
+  const [first, ...others] = view.addresses;
+  const seats = view.students.length;
+  return (
+    <section class="room-leaf">
+      <h1>{words.heading}</h1>
+      <Part title={words.hostTitle}>
+        <p>{words.host}</p>
+        <p>
+          <a class="desk-button primary" href={`/host/${view.room}`} target="_blank" rel="noopener">
+            {words.hostOpen}
+          </a>
+        </p>
+        <p class="hint">{view.soundHeld ? words.soundOn : words.soundOff}</p>
+      </Part>
+      <Part title={words.phonesTitle}>
+        <p>{words.address}</p>
+        <p class="address">{first}</p>
+        <p class="hint">{seats === 0 ? words.seats.none : counted(seats, words.seats)}</p>
+        {view.visitors === 0 && seats === 0 && <p class="hint">{words.unreached}</p>}
+        {others.length > 0 && (
+          <details>
+            <summary>{words.otherAddresses}</summary>
+            <ul>
+              {others.map((address) => (
+                <li key={address}>{address}</li>
+              ))}
+            </ul>
+          </details>
+        )}
+      </Part>
+      <Pairing address={first ?? location.origin} />
+      <Policy desk={desk} view={view} />
+      <Ending desk={desk} view={view} />
+    </section>
+  );
+}
+
+function Part({ title, children }: { readonly title: string; readonly children: ComponentChildren }) {
+  return (
+    <section class="part">
+      <h2>{title}</h2>
+      {children}
+    </section>
+  );
+}
+
+function Pairing({ address }: { readonly address: string }) {
+  const code = useSignal('');
+  const ask = async () => {
+    code.value = (await newPairingCode())?.code ?? '';
+  };
+  return (
+    <Part title={words.pairTitle}>
+      <p>
+        <button type="button" class="desk-button" onClick={() => void ask()}>
+          {words.pair}
+        </button>
+      </p>
+      <div role="status">
+        {code.value && (
+          <>
+            <p class="pairing-code">{code.value}</p>
+            <p class="hint">{fill(words.pairHow, { address: new URL(address).origin })}</p>
+          </>
+        )}
+      </div>
+    </Part>
+  );
+}
+
+const POLICIES = ['majors', 'relatives'] as const;
+
+function Policy({ desk, view }: Props) {
+  return (
+    <Part title={words.policyTitle}>
+      <div class="choice-row" role="radiogroup" aria-label={words.policyTitle}>
+        {POLICIES.map((policy) => (
+          <label key={policy}>
+            <input
+              type="radio"
+              name="policy"
+              checked={view.settings.policy === policy}
+              onChange={() => void desk.wish({ type: 'ChangeSettings', settings: { policy } })}
+            />
+            {words.policy[policy]}
+          </label>
+        ))}
+      </div>
+      <p class="hint">{words.policyNote}</p>
+    </Part>
+  );
+}
+
+function Ending({ desk, view }: Props) {
+  const sure = useSignal(false);
+  if (view.status === 'room-ended') {
+    return (
+      <Part title={words.endTitle}>
+        <p>{words.ended}</p>
+        <p>
+          <a class="desk-button" href="/desk">
+            {words.newRoom}
+          </a>
+        </p>
+      </Part>
+    );
+  }
+  return (
+    <Part title={words.endTitle}>
+      <p>
+        <button
+          type="button"
+          class="desk-button"
+          disabled={view.status !== 'round'}
+          onClick={() =>
+            void desk.wish({ type: 'EndLesson' }).then((reply) => {
+              if (reply?.ok) desk.turnTo('round');
+            })
+          }
+        >
+          {words.endLesson}
+        </button>
+      </p>
+      <p class="hint">{words.endNote}</p>
+      <p>
+        <button
+          type="button"
+          class="desk-button"
+          onClick={() => {
+            if (sure.value) void desk.wish({ type: 'CloseRoom' });
+            else sure.value = true;
+          }}
+        >
+          {sure.value ? words.sure : words.closeRoom}
+        </button>
+      </p>
+      <p class="hint">{words.closeNote}</p>
+    </Part>
+  );
+}

@@ -1,0 +1,55 @@
+import { questionWords } from '../../server/protocol/words/en.ts';
+import { listed } from '../../server/protocol/words/questions.ts';
+import { printChord, printNote } from '../../shared-theory/printer.ts';
+import type { NeckPlace } from '../../shared-theory/questions/question.ts';
+
+/** Sharp and flat spelling of each pitch class: without a key nobody knows which is meant, so both are named. */
+const SPELLINGS: readonly (readonly string[])[] = [
+  ['C'],
+  ['C#', 'Db'],
+  ['D'],
+  ['D#', 'Eb'],
+  ['E'],
+  ['F'],
+  ['F#', 'Gb'],
+  ['G'],
+  ['G#', 'Ab'],
+  ['A'],
+  ['A#', 'Bb'],
+  ['B'],
+];
+
+/** Names of keys on the circle of fifths as its pegs name them: one spelling each. */
+const MAJORS = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B'];
+const MINORS = ['Cm', 'C#m', 'Dm', 'D#m', 'Em', 'Fm', 'F#m', 'Gm', 'G#m', 'Am', 'Bbm', 'Bm'];
+
+const OPEN_STRING = { 5: 9, 6: 4 } as const;
+
+/** An answer in a few words, as it stands inside a sentence: `up`, `minor`, `G`, `D and G`. */
+export function answerText(kind: string, answer: unknown): string {
+  const options: Readonly<Record<string, string>> = questionWords.options;
+  if (answer === null || answer === undefined) return '';
+  if (kind === 'root' && isPlace(answer)) return noteText(answer);
+  if (kind === 'keys' && Array.isArray(answer)) return keysText(answer.map(String));
+  return options[String(answer)] ?? String(answer);
+}
+
+/** The note of a place on the low strings, in both spellings where there are two: `G`, `F♯ or G♭`. */
+function noteText({ string, fret }: NeckPlace): string {
+  const names = SPELLINGS[(OPEN_STRING[string] + fret) % 12] ?? [];
+  return names.map((name) => printNote(name).text).join(` ${questionWords.or} `);
+}
+
+function keysText(ids: readonly string[]): string {
+  return ids.length === 0 ? questionWords.options.none : listed(ids.map(keyText));
+}
+
+/** `7M` is `G`, `4m` is `Em`. */
+export function keyText(id: string): string {
+  const names = id.endsWith('m') ? MINORS : MAJORS;
+  return printChord(names[Number.parseInt(id, 10)] ?? '').text;
+}
+
+function isPlace(answer: unknown): answer is NeckPlace {
+  return typeof answer === 'object' && answer !== null && 'string' in answer && 'fret' in answer;
+}
