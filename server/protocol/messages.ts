@@ -42,6 +42,7 @@ export const REASONS = [
   'page-too-old',
   'pairing-code-wrong',
   'room-full',
+  'student-unknown',
 ] as const;
 export type Reason = (typeof REASONS)[number];
 

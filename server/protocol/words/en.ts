@@ -427,6 +427,7 @@ export const refusals: Readonly<Record<Reason, string>> = {
   'page-too-old': 'This page is of an older version. Reload it.',
   'pairing-code-wrong': 'That code is wrong or more than a minute old. Ask the desk for a new one.',
   'room-full': 'The room is full.',
+  'student-unknown': 'That student is not in this room.',
 };
 
 /** What a class mishears, by error kind: the finding, a sentence to say, a thing to play. */
