@@ -92,3 +92,12 @@ export type EventStore = {
   /** Ends writing and frees the file; nothing may be called after it. */
   readonly close: () => Promise<void>;
 };
+
+/** Devices that were let in as the teacher's, kept over restarts. */
+export type KeyStore = {
+  /** `hash`: SHA-256 of the key in the device's cookie, lower-case hex. `madeAt`: wall time in milliseconds. */
+  readonly putTeacherKey: (hash: string, madeAt: number) => Promise<void>;
+  readonly hasTeacherKey: (hash: string) => Promise<boolean>;
+  /** Forgets the keys made before a wall time. */
+  readonly dropTeacherKeys: (madeBefore: number) => Promise<void>;
+};
