@@ -65,22 +65,20 @@ export function keyId({ tonic, mode }: Key): KeyId {
   return `${pitchClass(tonic)}${mode === 'major' ? 'M' : 'm'}`;
 }
 
-/** Keys that sound alike under one id, fewest signs first (F# before Gb). RangeError for no id. */
-function spellings(id: KeyId): readonly Key[] {
-  const mode = id.endsWith('M') ? 'major' : 'minor';
-  const keys = TONICS[mode].map((tonic): Key => ({ tonic, mode })).filter((key) => keyId(key) === id);
-  if (keys.length === 0) throw new RangeError(`Not a key: ${JSON.stringify(id)}. Write 0M to 11M or 0m to 11m.`);
-  return keys.toSorted(
-    (one, other) =>
-      Math.abs(keySignature(one)) - Math.abs(keySignature(other)) || keySignature(other) - keySignature(one),
-  );
+/** Spellings of the major key that stands at a place of the circle of fifths (0 is C, 11 is F), fewest signs first. */
+function majorSpellings(place: number): readonly Key[] {
+  const signatures = [place, place - 12].filter((signature) => Math.abs(signature) <= 7);
+  // Six sharps stand before six flats: on guitars F# is the commoner name.
+  const ordered = signatures.toSorted((one, other) => Math.abs(one) - Math.abs(other));
+  return ordered.map((signature) => ({ tonic: MAJOR_TONICS[signature - FLATTEST] ?? '', mode: 'major' }));
 }
 
 /** The usual spelling of a key by its id: the fewest signs, F# major and D# minor where six stand against six. */
 export function usualKey(id: KeyId): Key {
-  const [usual] = spellings(id);
-  if (!usual) throw new RangeError(`Not a key: ${id}.`);
-  return usual;
+  const [, tonic = '', mode = ''] = /^([0-9]|1[01])([Mm])$/.exec(id) ?? [];
+  const [usual] = mode === '' ? [] : majorSpellings(modulo((Number(tonic) + (mode === 'm' ? 3 : 0)) * 7, 12));
+  if (!usual) throw new RangeError(`Not a key: ${JSON.stringify(id)}. Write 0M to 11M or 0m to 11m.`);
+  return mode === 'M' ? usual : relativeKey(usual);
 }
 
 /** The seven notes of a key, spelled, from the tonic up. */
@@ -159,7 +157,7 @@ export type CandidateKey = Key & { readonly id: KeyId; readonly name: string; re
  */
 export function candidateKeys(chords: readonly Chord[], policy: Policy): readonly CandidateKey[] {
   if (chords.length === 0) throw new RangeError('Keys are sought for at least one chord.');
-  const owners = circleOfFifths().map((spelled) => bestSpelling(spelled, chords));
+  const owners = Array.from({ length: 12 }, (_, place) => bestSpelling(majorSpellings(place), chords));
   const owning = owners.map((key) => chords.every((chord) => keyOwns(key, chord)));
   // The owners stand in one arc of the circle: it starts after a key that does not own them.
   const start = owning.findIndex((owns, place) => owns && !owning[modulo(place - 1, 12)]);
@@ -174,11 +172,6 @@ export function candidateKeys(chords: readonly Chord[], policy: Policy): readonl
       numerals: chords.map((chord) => numeralIn(chord, member)),
     }));
   });
-}
-
-/** The twelve sounding majors by fifths from C on, each with its spellings, the usual one first. */
-function circleOfFifths(): readonly (readonly Key[])[] {
-  return Array.from({ length: 12 }, (_, place) => spellings(`${(place * 7) % 12}M`));
 }
 
 /** Of the spellings of one sounding key, the one that writes most of the chords' roots as they are written. */

@@ -107,3 +107,9 @@ export function midiFrequency(midi: number): number {
   if (!(midi >= 0 && midi <= 127)) throw new RangeError(`Not a MIDI note: ${midi}. Numbers 0 to 127.`);
   return 440 * 2 ** ((midi - 69) / 12);
 }
+
+/** Place of a note on the line of fifths: C 0, G 1, D 2 …, F -1, Bb -2. */
+export function fifthsFromC(name: NoteName): number {
+  const { letter, alteration } = readNote(name);
+  return 'FCGDAEB'.indexOf(letter) - 1 + 7 * alteration;
+}
