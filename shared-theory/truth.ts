@@ -1,14 +1,25 @@
-import type { Quality } from './chords.ts';
+import { chordPitchClasses, chordSymbol, soundsAs } from './chords.ts';
+import type { Chord, Quality } from './chords.ts';
+import { grooveById } from './grooves.ts';
+import { candidateKeys } from './keys.ts';
+import { STANDARD_TUNING, usualShape } from './neck.ts';
+import { perform } from './perform.ts';
+import type { Performance, SoundedNote } from './perform.ts';
+import { midiPitchClass, modulo, pitchClass } from './pitch.ts';
 import type { NoteName } from './pitch.ts';
+import type { Meter, Slot, VoicedVamp } from './vamps.ts';
 
 export type Direction = 'up' | 'down' | 'same';
 
-/** `major`: majors only. `relatives`: majors with their relative minors. */
+/** `majors`: majors only. `relatives`: majors with their relative minors. */
 export type Policy = 'majors' | 'relatives';
 export const POLICIES = ['majors', 'relatives'] as const satisfies readonly Policy[];
 
+/** Distance numbers on the major scale of the first chord's root, by semitones. */
+const DISTANCES = ['1', 'b2', '2', 'b3', '3', '4', '#4', '5', 'b6', '6', 'b7', '7'] as const;
+
 /** Distance number on the major scale of the first chord's root. */
-export type Distance = '1' | 'b2' | '2' | 'b3' | '3' | '4' | '#4' | '5' | 'b6' | '6' | 'b7' | '7';
+export type Distance = (typeof DISTANCES)[number];
 
 /** How the sounding strokes go: all down, down and up by turns (with or without misses), or neither asked. */
 export type StrokeFeel = 'all-downs' | 'down-up';
@@ -35,3 +46,146 @@ export type Truth = {
   /** null where no groove was named. */
   readonly strokes: StrokeFeel | null;
 };
+
+/** Strings of one stroke follow each other faster than this; strokes do not. In seconds. */
+const STROKE_SECONDS = 0.06;
+
+/** Notes taken together that one movement of the hand sounded, in order of time. */
+function strokesOf(notes: readonly SoundedNote[]): SoundedNote[][] {
+  const strokes: SoundedNote[][] = [];
+  for (const note of notes) {
+    const last = strokes.at(-1);
+    const first = last?.[0];
+    const joins = first && note.stroke === first.stroke && note.time - first.time < STROKE_SECONDS;
+    if (joins && !last.some((other) => other.string === note.string)) last.push(note);
+    else strokes.push([note]);
+  }
+  return strokes;
+}
+
+/** Which way the bass went from one MIDI note to another. */
+export function directionOf(from: number, to: number): Direction {
+  return to > from ? 'up' : to < from ? 'down' : 'same';
+}
+
+/** The distance number of a root from the first root. Throws `RangeError` where one is no note. */
+export function distanceOf(first: NoteName, root: NoteName): Distance {
+  return DISTANCES[modulo(pitchClass(root) - pitchClass(first), 12)] ?? '1';
+}
+
+function strokeFeel(notes: readonly SoundedNote[]): StrokeFeel | null {
+  const down = notes.some((note) => note.stroke === 'down');
+  const up = notes.some((note) => note.stroke === 'up');
+  return down ? (up ? 'down-up' : 'all-downs') : null;
+}
+
+/** Throws unless what sounded is the chord: its notes, all of them, no other, and its root lowest. */
+function checkHeard(chord: Chord, notes: readonly SoundedNote[], bass: number): void {
+  const symbol = chordSymbol(chord);
+  const wanted = chordPitchClasses(chord);
+  const pitched = notes.filter((note) => note.touch !== 'dead');
+  const stray = pitched.find((note) => !wanted.includes(midiPitchClass(note.midi)));
+  if (stray) throw new RangeError(`MIDI note ${stray.midi} sounded in ${symbol}, which does not hold it.`);
+  const missing = wanted.find((sound) => !pitched.some((note) => midiPitchClass(note.midi) === sound));
+  if (missing !== undefined) throw new RangeError(`Pitch class ${missing} of ${symbol} never sounded.`);
+  if (midiPitchClass(bass) !== pitchClass(chord.root))
+    throw new RangeError(`The bass of ${symbol} sounded as MIDI note ${bass}, which is not its root.`);
+}
+
+/**
+ * The right answers to a vamp from what sounded in its first loop. Throws `RangeError` where what sounded contradicts the
+ * chords: a note that is not the chord's, one of its notes unheard, or a bass other than the root.
+ */
+export function truthOf(vamp: VoicedVamp, performance: Performance): Truth {
+  const loopNotes = firstLoop(vamp, performance);
+  const heard = vamp.slots.map(({ chord }, slot) => {
+    const notes = loopNotes.filter((note) => note.chord === slot);
+    const strokes = strokesOf(notes);
+    const bassStroke = strokes.find(([first]) => first?.stroke === 'down') ?? strokes[0];
+    const [firstStroke, ...others] = strokes;
+    if (!bassStroke || !firstStroke) throw new RangeError(`${chordSymbol(chord)} never sounded.`);
+    const bass = Math.min(...bassStroke.map((note) => note.midi));
+    checkHeard(chord, notes, bass);
+    const fullest = others.reduce((best, stroke) => (stroke.length > best.length ? stroke : best), firstStroke);
+    const highest = fullest.reduce((best, note) => (note.string < best.string ? note : best));
+    return { bass, top: highest.midi };
+  });
+  const chords = vamp.slots.map((slot) => slot.chord);
+  const keys = (policy: Policy) => candidateKeys(chords, policy).map((candidate) => candidate.name);
+  const home = chords[0]?.root ?? '';
+  const homeBass = heard[0]?.bass ?? 0;
+  return {
+    count: chords.filter((chord, slot) => chords.findIndex((other) => soundsAs(chord, other)) === slot).length,
+    directions: heard.slice(1).map(({ bass }) => directionOf(homeBass, bass)),
+    qualities: chords.map((chord) => chord.quality),
+    roots: chords.map((chord) => chord.root),
+    distances: chords.slice(1).map((chord) => distanceOf(home, chord.root)),
+    bass: heard.map(({ bass }) => bass),
+    top: heard.map(({ top }) => top),
+    keys: { majors: keys('majors'), relatives: keys('relatives') },
+    tempo: vamp.grooveText === '' ? null : vamp.tempo,
+    strokes: vamp.grooveText === '' ? null : strokeFeel(loopNotes),
+  };
+}
+
+function firstLoop(vamp: VoicedVamp, performance: Performance): readonly SoundedNote[] {
+  const seconds = performance.seconds / performance.loops;
+  const slots = new Set(performance.notes.map((note) => note.chord));
+  if (slots.size !== vamp.slots.length)
+    throw new RangeError(`The performance plays ${slots.size} chords, the vamp has ${vamp.slots.length}.`);
+  return performance.notes.filter((note) => note.time < seconds);
+}
+
+/** What the teacher's bass did from the first chord; `usual` where it went as the usual open shapes go. */
+export type StatedDirection = Direction | 'usual';
+
+export type GuitarOptions = {
+  /** Default: the groove's, else 4/4. */
+  readonly meter?: Meter;
+  /** One per slot after the first; null where all are usual. */
+  readonly directions?: readonly StatedDirection[] | null;
+  /** Groove id; null or absent where the teacher named none. */
+  readonly groove?: string | null;
+  /** Beats a minute; null or absent where the teacher named none. */
+  readonly tempo?: number | null;
+};
+
+/**
+ * The right answers where the teacher plays his own guitar: the usual open shapes, the bass moved by octaves to where the
+ * teacher says it went. Throws `RangeError` for a direction that no octave gives ("same" between different roots).
+ */
+export function guitarTruth(slots: readonly Slot[], options: GuitarOptions = {}): Truth {
+  const { directions = null, tempo = null } = options;
+  const groove = options.groove ? grooveById(options.groove) : null;
+  const vamp: VoicedVamp = {
+    slots: slots.map((slot) => ({ ...slot, frets: usualShape(slot.chord) })),
+    meter: options.meter ?? groove?.meter ?? '4/4',
+    grooveText: groove?.text ?? '',
+    tempo: tempo ?? groove?.tempo[0] ?? 90,
+    seed: 0,
+  };
+  const truth = { ...truthOf(vamp, perform(vamp)), tempo };
+  if (!directions) return truth;
+  if (directions.length !== slots.length - 1)
+    throw new RangeError(
+      `Directions are one for each chord after the first: ${slots.length - 1}, not ${directions.length}.`,
+    );
+  const home = truth.bass[0] ?? 0;
+  const moved = truth.bass.map((bass, slot) =>
+    slot === 0 ? bass : moveBass(home, bass, directions[slot - 1] ?? 'usual'),
+  );
+  const lift = Math.max(0, Math.ceil((STANDARD_TUNING[0] - Math.min(...moved)) / 12)) * 12;
+  const bass = moved.map((midi) => midi + lift);
+  return { ...truth, bass, directions: bass.slice(1).map((midi) => directionOf(home + lift, midi)) };
+}
+
+/** The bass nearest to its usual place, by octaves, that lies in the stated direction from home. */
+function moveBass(home: number, usual: number, stated: StatedDirection): number {
+  if (stated === 'usual' || directionOf(home, usual) === stated) return usual;
+  if (stated === 'same' && modulo(usual - home, 12) !== 0)
+    throw new RangeError('The bass cannot stay where the roots differ: say up or down.');
+  if (stated === 'same') return home;
+  // Within an octave above or below home; a whole octave where the roots are one.
+  const above = home + (modulo(usual - home, 12) || 12);
+  return stated === 'up' ? above : home - (modulo(home - usual, 12) || 12);
+}

@@ -1,0 +1,92 @@
+import { BEATS_PER_BAR } from './meters.ts';
+import { grooveOf } from './perform.ts';
+import type { Performance, SoundedNote } from './perform.ts';
+import type { Meter, VoicedVamp } from './vamps.ts';
+
+/** The slowest that a live control goes, beats a minute. */
+const SLOWEST_TEMPO = 30;
+/** The fastest for chords without a groove. */
+const FASTEST_TEMPO = 300;
+
+/** Bass notes alone stand at least this far apart, in seconds, so that each can be heard. */
+const BASS_SECONDS = 0.4;
+
+/** One bar of the chord in a slot, to be looped. Throws `RangeError` where the loop has no such slot. */
+export function holdSlot(vamp: VoicedVamp, slot: number): VoicedVamp {
+  const held = vamp.slots[slot];
+  if (!held) throw new RangeError(`The loop has slots 0 to ${vamp.slots.length - 1}, not ${slot}.`);
+  return { ...vamp, slots: [{ ...held, beats: BEATS_PER_BAR[vamp.meter] }] };
+}
+
+/** The vamp at another tempo, kept between 30 and the fastest of its groove, where every quality can still be heard. */
+export function withTempo(vamp: VoicedVamp, tempo: number): VoicedVamp {
+  if (!Number.isFinite(tempo)) throw new RangeError(`A tempo is a number of beats a minute, not ${tempo}.`);
+  const fastest = grooveOf(vamp)?.tempo[1] ?? FASTEST_TEMPO;
+  return { ...vamp, tempo: Math.min(fastest, Math.max(SLOWEST_TEMPO, tempo)) };
+}
+
+/** The bass of a performance by itself: open, each note held until the next, no note shorter than can well be heard. */
+export function bassAlone(performance: Performance): Performance {
+  const lowest = new Map<number, SoundedNote>();
+  for (const note of performance.notes) {
+    const known = lowest.get(note.chord);
+    if (!known || note.midi < known.midi) lowest.set(note.chord, note);
+  }
+  const kept: SoundedNote[] = [];
+  for (const note of performance.notes) {
+    const last = kept.at(-1);
+    const isBass = note.midi === lowest.get(note.chord)?.midi && note.stroke === 'down';
+    const stands = !last || last.chord !== note.chord || note.time - last.time >= BASS_SECONDS;
+    if (isBass && stands) kept.push(note);
+  }
+  const notes = kept.map((note, index) => ({
+    ...note,
+    touch: 'open' as const,
+    duration: (kept[index + 1]?.time ?? performance.seconds) - note.time,
+  }));
+  return { ...performance, notes };
+}
+
+/** One bar to be scheduled: `time` and `seconds` in the performance, its notes' times from the bar's own start. */
+export type PerformedBar = {
+  readonly time: number;
+  readonly seconds: number;
+  readonly chord: number;
+  readonly notes: readonly SoundedNote[];
+};
+
+/** A performance bar by bar. Every note belongs to the bar in which it begins, and may ring into later ones. */
+export function barsOf(performance: Performance): readonly PerformedBar[] {
+  const starts = performance.bars.map((bar) => bar.time);
+  const byBar = starts.map((): SoundedNote[] => []);
+  let bar = 0;
+  for (const note of performance.notes) {
+    // Times of notes and bars are worked out along different ways: less than a microsecond is the same moment.
+    while (bar + 1 < starts.length && note.time >= (starts[bar + 1] ?? Infinity) - 1e-6) bar += 1;
+    byBar[bar]?.push({ ...note, time: Math.max(0, note.time - (starts[bar] ?? 0)) });
+  }
+  return performance.bars.map(({ time, chord }, index) => {
+    const end = starts[index + 1] ?? performance.seconds;
+    return { time, seconds: end - time, chord, notes: byBar[index] ?? [] };
+  });
+}
+
+/** One tick of the count-in: `number` is what is counted aloud, `accented` on one. */
+export type CountInBeat = { readonly time: number; readonly number: number; readonly accented: boolean };
+
+/** The counted beats before a vamp and their whole length in seconds: one bar, two of 6/8; 7/8 is counted by its groups. */
+export function countIn(
+  meter: Meter,
+  tempo: number,
+): { readonly seconds: number; readonly beats: readonly CountInBeat[] } {
+  const beat = 60 / tempo;
+  const bars = meter === '6/8' ? 2 : 1;
+  const barBeats = BEATS_PER_BAR[meter];
+  const counted = Math.floor(barBeats);
+  const beats = Array.from({ length: bars * counted }, (_, index) => ({
+    time: (Math.floor(index / counted) * barBeats + (index % counted)) * beat,
+    number: (index % counted) + 1,
+    accented: index % counted === 0,
+  }));
+  return { seconds: bars * barBeats * beat, beats };
+}

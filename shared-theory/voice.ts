@@ -1,0 +1,99 @@
+import { chordSymbol } from './chords.ts';
+import { grooveById, swingCap, type Groove } from './grooves.ts';
+import { bassOf, shapesFor, usualShape } from './neck.ts';
+import { directionOf, type Direction } from './truth.ts';
+import type { Frets, Meter, Slot, VoicedVamp } from './vamps.ts';
+
+/** Tempos that a vamp without a groove may have, beats a minute. */
+const OPEN_TEMPO = [30, 300] as const;
+
+export type VoiceRequest = {
+  readonly slots: readonly Slot[];
+  /** Default: the groove's, 4/4 without one. */
+  readonly meter?: Meter;
+  /** Groove id; null for chords alone. */
+  readonly groove: string | null;
+  /** Beats a minute, within `tempoRange(groove)`. */
+  readonly tempo: number;
+  readonly seed: number;
+  /** Long to short eighth, within the groove's range; default its lowest. */
+  readonly swing?: number;
+  /** A shape for each slot; default the usual ones, or those that give `directions`. */
+  readonly shapes?: readonly Frets[];
+  /** Where the bass of each slot after the first goes from the first. */
+  readonly directions?: readonly Direction[];
+};
+
+/** Lowest and highest tempo of a groove in beats a minute; of chords alone for null. */
+export function tempoRange(groove: string | null): readonly [number, number] {
+  return groove === null ? OPEN_TEMPO : grooveById(groove).tempo;
+}
+
+/**
+ * Makes a vamp that can sound: a shape for each chord and the groove in full. Throws `RangeError` for an unknown groove, a
+ * tempo or swing outside its range, a meter that is not its own, or directions that no playable shapes give.
+ */
+export function voice(request: VoiceRequest): VoicedVamp {
+  const { slots, tempo, seed } = request;
+  if (slots.length === 0) throw new RangeError('A vamp has at least one chord.');
+  const groove = request.groove === null ? null : grooveById(request.groove);
+  const meter = request.meter ?? groove?.meter ?? '4/4';
+  if (groove && groove.meter !== meter)
+    throw new RangeError(`${groove.id} is in ${groove.meter}, not ${meter}: choose another groove or meter.`);
+  const [low, high] = tempoRange(request.groove);
+  if (!(tempo >= low && tempo <= high))
+    throw new RangeError(`${groove?.id ?? 'A vamp'} goes from ${low} to ${high} beats a minute, not ${tempo}.`);
+  const shapes =
+    request.shapes ?? (request.directions ? directedShapes(slots, request.directions) : usualShapes(slots));
+  if (shapes.length !== slots.length)
+    throw new RangeError(`${slots.length} chords take as many shapes, not ${shapes.length}.`);
+  return {
+    slots: slots.map((slot, index) => ({ ...slot, frets: shapes[index] ?? usualShape(slot.chord) })),
+    meter,
+    grooveText: groove ? swungText(groove, request.swing, tempo) : '',
+    tempo,
+    seed,
+  };
+}
+
+function usualShapes(slots: readonly Slot[]): readonly Frets[] {
+  return slots.map((slot) => usualShape(slot.chord));
+}
+
+/** The most usual shapes whose basses go as asked. */
+function directedShapes(slots: readonly Slot[], directions: readonly Direction[]): readonly Frets[] {
+  const [home, ...others] = slots;
+  if (!home || directions.length !== others.length)
+    throw new RangeError(
+      `Directions are one for each chord after the first: ${others.length}, not ${directions.length}.`,
+    );
+  const choices = shapesFor(home.chord).flatMap((start, rank) => {
+    const chosen = others.map((slot, index) => {
+      const shapes = shapesFor(slot.chord);
+      return shapes.findIndex((frets) => directionOf(bassOf(start), bassOf(frets)) === directions[index]);
+    });
+    if (chosen.includes(-1)) return [];
+    const shapes = [start, ...others.map((slot, index) => shapesFor(slot.chord)[chosen[index] ?? 0] ?? start)];
+    return [{ shapes, unusual: chosen.reduce((sum, place) => sum + place, rank) }];
+  });
+  const [best] = choices.toSorted((one, other) => one.unusual - other.unusual);
+  if (!best) {
+    const symbols = slots.map((slot) => chordSymbol(slot.chord)).join(' ');
+    throw new RangeError(
+      `No playable shapes of ${symbols} send the bass ${directions.join(', ')} from the first chord.`,
+    );
+  }
+  return best.shapes;
+}
+
+function swungText(groove: Groove, swing: number | undefined, tempo: number): string {
+  if (swing === undefined) return groove.text;
+  const [low, high] = groove.swing;
+  if (!(swing >= low && swing <= high) || (swing > 1 && swing > swingCap(tempo)))
+    throw new RangeError(
+      `${groove.id} swings from ${low} to ${high} and keeps the short note above 100 ms; not ${swing}.`,
+    );
+  const [header = '', ...lanes] = groove.text.split('\n');
+  const fields = header.split('|');
+  return [fields.with(4, ` r=${swing} `).join('|'), ...lanes].join('\n');
+}
