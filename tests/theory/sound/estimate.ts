@@ -1,0 +1,68 @@
+import { midiFrequency } from '../../../shared-theory/pitch.ts';
+
+/** Root mean square of samples between two times in seconds. */
+export function level(samples: Float32Array, sampleRate: number, from: number, to: number): number {
+  let sum = 0;
+  const first = Math.round(from * sampleRate);
+  const last = Math.min(samples.length, Math.round(to * sampleRate));
+  for (let n = first; n < last; n++) sum += (samples[n] ?? 0) ** 2;
+  return Math.sqrt(sum / (last - first));
+}
+
+export function decibels(ratio: number): number {
+  return 20 * Math.log10(ratio);
+}
+
+export function peak(samples: Float32Array): number {
+  return samples.reduce((highest, sample) => Math.max(highest, Math.abs(sample)), 0);
+}
+
+/** Amplitude and phase of one frequency in a Hann window. */
+export function partial(samples: Float32Array, sampleRate: number, frequency: number, from: number, seconds: number) {
+  const first = Math.round(from * sampleRate);
+  const length = Math.round(seconds * sampleRate);
+  let real = 0;
+  let imaginary = 0;
+  for (let n = 0; n < length; n++) {
+    const windowed = (samples[first + n] ?? 0) * (0.5 - 0.5 * Math.cos((2 * Math.PI * n) / length));
+    const angle = (2 * Math.PI * frequency * (first + n)) / sampleRate;
+    real += windowed * Math.cos(angle);
+    imaginary -= windowed * Math.sin(angle);
+  }
+  return { amplitude: (4 * Math.hypot(real, imaginary)) / length, phase: Math.atan2(imaginary, real) };
+}
+
+/** Cents off by the fundamental's phase over 0.4 s: exact for a steady pitch within a semitone or two. */
+export function centsByPhase(samples: Float32Array, sampleRate: number, midi: number): number {
+  const frequency = midiFrequency(midi);
+  const hop = Math.round(0.4 * sampleRate) / sampleRate;
+  const early = partial(samples, sampleRate, frequency, 0.1, 0.3).phase;
+  const late = partial(samples, sampleRate, frequency, 0.1 + hop, 0.3).phase;
+  const turned = late - early - 2 * Math.PI * Math.round((late - early) / (2 * Math.PI));
+  return 1200 * Math.log2(1 + turned / (2 * Math.PI * hop * frequency));
+}
+
+/** Cents off by autocorrelation of all partials together, at a lag of about a quarter of a second. */
+export function centsByAutocorrelation(samples: Float32Array, sampleRate: number, midi: number): number {
+  const frequency = midiFrequency(midi);
+  const periods = Math.max(1, Math.round(0.25 * frequency));
+  const near = Math.round((periods * sampleRate) / frequency);
+  const reach = Math.ceil(sampleRate / frequency / 4);
+  const from = Math.round(0.1 * sampleRate);
+  const length = Math.round(0.3 * sampleRate);
+  const likeness = (lag: number) => {
+    let product = 0;
+    let energy = 0;
+    for (let n = from; n < from + length; n++) {
+      product += (samples[n] ?? 0) * (samples[n + lag] ?? 0);
+      energy += (samples[n + lag] ?? 0) ** 2;
+    }
+    return product / Math.sqrt(energy);
+  };
+  const lags = Array.from({ length: 2 * reach + 1 }, (_, index) => near - reach + index);
+  const likenesses = lags.map(likeness);
+  const best = likenesses.indexOf(Math.max(...likenesses.slice(1, -1)));
+  const [before = 0, at = 0, after = 0] = likenesses.slice(best - 1, best + 2);
+  const lag = (lags[best] ?? near) + (0.5 * (before - after)) / (before - 2 * at + after);
+  return 1200 * Math.log2((periods * sampleRate) / lag / frequency);
+}
