@@ -392,7 +392,31 @@ export const deskWords = {
 } as const;
 
 /** What the server and the commands print on a console. */
-export const consoleWords = {} as const;
+export const consoleWords = {
+  commandLine: {
+    unknownOption: 'There is no option {found}. Options here: {known}.',
+    twice: 'The option --{name} is given twice. Give it once.',
+    needsValue: 'The option --{name} needs a value after it.',
+    takesNoValue: 'The option --{name} takes no value.',
+    notNumber: 'The option --{name} is a number from {low} to {high}, not “{found}”.',
+    notWhole: 'The option --{name} is a whole number from {low} to {high}, not “{found}”.',
+    notAChoice: 'The option --{name} is one of {choices}, not “{found}”.',
+    noChords: 'There are no chords: {suggestion}',
+    chordsNotReadable: 'Could not read the chords at “{found}”: {suggestion}',
+  },
+  crib: {
+    usage: 'Give the chords of one vamp in quotes: npm run crib -- "Em D"',
+    policies: { majors: 'major keys only', relatives: 'major keys and their relative minors' },
+    noKey: {
+      majors: 'No major key owns all of these.',
+      relatives: 'No major key and no natural minor owns all of these.',
+    },
+    clash: 'No key has both {low} and {high}.',
+    deciders: 'Deciding notes, and the keys they leave',
+    settlers: 'Settlers: third chords, and the keys they leave',
+    open: 'Third chords that all these keys own',
+  },
+} as const;
 
 /** One sentence per refusal; blanks are filled from the reply's detail. */
 export const refusals: Readonly<Record<Reason, string>> = {

@@ -1,0 +1,77 @@
+import {
+  candidateKeys,
+  chartRows,
+  cribOf,
+  printChord,
+  printKey,
+  printNote,
+  printNumeral,
+} from '../../shared-theory/index.ts';
+import type { CandidateKey, Chord, Crib, Policy } from '../../shared-theory/index.ts';
+import { consoleWords } from '../protocol/words/en.ts';
+import { fill } from '../protocol/words/fill.ts';
+
+const words = consoleWords.crib;
+
+/** The crib as a sheet to print or to read in a terminal, with real signs. */
+export function printCrib(chords: readonly Chord[], policy: Policy): string {
+  const crib = cribOf(chords, policy);
+  const keys = candidateKeys(chords, policy);
+  const parts = [
+    `${chordNames(crib.chords, '  ')}   (${words.policies[policy]})`,
+    keys.length === 0 ? noKey(crib) : keys.map((key) => chart(chords, key)).join('\n\n'),
+    section(
+      words.deciders,
+      crib.deciders.map(({ note, leaves }) => [printNote(note).text, keyNames(leaves)]),
+    ),
+    section(words.settlers, settlersByKeys(crib)),
+    section(words.open, crib.open.length === 0 ? [] : [[chordNames(crib.open)]]),
+  ];
+  return parts.filter((part) => part !== '').join('\n\n');
+}
+
+function noKey({ policy, clash }: Crib): string {
+  if (!clash) return words.noKey[policy];
+  const [low, high] = clash.map((note) => printNote(note).text);
+  return `${words.noKey[policy]} ${fill(words.clash, { low: low ?? '', high: high ?? '' })}`;
+}
+
+/** A key with the vamp's numerals, and its seven chords from the vamp's first chord on; the vamp's own stand in brackets. */
+function chart(chords: readonly Chord[], key: CandidateKey): string {
+  const { row } = chartRows(chords, key);
+  const symbols = row.map(({ symbol, inVamp }) => {
+    const name = printChord(symbol).text;
+    return inVamp ? `[${name}]` : ` ${name}`;
+  });
+  const numerals = row.map(({ numeral }) => ` ${printNumeral(numeral).text}`);
+  const title = `${printKey(key.name).text}   ${key.numerals.map((numeral) => printNumeral(numeral).text).join('–')}`;
+  return [title, ...columns([symbols, numerals])].join('\n');
+}
+
+/** Settlers that leave the same keys share a line. */
+function settlersByKeys({ settlers }: Crib): string[][] {
+  const lines = new Map<string, string[]>();
+  for (const { chord, leaves } of settlers) {
+    const keys = keyNames(leaves);
+    lines.set(keys, [...(lines.get(keys) ?? []), chord]);
+  }
+  return Array.from(lines, ([keys, symbols]) => [chordNames(symbols), keys]);
+}
+
+function section(title: string, rows: readonly (readonly string[])[]): string {
+  return rows.length === 0 ? '' : [title, ...columns(rows)].join('\n');
+}
+
+/** Rows of cells as indented lines, each column as wide as its widest cell. */
+function columns(rows: readonly (readonly string[])[]): readonly string[] {
+  const widths = (rows[0] ?? []).map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0)));
+  return rows.map((row) => `  ${row.map((cell, column) => cell.padEnd((widths[column] ?? 0) + 2)).join('')}`.trimEnd());
+}
+
+function chordNames(symbols: readonly string[], between = ', '): string {
+  return symbols.map((symbol) => printChord(symbol).text).join(between);
+}
+
+function keyNames(names: readonly string[]): string {
+  return names.map((name) => printKey(name).text).join(', ');
+}
