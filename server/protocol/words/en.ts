@@ -393,6 +393,35 @@ export const deskWords = {
 
 /** What the server and the commands print on a console. */
 export const consoleWords = {
+  server: {
+    building: 'Building the pages, a moment …',
+    buildFailed: 'The pages could not be built: {why}',
+    ready: 'Hearsay is running.',
+    teacher: 'Teacher link, for this laptop:',
+    phones: 'Phones open:',
+    otherAddresses: 'Other addresses of this machine:',
+    moreAddresses: 'Other addresses ({n}): npm start -- --addresses',
+    noNetwork: 'This machine is in no network that phones could reach. Join one, or open a hotspot, and start again.',
+    data: 'Everything is kept in {folder}',
+    stop: 'Stop with Ctrl-C.',
+    stopping: 'Stopping …',
+    fewFiles: 'Only {limit} files may be open at once here, enough for about {phones} phones. More: ulimit -n 4096',
+    portTaken: 'Port {port} is taken. Stop the other program, or choose another: PORT={next} npm start',
+    portForbidden: 'Port {port} may not be used here. Choose another: PORT=4600 npm start',
+    portWrong: 'PORT is a whole number from 1 to 65535, not “{found}”.',
+    hostWrong: 'HEARSAY_HOST is an address such as 192.168.1.23 or laptop.local, not “{found}”.',
+    alreadyRunning: 'Hearsay is already running with the data in {folder}, at {url}. Use that one, or stop it first.',
+    alreadyStarting: 'Hearsay is already starting with the data in {folder}. Use that one, or stop it first.',
+    folderNotWritable:
+      'The data folder {folder} cannot be written. Choose another: HEARSAY_DATA=/some/folder npm start',
+    storeNotReadable:
+      'The file {file} is damaged, or not from Hearsay. Nothing was changed. Move it away, or choose another folder with HEARSAY_DATA.',
+    storeTooNew:
+      'The file {file} was written by a newer Hearsay. Nothing was changed. Use that version, or choose another folder with HEARSAY_DATA.',
+    driverMissing: 'The database driver for this machine is missing. Run: npm ci',
+    failed: 'Hearsay could not start: {why}',
+    fault: 'A fault inside Hearsay; the lesson goes on: {why}',
+  },
   commandLine: {
     unknownOption: 'There is no option {found}. Options here: {known}.',
     twice: 'The option --{name} is given twice. Give it once.',
@@ -416,6 +445,26 @@ export const consoleWords = {
     settlers: 'Settlers: third chords, and the keys they leave',
     open: 'Third chords that all these keys own',
   },
+} as const;
+
+/** Plain pages for people who come without the teacher's cookie, or to a place that is none. */
+export const pageWords = {
+  title: 'Hearsay',
+  notTeacher: 'This page is the teacher’s. Open the teacher link that the server printed, on this device.',
+  wrongKey: 'This teacher link is not valid any more. Open the one that the server printed when it was last started.',
+  notFound: 'There is nothing at this address.',
+  wrongHost: 'This server does not answer to that name. Open the address on the host screen.',
+  fault: 'Something went wrong here. Try again.',
+} as const;
+
+/** What is wrong with a message that could not be read; fills `{what}` of the refusal. */
+export const messageFaults = {
+  notAnObject: 'it is no object with named fields',
+  unknown: 'its {field} “{found}” is not known',
+  missing: 'its field {field} is missing',
+  surplus: 'it has a field {field} that nobody expects',
+  field: 'its field {field} should be {expected}',
+  other: 'something else',
 } as const;
 
 /** One sentence per refusal; blanks are filled from the reply's detail. */

@@ -1,0 +1,153 @@
+import * as v from 'valibot';
+import { PROTOCOL_VERSION, type Command, type Handshake, type Reason } from './messages.ts';
+import { messageFaults } from './words/en.ts';
+import { fill } from './words/fill.ts';
+
+/** What arrived as a typed value, or why it cannot be one. */
+export type Parsed<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly reason: Reason; readonly detail?: Readonly<Record<string, string | number>> };
+
+/** Longest text of any field; what a name or a chord line may hold is for the room to judge. */
+const MOST_TEXT = 4000;
+const MOST_ID = 64;
+const MOST_NUMBER = 1_000_000_000;
+
+const text = v.pipe(v.string(), v.maxLength(MOST_TEXT));
+const identifier = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_ID));
+const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MOST_NUMBER));
+const number = v.pipe(v.number(), v.finite(), v.minValue(-MOST_NUMBER), v.maxValue(MOST_NUMBER));
+const milliseconds = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(MOST_NUMBER));
+
+/** Any answer is short: a word, a place on the neck, a few keys. Its kind is judged by the question. */
+const answerText = v.pipe(v.string(), v.maxLength(40));
+const answerPart = v.union([answerText, number, v.boolean(), v.null()]);
+const answerList = v.pipe(v.array(answerPart), v.maxLength(40));
+const answer = v.union([
+  answerPart,
+  answerList,
+  v.pipe(
+    v.record(answerText, v.union([answerPart, answerList])),
+    v.check((fields) => Object.keys(fields).length <= 8),
+  ),
+]);
+
+const change = v.variant('kind', [
+  v.strictObject({ kind: v.literal('full') }),
+  v.strictObject({ kind: v.literal('hold'), slot: count }),
+  v.strictObject({ kind: v.literal('bass-alone') }),
+  v.strictObject({ kind: v.literal('tempo'), tempo: number }),
+]);
+const settings = v.strictObject({
+  policy: v.exactOptional(v.picklist(['majors', 'relatives'])),
+  qualities: v.exactOptional(v.pipe(v.array(identifier), v.maxLength(20))),
+  namesShown: v.exactOptional(v.boolean()),
+});
+const directions = v.pipe(v.array(v.picklist(['up', 'down', 'same'])), v.maxLength(64));
+
+const id = identifier;
+const ask = identifier;
+const round = identifier;
+/** Unknown fields are refused: a page that sends them is not of this version. */
+const command = v.variant('type', [
+  v.strictObject({
+    type: v.literal('Join'),
+    id,
+    name: text,
+    leftHanded: v.boolean(),
+    pair: v.boolean(),
+    leftThumb: v.boolean(),
+  }),
+  v.strictObject({ type: v.literal('WriteAnswer'), id, ask, counter: count, answer, heldMs: milliseconds }),
+  v.strictObject({ type: v.literal('CannotHear'), id, ask }),
+  v.strictObject({ type: v.literal('StartRound'), id, after: count, level: number }),
+  v.strictObject({
+    type: v.literal('StartGuitarRound'),
+    id,
+    after: count,
+    chords: text,
+    groove: v.nullable(identifier),
+    tempo: v.nullable(number),
+    directions: v.nullable(directions),
+  }),
+  v.strictObject({ type: v.literal('OpenQuestion'), id, round, question: identifier }),
+  v.strictObject({ type: v.literal('CloseQuestion'), id, ask }),
+  v.strictObject({ type: v.literal('ShowSpread'), id, ask }),
+  v.strictObject({ type: v.literal('ShowAnswer'), id, ask }),
+  v.strictObject({ type: v.literal('AnswerAgain'), id, ask }),
+  v.strictObject({ type: v.literal('RequestPlay'), id, round }),
+  v.strictObject({ type: v.literal('RequestChange'), id, round, change }),
+  v.strictObject({ type: v.literal('RequestStop'), id }),
+  v.strictObject({ type: v.literal('ChangeSettings'), id, settings }),
+  v.strictObject({ type: v.literal('RenameStudent'), id, student: identifier, name: text }),
+  v.strictObject({ type: v.literal('EraseStudent'), id, student: identifier }),
+  v.strictObject({ type: v.literal('EndLesson'), id }),
+  v.strictObject({ type: v.literal('CloseRoom'), id }),
+  v.strictObject({ type: v.literal('HoldSound'), id, takeOver: v.boolean() }),
+  v.strictObject({ type: v.literal('VampStarted'), id, round, tempo: number }),
+  v.strictObject({ type: v.literal('ChangeTook'), id, round, change, bar: count }),
+  v.strictObject({ type: v.literal('VampStopped'), id, round }),
+]);
+
+/** Whether there is such a room, and such a token in it, is for the room to say. */
+const room = v.pipe(v.string(), v.maxLength(MOST_ID), v.toUpperCase());
+const version = v.literal(PROTOCOL_VERSION);
+const token = v.pipe(v.string(), v.maxLength(MOST_ID));
+const handshake = v.variant('role', [
+  v.object({ role: v.literal('student'), room, version, token: v.exactOptional(token) }),
+  v.object({ role: v.literal('host'), room, version }),
+  v.object({ role: v.literal('desk'), room, version }),
+]);
+
+/** Reads the payload of the socket event `command`. */
+export function parseCommand(payload: unknown): Parsed<Command> {
+  return outcome(v.safeParse(command, payload, { abortEarly: true }), payload, 'type');
+}
+
+/** Reads the handshake's `auth`; the room comes out in capitals. A page of another version is told so before anything else. */
+export function parseHandshake(payload: unknown): Parsed<Handshake> {
+  if (isObject(payload) && payload['version'] !== PROTOCOL_VERSION && typeof payload['version'] === 'number') {
+    return { ok: false, reason: 'page-too-old' };
+  }
+  return outcome(v.safeParse(handshake, payload, { abortEarly: true }), payload, 'role');
+}
+
+/** Reads the body of POST /api/pair: six figures or letters, in any case and with spaces between. */
+export function parsePairing(body: unknown): Parsed<{ readonly code: string }> {
+  const code = v.pipe(
+    v.string(),
+    v.maxLength(40),
+    v.transform((typed) => typed.replace(/[\s-]/g, '').toUpperCase()),
+    v.regex(/^[A-Z0-9]{6}$/),
+  );
+  return outcome(v.safeParse(v.object({ code }), body, { abortEarly: true }), body, 'code');
+}
+
+type Outcome<T> =
+  | { readonly success: true; readonly output: T }
+  | { readonly success: false; readonly issues: readonly v.BaseIssue<unknown>[] };
+
+function outcome<T>(result: Outcome<T>, payload: unknown, discriminator: string): Parsed<T> {
+  if (result.success) return { ok: true, value: result.output };
+  return { ok: false, reason: 'message-not-readable', detail: { what: fault(result.issues, payload, discriminator) } };
+}
+
+function fault(issues: readonly v.BaseIssue<unknown>[], payload: unknown, discriminator: string): string {
+  const [issue] = issues;
+  const field = issue && v.getDotPath(issue);
+  if (!isObject(payload) || !issue || !field) return messageFaults.notAnObject;
+  if (field === discriminator && issue.type === 'variant') {
+    return fill(messageFaults.unknown, { field, found: shortened(payload[field]) });
+  }
+  if (issue.received === 'undefined') return fill(messageFaults.missing, { field });
+  if (issue.expected === 'never') return fill(messageFaults.surplus, { field });
+  return fill(messageFaults.field, { field, expected: issue.expected ?? messageFaults.other });
+}
+
+function isObject(value: unknown): value is Readonly<Record<string, unknown>> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+function shortened(value: unknown): string {
+  return typeof value === 'string' ? value.slice(0, 40) : typeof value;
+}
