@@ -145,7 +145,8 @@ export type RoomSettings = {
 };
 
 /**
- * Socket events. client → server: `command` (Command, reply). server → student: `common` (StudentCommon), `own` (StudentOwn);
+ * Socket events. client → server: `command` (Command, reply), `check` (no payload; its empty acknowledgement says the line lives);
+ * a refused handshake is a connect_error whose `data` is `{ reason, detail }`. server → student: `common` (StudentCommon), `own` (StudentOwn);
  * server → host and desk: `view` (whole), `patch` (changed top-level fields); server → the page with the sound: `sound` (SoundOrder).
  */
 export type ServerEvents = 'common' | 'own' | 'view' | 'patch' | 'sound' | 'removed';

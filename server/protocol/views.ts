@@ -40,10 +40,14 @@ export type StudentOwn = {
   readonly token?: string;
   /** Last counter on disk, so that a reload goes on counting. */
   readonly counter: number;
-  /** Answer that counts for the current ask; null where none. */
+  /** The ask that `answer` and `mark` belong to: common and own travel apart. */
+  readonly ask?: string;
+  /** Answer that counts for that ask; null where none. */
   readonly answer?: unknown;
   /** After the reveal: right, part or not; `say` is an error kind's name. */
   readonly mark?: { readonly credit: number; readonly exact: boolean; readonly error?: string };
+  /** At the end of the lesson: how many of the shown questions this student had right and partly right. */
+  readonly lesson?: { readonly right: number; readonly part: number; readonly of: number };
 };
 
 /** One question in the step row. */
@@ -103,7 +107,11 @@ export type WireVamp = {
   readonly grooveText: string;
   readonly tempo: number | null;
   readonly seed: number;
-  readonly slots: readonly { readonly chord: string; readonly beats: number; readonly frets: readonly (number | null)[] }[];
+  readonly slots: readonly {
+    readonly chord: string;
+    readonly beats: number;
+    readonly frets: readonly (number | null)[];
+  }[];
 };
 
 /** State of the sound as logged. */
@@ -126,7 +134,12 @@ export type WireBreakdownLine = {
   readonly notSure: number;
   readonly silent: number;
   /** Most chosen wrong answers with their error kind. */
-  readonly missed: readonly { readonly key: string; readonly answer: unknown; readonly count: number; readonly error: string | null }[];
+  readonly missed: readonly {
+    readonly key: string;
+    readonly answer: unknown;
+    readonly count: number;
+    readonly error: string | null;
+  }[];
   readonly truth: unknown;
 };
 
@@ -191,6 +204,8 @@ export type DeskView = Omit<HostView, 'seats' | 'spread' | 'truth'> & {
     readonly count: number;
     readonly error: string | null;
     readonly manyTheSame: boolean;
+    /** So many say that a moving bass stayed that the speaker is to be checked first. */
+    readonly suspectSpeaker: boolean;
   } | null;
   readonly crib: WireCrib | null;
   /** Right answers of the round by question id, in answer shape: private. */
@@ -198,6 +213,11 @@ export type DeskView = Omit<HostView, 'seats' | 'spread' | 'truth'> & {
   readonly spreadShown: boolean;
   /** Distinct phones that reached this server from elsewhere. */
   readonly visitors: number;
-  readonly grooves: readonly { readonly id: string; readonly name: string; readonly meter: string; readonly tempo: readonly [number, number] }[];
+  readonly grooves: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly meter: string;
+    readonly tempo: readonly [number, number];
+  }[];
   readonly levels: readonly { readonly level: number; readonly name: string }[];
 };

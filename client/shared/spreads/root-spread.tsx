@@ -1,0 +1,110 @@
+import { fretDistance, layNeck, type NeckLayout } from '../drawings/neck.ts';
+import { Neck } from '../drawings/neck.tsx';
+import { lensPath, point } from '../marks-geometry.ts';
+import { BEAD_PITCH, layPiles } from './bead-layout.ts';
+import { BeadPile } from './bead-row.tsx';
+import { handsOn, isRight, type SpreadProps } from './spread-props.ts';
+
+const STRINGS = [5, 6] as const;
+const FRETS = Array.from({ length: 13 }, (_, fret) => fret);
+
+type Place = { readonly string: 5 | 6; readonly fret: number };
+const PLACES: readonly Place[] = STRINGS.flatMap((string) => FRETS.map((fret) => ({ string, fret })));
+const placeKey = ({ string, fret }: Place): string => `${string}.${fret}`;
+
+/** Where the root was found: the first bead sits on the string; string 5 piles up, string 6 hangs down. */
+export function RootSpread({ spread, truth, size }: SpreadProps) {
+  const { scale } = size;
+  const most = (string: 5 | 6): number =>
+    Math.max(1, ...FRETS.map((fret) => handsOn(spread, placeKey({ string, fret }))));
+  const [up, down] = [most(5), most(6)];
+  const breadth = 200 * scale;
+  const [upper, lower] = [0.245 * breadth, 0.755 * breadth];
+  const full = BEAD_PITCH * scale;
+  // Both sides share the height by what hangs on them, never less than the neck's own edge.
+  const spare = size.height - (lower - upper);
+  const pitch = Math.min(full, spare / (up + down));
+  const piles = layPiles(
+    PLACES.map((place) => handsOn(spread, placeKey(place))),
+    pitch * Math.max(up, down),
+    full,
+  );
+  const need = (hands: number): number => Math.max(upper, (hands - 0.5) * pitch);
+  const top = Math.max(0, (size.height - need(up) - need(down) - (lower - upper)) / 2);
+  const layout = neckLayout(size, top + need(up) - upper, breadth);
+  return (
+    <Neck layout={layout} names={27 * scale}>
+      {truth ? <Ringing layout={layout} truth={truth} scale={scale} /> : null}
+      {PLACES.map((place, index) => {
+        const pile = piles[index];
+        return pile ? (
+          <BeadPile
+            key={placeKey(place)}
+            pile={pile}
+            from={layout.place(place.string, place.fret)}
+            toward={place.string === 5 ? 'up' : 'down'}
+            halo={place.fret === 0 ? 'paper' : 'shade'}
+          />
+        ) : null;
+      })}
+    </Neck>
+  );
+}
+
+/** The neck from the string numbers to where it runs off the picture. */
+function neckLayout({ width, bleed = 0, scale }: SpreadProps['size'], y: number, breadth: number): NeckLayout {
+  const nut = 180 * scale;
+  // Nut to fret 12 takes 1400 of a picture 1920 wide, so that the strings run off its edge beyond fret 12.
+  const twelve = Math.min(
+    1400 * scale,
+    bleed > 0 ? Number.POSITIVE_INFINITY : width - nut,
+    (width + bleed - nut) * 0.86,
+  );
+  let last = 12;
+  while (last < 22 && bleed > 0 && fretDistance(last) * twelve < width + bleed - nut) last += 1;
+  const ground = { x: nut, y, width: fretDistance(last) * twelve, height: breadth };
+  return layNeck({ flat: true, ground, from: 1, to: last, open: 132 * scale, nut: 16 * scale });
+}
+
+/** The right places: the string rings from the lowest of them to the bridge, and each is ringed. */
+function Ringing({
+  layout,
+  truth,
+  scale,
+}: {
+  readonly layout: NeckLayout;
+  readonly truth: NonNullable<SpreadProps['truth']>;
+  readonly scale: number;
+}) {
+  const right = PLACES.filter((place) => isRight(truth, placeKey(place)));
+  return (
+    <>
+      {STRINGS.map((string) => {
+        const lowest = right.find((place) => place.string === string);
+        const line = layout.strings.find((line) => line.string === string);
+        if (!lowest || !line) return null;
+        const from = layout.place(string, lowest.fret);
+        const lens = lensPath(from, line.to, 17 * scale);
+        return (
+          <g key={string}>
+            <path
+              class={`string-covered on-shade ${string === 6 ? 'g6' : 'g4'}`}
+              d={`M${point(from)}L${point(line.to)}`}
+            />
+            <path class="lens-body" d={lens} />
+            <path class="line-brass g4" d={lens} />
+          </g>
+        );
+      })}
+      {right.map((place) => {
+        const [x, y] = layout.place(place.string, place.fret);
+        return (
+          <g key={placeKey(place)}>
+            <circle cx={x} cy={y} r={33 * scale} class={place.fret === 0 ? 'fill-paper' : 'fill-shade'} />
+            <circle cx={x} cy={y} r={31 * scale} class="line-brass g6" />
+          </g>
+        );
+      })}
+    </>
+  );
+}
