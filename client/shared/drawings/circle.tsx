@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { SvgChord } from '../chord-text.tsx';
-import { joinPath, keyLabel, neighbourRuns, pegPath, postPath, type CircleLayout } from './circle.ts';
+import { joinPath, keyLabel, neighbourRuns, pegPath, postPath, type CircleLayout } from './circle-layout.ts';
 
 /** The circle of fifths: posts, pegs, letters, and arcs that join neighbours. What was said is ink, what sounded brass. */
 export function Circle(props: {

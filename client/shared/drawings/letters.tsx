@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { qualitySuffix, type Quality } from '../../../shared-theory/chords.ts';
 import { SvgChord } from '../chord-text.tsx';
 import { Lens, PencilRing } from '../marks.tsx';
-import type { Cell } from './letters.ts';
+import type { Cell } from './letter-cells.ts';
 
 /**
  * Chord letters in two columns with one bar line between. Without a letter (its root has not been shown) the chart's

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { point } from '../marks-geometry.ts';
-import type { NeckLayout } from './neck.ts';
+import type { NeckLayout } from './neck-layout.ts';
 
 /** The neck itself: ground, frets, inlays, nut, strings. Beads and lenses go on top as children. */
 export function Neck(props: {

@@ -1,5 +1,5 @@
 import { Lens } from '../marks.tsx';
-import { stair } from './stairs.ts';
+import { stair } from './stairs-layout.ts';
 
 /** One stair. Chosen it is drawn heavy; the one that sounded ends in a ringing string. */
 export function Stairs(props: {
