@@ -1,9 +1,8 @@
-import type { ErrorKind } from '../questions/error-kinds.ts';
 import { judgeOf } from '../questions/judges.ts';
 import type { Answer, Kind, QuestionId, QuestionSettings, Target } from '../questions/question.ts';
 import type { Truth } from '../truth.ts';
-import type { Answered, Spread, Tally } from './spread.ts';
-import { spreadOf, wrongAnswers } from './spread.ts';
+import type { Answered, MarkedTally, Spread, WrongAnswer } from './spread.ts';
+import { markedTallies, spreadOf, wrongAnswers } from './spread.ts';
 
 /** One sheet that was opened and closed: its answers and the students who could answer it. */
 export type ClosedSheet = { readonly answers: Answered; readonly seats: Iterable<string> };
@@ -43,7 +42,7 @@ export type BreakdownLine = SheetResult & {
   /** The right answer. */
   readonly truth: Answer;
   /** Answers that were not right, most first. */
-  readonly missed: readonly (Tally & { readonly error: ErrorKind | null })[];
+  readonly missed: readonly WrongAnswer[];
   /** The last sheet after talk with the neighbour, told apart; null where there was none. */
   readonly again: SheetResult | null;
 };
@@ -66,24 +65,24 @@ function lineOf(round: AskedRound, question: AskedQuestion): BreakdownLine | nul
   const context = { truth: round.truth, settings: round.settings, target, earlier: {} };
   const truth = judge.truth(context);
   if (first === undefined || truth === null) return null;
-  const result = ({ counts, notSure, silent, of }: Spread): SheetResult => {
-    const tally = { right: 0, part: 0, wrong: 0 };
-    for (const { answer, count } of counts) {
-      const { exact, credit } = judge.mark(answer, context);
-      tally[exact ? 'right' : credit > 0 ? 'part' : 'wrong'] += count;
-    }
-    return { ...tally, notSure, silent, of };
-  };
   const spread = spreadOf(kind, first.answers, first.seats);
+  const marked = markedTallies(spread, judge, context);
   const last = sheets.length > 1 ? sheets.at(-1) : undefined;
+  const talked = last === undefined ? null : spreadOf(kind, last.answers, last.seats);
   return {
     question: id,
     round: round.number,
     kind,
     target,
     truth,
-    ...result(spread),
-    missed: wrongAnswers(spread, judge, context).slice(0, MISSED_SHOWN),
-    again: last === undefined ? null : result(spreadOf(kind, last.answers, last.seats)),
+    ...resultOf(spread, marked),
+    missed: wrongAnswers(marked, judge).slice(0, MISSED_SHOWN),
+    again: talked === null ? null : resultOf(talked, markedTallies(talked, judge, context)),
   };
+}
+
+function resultOf({ notSure, silent, of }: Spread, marked: readonly MarkedTally[]): SheetResult {
+  const tally = { right: 0, part: 0, wrong: 0 };
+  for (const { count, mark } of marked) tally[mark.exact ? 'right' : mark.credit > 0 ? 'part' : 'wrong'] += count;
+  return { ...tally, notSure, silent, of };
 }

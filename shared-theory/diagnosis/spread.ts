@@ -1,6 +1,6 @@
 import { answerKey } from '../questions/asks.ts';
 import type { ErrorKind } from '../questions/error-kinds.ts';
-import type { Answer, AnswerOf, Judge, Kind, MarkingContext, NotSure } from '../questions/question.ts';
+import type { Answer, AnswerOf, Judge, Kind, Mark, MarkingContext, NotSure } from '../questions/question.ts';
 import { NOT_SURE } from '../questions/question.ts';
 
 /** The answers to one sheet by student; null where an answer was taken back. */
@@ -21,13 +21,14 @@ export type Spread = {
   readonly of: number;
 };
 
+/** Equal answers with the mark that all of them earn. */
+export type MarkedTally = Tally & { readonly mark: Mark };
+
+/** A wrong answer, how many heard it so (wherever they marked it) and what it shows. */
+export type WrongAnswer = Tally & { readonly error: ErrorKind | null };
+
 /** The wrong answer most often given. */
-export type TopWrong = {
-  readonly key: string;
-  readonly answer: Answer;
-  /** How many heard it so, wherever they marked it. */
-  readonly count: number;
-  readonly error: ErrorKind | null;
+export type TopWrong = WrongAnswer & {
   /** One misconception to teach, and not answers that scatter because nothing was heard. */
   readonly manyTheSame: boolean;
   /** So many say that a moving bass stayed that the speaker comes under suspicion before the ears. */
@@ -70,7 +71,7 @@ export function spreadOf(kind: Kind, answers: Answered, seats: Iterable<string>)
  * same (one note on two strings) count together. Throws RangeError where the question has no right answer.
  */
 export function topWrong<K extends Kind>(spread: Spread, judge: Judge<K>, context: MarkingContext): TopWrong | null {
-  const wrong = wrongAnswers(spread, judge, context);
+  const wrong = wrongAnswers(markedTallies(spread, judge, context), judge);
   const top = wrong[0];
   if (top === undefined) return null;
   const all = wrong.reduce((sum, { count }) => sum + count, 0);
@@ -82,18 +83,21 @@ export function topWrong<K extends Kind>(spread: Spread, judge: Judge<K>, contex
   };
 }
 
-/** Every wrong answer with what it shows, most first; answers that say the same are one, under the place most often marked. */
-export function wrongAnswers<K extends Kind>(
+/** Every different answer with its mark: each is marked once, however many gave it. */
+export function markedTallies<K extends Kind>(
   { counts }: Spread,
   judge: Judge<K>,
   context: MarkingContext,
-): readonly (Tally & { readonly error: ErrorKind | null })[] {
+): readonly MarkedTally[] {
+  return counts.map((tally) => ({ ...tally, mark: judge.mark(tally.answer as AnswerOf<K>, context) }));
+}
+
+/** Every wrong answer with what it shows, most first; answers that say the same are one, under the place most often marked. */
+export function wrongAnswers<K extends Kind>(marked: readonly MarkedTally[], judge: Judge<K>): readonly WrongAnswer[] {
   const groups = new Map<string, { key: string; answer: Answer; count: number; error: ErrorKind | null }>();
-  for (const { key, answer, count } of counts) {
-    const given = answer as AnswerOf<K>;
-    const mark = judge.mark(given, context);
+  for (const { key, answer, count, mark } of marked) {
     if (mark.exact) continue;
-    const heard = judge.heard(given);
+    const heard = judge.heard(answer as AnswerOf<K>);
     const group = groups.get(heard);
     if (group === undefined) groups.set(heard, { key, answer, count, error: mark.errors[0] ?? null });
     else group.count += count;

@@ -1,8 +1,9 @@
-import type { Chord } from '../../chords.ts';
+import type { Key } from '../../keys.ts';
 import { keyHolds, keyId, keyOwns, parseKeyName, relativeKey, usualKey } from '../../keys.ts';
 import { pitchClass } from '../../pitch.ts';
 import type { ErrorKind } from '../error-kinds.ts';
 import { notRight, RIGHT } from '../marks.ts';
+import type { Policy, Truth } from '../../truth.ts';
 import type { Judge, KeyId, MarkingContext } from '../question.ts';
 import { KEY_IDS, keysAsk } from './ask.ts';
 
@@ -28,26 +29,53 @@ const RELATIVE_CREDIT = 0.75;
 const FIFTH = 7;
 const FOURTH = 5;
 
+/** What the answers to one round are held against; `owners`, `rootsFit` and `ownsSome` hold families. */
+type RoundKeys = {
+  readonly right: readonly KeyId[];
+  readonly owners: ReadonlySet<Family>;
+  /** Families whose scale holds the root of every chord. */
+  readonly rootsFit: ReadonlySet<Family>;
+  /** Families that own one chord at least. */
+  readonly ownsSome: ReadonlySet<Family>;
+};
+
 /** Keys that own all chords: right ones marked over all right ones and wrong ones marked, counted by families. */
 export const keysJudge: Judge<'keys'> = {
   kind: 'keys',
-  truth: rightKeys,
+  truth: (context) => roundKeys(context).right,
   mark: (answer, context) => {
+    const round = roundKeys(context);
     const given = new Set(answer);
-    const right = new Set(rightKeys(context));
-    if (given.size === right.size && [...given].every((id) => right.has(id))) return RIGHT;
-    return notRight(creditOf(given, right, context), errorOf(given, right, context));
+    if (given.size === round.right.length && round.right.every((id) => given.has(id))) return RIGHT;
+    const named = familiesOf(given);
+    return notRight(creditOf(given, named, round, context), errorOf(named, round, context));
   },
   also: () => [],
   heard: keysAsk.key,
   // Owners are always neighbours on the circle. So the blind guess to beat is not any of 2^12 sets but one of the arcs of one,
   // two or three neighbours (or as many as there are) from any of twelve places, or none.
-  chance: (context) => 1 / (12 * Math.max(3, familiesOf(rightKeys(context)).size) + 1),
+  chance: (context) => 1 / (12 * Math.max(3, roundKeys(context).owners.size) + 1),
 };
 
-function rightKeys({ truth, settings }: Context): readonly KeyId[] {
-  const right = new Set(truth.keys[settings.policy].map((name) => keyId(parseKeyName(name))));
-  return KEY_IDS.filter((id) => right.has(id));
+/** Worked out once for each truth and policy: thousands of answers are held against it. */
+const worked = new WeakMap<Truth, Partial<Record<Policy, RoundKeys>>>();
+
+function roundKeys({ truth, settings: { policy } }: Context): RoundKeys {
+  const known = worked.get(truth)?.[policy];
+  if (known !== undefined) return known;
+  const names = new Set(truth.keys[policy].map((name) => keyId(parseKeyName(name))));
+  const right = KEY_IDS.filter((id) => names.has(id));
+  const chords = truth.roots.map((root, slot) => ({ root, quality: truth.qualities[slot] ?? 'major' }));
+  const families = (fits: (key: Key) => boolean) =>
+    new Set(FAMILIES.filter(({ key }) => fits(key)).map(({ family }) => family));
+  const round = {
+    right,
+    owners: familiesOf(right),
+    rootsFit: families((key) => chords.every(({ root }) => keyHolds(key, pitchClass(root)))),
+    ownsSome: families((key) => chords.some((chord) => keyOwns(key, chord))),
+  };
+  worked.set(truth, { ...worked.get(truth), [policy]: round });
+  return round;
 }
 
 function familyOf(id: KeyId): Family {
@@ -60,50 +88,39 @@ function familiesOf(ids: Iterable<KeyId>): Set<Family> {
   return new Set(Array.from(ids, familyOf));
 }
 
-function creditOf(given: Set<KeyId>, right: Set<KeyId>, { settings }: Context): number {
-  const owners = familiesOf(right);
-  const named = familiesOf(given);
-  const wrong = [...named].filter((family) => !owners.has(family)).length;
-  const rightNamed = [...named].filter((family) => owners.has(family));
+function creditOf(
+  given: ReadonlySet<KeyId>,
+  named: ReadonlySet<Family>,
+  { owners }: RoundKeys,
+  { settings }: Context,
+): number {
+  const right = FAMILIES.filter(({ family }) => named.has(family) && owners.has(family));
+  const counted = owners.size + named.size - right.length;
   if (settings.policy === 'majors') {
-    const byMinor = FAMILIES.some(({ family, minor }) => owners.has(family) && given.has(minor));
-    return (rightNamed.length / (owners.size + wrong)) * (byMinor ? RELATIVE_CREDIT : 1);
+    const byMinor = right.some(({ minor }) => given.has(minor));
+    return (right.length / counted) * (byMinor ? RELATIVE_CREDIT : 1);
   }
-  const earned = FAMILIES.filter(({ family }) => rightNamed.includes(family)).map(({ major, minor }) =>
-    given.has(major) && given.has(minor) ? 1 : RELATIVE_CREDIT,
-  );
-  return earned.reduce((sum, credit) => sum + credit, 0) / (owners.size + wrong);
+  const earned = right.map(({ major, minor }) => (given.has(major) && given.has(minor) ? 1 : RELATIVE_CREDIT));
+  return earned.reduce((sum, credit) => sum + credit, 0) / counted;
 }
 
-function errorOf(given: Set<KeyId>, right: Set<KeyId>, context: Context): ErrorKind | null {
-  const owners = familiesOf(right);
-  const named = familiesOf(given);
+function errorOf(
+  named: ReadonlySet<Family>,
+  { owners, rootsFit, ownsSome }: RoundKeys,
+  { settings }: Context,
+): ErrorKind | null {
   if (named.size === 0) return 'finds-no-owner';
-  const allRight = [...named].every((family) => owners.has(family));
-  if (allRight && named.size === owners.size) {
-    return context.settings.policy === 'relatives' ? 'names-one-of-the-pair' : 'relative-minors-for-majors';
+  const wrong = [...named].filter((family) => !owners.has(family));
+  if (wrong.length === 0) {
+    if (named.size < owners.size) return named.size === 1 ? 'stops-at-one-key' : 'leaves-an-owner-out';
+    return settings.policy === 'relatives' ? 'names-one-of-the-pair' : 'relative-minors-for-majors';
   }
-  if (allRight) return named.size === 1 ? 'stops-at-one-key' : 'leaves-an-owner-out';
   if (isShifted(named, owners, FIFTH) || isShifted(named, owners, FOURTH)) return 'one-step-round-the-circle';
-  return errorOfWrongKeys(
-    [...named].filter((family) => !owners.has(family)),
-    context,
-  );
+  if (wrong.some((family) => rootsFit.has(family))) return 'roots-fit-qualities-do-not';
+  return wrong.some((family) => ownsSome.has(family)) ? 'either-chord-not-both' : null;
 }
 
 /** Whether the named families are the owners, all moved by some semitones. */
-function isShifted(named: Set<Family>, owners: Set<Family>, semitones: number): boolean {
+function isShifted(named: ReadonlySet<Family>, owners: ReadonlySet<Family>, semitones: number): boolean {
   return named.size === owners.size && [...owners].every((family) => named.has((family + semitones) % 12));
-}
-
-function errorOfWrongKeys(wrong: readonly Family[], { truth }: Context): ErrorKind | null {
-  const chords: readonly Chord[] = truth.roots.flatMap((root, slot) => {
-    const quality = truth.qualities[slot];
-    return quality === undefined ? [] : [{ root, quality }];
-  });
-  const keys = FAMILIES.filter(({ family }) => wrong.includes(family)).map(({ key }) => key);
-  if (keys.some((key) => chords.every(({ root }) => keyHolds(key, pitchClass(root))))) {
-    return 'roots-fit-qualities-do-not';
-  }
-  return keys.some((key) => chords.some((chord) => keyOwns(key, chord))) ? 'either-chord-not-both' : null;
 }

@@ -1,0 +1,155 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { seededRandom } from '../../../shared-theory/random.ts';
+import { ERROR_KINDS } from '../../../shared-theory/questions/error-kinds.ts';
+import { askableQuestions, judgeOf, judges, markAnswer } from '../../../shared-theory/questions/judges.ts';
+import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
+import type { Answer, Kind, MarkingContext } from '../../../shared-theory/questions/question.ts';
+import { KINDS } from '../../../shared-theory/questions/question.ts';
+import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
+import { answers, context, EM_D, settings, SETTINGS, truths } from './given.ts';
+
+/** A question of some round that has a right answer. */
+const asked = fc
+  .tuple(fc.constantFrom(...KINDS), truths, settings, fc.nat(2))
+  .map(([kind, truth, given, target]): [Kind, MarkingContext] => [
+    kind,
+    { truth, settings: given, target, earlier: {} },
+  ])
+  .filter(([kind, given]) => judges[kind].truth(given) !== null);
+
+describe('properties of every mark', () => {
+  test('the right answer, and every answer as right, is exact and earns 1', () => {
+    fc.assert(
+      fc.property(asked, ([kind, given]) => {
+        const judge = judgeOf<Kind>(kind);
+        const right = judge.truth(given);
+        expect(right).not.toBeNull();
+        for (const answer of [right as Answer, ...judge.also(given)]) {
+          expect(markAnswer<Kind>(kind, answer, given)).toEqual({
+            credit: 1,
+            exact: true,
+            errors: [],
+            evidence: 'right',
+          });
+        }
+      }),
+    );
+  });
+
+  test('credit lies within 0 and 1, is 1 only where exact, and shows one error at most', () => {
+    fc.assert(
+      fc.property(asked, fc.gen(), ([kind, given], gen) => {
+        const mark = markAnswer<Kind>(kind, gen(answers, kind, given.settings), given);
+        expect(mark.credit).toBeGreaterThanOrEqual(0);
+        expect(mark.credit).toBeLessThanOrEqual(1);
+        expect(mark.exact).toBe(mark.credit === 1);
+        expect(mark.evidence).toBe(mark.exact ? 'right' : 'wrong');
+        expect(mark.errors.length).toBeLessThanOrEqual(mark.exact ? 0 : 1);
+        for (const error of mark.errors) expect(ERROR_KINDS).toContain(error);
+      }),
+    );
+  });
+
+  test('not sure earns nothing, shows nothing and is never wrong', () => {
+    fc.assert(
+      fc.property(asked, ([kind, given]) => {
+        expect(markAnswer(kind, 'not-sure', given)).toEqual({
+          credit: 0,
+          exact: false,
+          errors: [],
+          evidence: 'abstain',
+        });
+      }),
+    );
+  });
+
+  test('no cascade: what was answered before changes no mark', () => {
+    fc.assert(
+      fc.property(asked, fc.gen(), ([kind, given], gen) => {
+        const answer = gen(answers, kind, given.settings);
+        const earlier = { 'quality-0': 'minor', 'root-0': { string: 6, fret: 2 }, 'direction-1': 'not-sure' } as const;
+        expect(markAnswer<Kind>(kind, answer, { ...given, earlier })).toEqual(markAnswer<Kind>(kind, answer, given));
+      }),
+    );
+  });
+
+  test('the spelling of the chords and of their keys changes no mark', () => {
+    const sharp = context(0, { roots: ['F#', 'B'], keys: { majors: ['F# major', 'B major'], relatives: [] } });
+    const flat = context(0, { roots: ['Gb', 'Cb'], keys: { majors: ['Gb major', 'Cb major'], relatives: [] } });
+    for (const place of NECK_PLACES) expect(judges.root.mark(place, sharp)).toEqual(judges.root.mark(place, flat));
+    for (const id of KEY_IDS) expect(judges.keys.mark([id], sharp)).toEqual(judges.keys.mark([id], flat));
+  });
+});
+
+describe('chance of blind guessing', () => {
+  // The guesser of the keys knows that owners are neighbours: one of the arcs of one to three, or none.
+  const arcs = [
+    [],
+    ...Array.from({ length: 12 }, (_, start) =>
+      [1, 2, 3].map((length) => Array.from({ length }, (_, step) => (start * 7 + step * 7) % 12)),
+    ).flat(),
+  ];
+  const pairs = arcs.map((arc) => arc.flatMap((tonic) => [`${tonic}M`, `${(tonic + 9) % 12}m`]));
+  const pads: readonly [string, Kind, readonly Answer[], MarkingContext][] = [
+    ['direction', 'direction', ['up', 'down', 'same'], context(1)],
+    ['quality', 'quality', SETTINGS.qualities, context(0)],
+    ['quality of two', 'quality', ['major', 'minor'], context(0, {}, { qualities: ['major', 'minor'] })],
+    [
+      'quality at its nearest',
+      'quality',
+      ['major', 'suspended-fourth'],
+      context(0, { qualities: ['suspended-second', 'major'] }, { qualities: ['major', 'suspended-fourth'] }),
+    ],
+    ['root on three places', 'root', NECK_PLACES, context(0)],
+    ['root on two places', 'root', NECK_PLACES, context(1)],
+    ['keys', 'keys', arcs.map((arc) => arc.map((tonic) => `${tonic}M`)), context(0)],
+    [
+      'keys, none',
+      'keys',
+      arcs.map((arc) => arc.map((tonic) => `${tonic}M`)),
+      context(0, { keys: { majors: [], relatives: [] } }),
+    ],
+    ['keys with relatives', 'keys', pairs, context(0, {}, { policy: 'relatives' })],
+    ['strokes', 'strokes', ['all-downs', 'down-up'], context(0)],
+  ];
+
+  test.each(pads)('%s: a thousand dice agree', (_name, kind, options, given) => {
+    const draws = 20_000;
+    const random = seededRandom(17);
+    const judge = judgeOf<Kind>(kind);
+    let right = 0;
+    for (let draw = 0; draw < draws; draw += 1) {
+      const answer = options[Math.floor(random() * options.length)];
+      if (answer !== undefined && judge.mark(answer, given).exact) right += 1;
+    }
+    const chance = judge.chance(given);
+    const error = Math.sqrt((chance * (1 - chance)) / draws);
+    expect(Math.abs(right / draws - chance)).toBeLessThan(4 * error);
+  });
+});
+
+describe('the questions of a round', () => {
+  const ids = (...given: Parameters<typeof askableQuestions>) => askableQuestions(...given).map(({ id }) => id);
+
+  test('stand in the usual order', () => {
+    expect(ids(EM_D, SETTINGS)).toEqual(['strokes-0', 'direction-1', 'quality-0', 'root-0', 'quality-1', 'keys-0']);
+    expect(ids({ ...EM_D, strokes: null }, SETTINGS)[0]).toBe('direction-1');
+  });
+
+  test('leave out a quality that the pad cannot name, and a chord heard before in any spelling', () => {
+    const truth = { ...EM_D, roots: ['F#', 'Gb'], qualities: ['power', 'power'] as const };
+    expect(ids(truth, SETTINGS)).toEqual(['strokes-0', 'direction-1', 'quality-0', 'root-0', 'keys-0']);
+    expect(ids(truth, { ...SETTINGS, qualities: ['major', 'minor'] })).not.toContain('quality-0');
+  });
+
+  test('each has a right answer', () => {
+    fc.assert(
+      fc.property(truths, settings, (truth, given) => {
+        for (const { kind, target } of askableQuestions(truth, given)) {
+          expect(judges[kind].truth({ truth, settings: given, target })).not.toBeNull();
+        }
+      }),
+    );
+  });
+});

@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import { QUALITIES } from '../../../shared-theory/chords.ts';
+import { ERROR_KINDS } from '../../../shared-theory/questions/error-kinds.ts';
+import { KINDS } from '../../../shared-theory/questions/question.ts';
+import { errorKinds, questionWords } from '../../../server/protocol/words/en.ts';
+import { keysSentence, listed, questionPrompt } from '../../../server/protocol/words/questions.ts';
+
+test('every error kind has a finding, a sentence to say and a thing to play, and no other has', () => {
+  expect(Object.keys(errorKinds).toSorted()).toEqual([...ERROR_KINDS].toSorted());
+  const findings = Object.values(errorKinds).map(({ finding }) => finding);
+  expect(new Set(findings).size).toBe(findings.length);
+  for (const { finding, say, play } of Object.values(errorKinds)) {
+    for (const sentence of [finding, say, play]) expect(sentence).toMatch(/^[A-Z].*[.?]$/);
+    expect(finding.length).toBeLessThanOrEqual(56);
+  }
+});
+
+test('every kind has a step name and an instruction, every answer a word and a sentence', () => {
+  for (const kind of KINDS) {
+    expect(questionWords.steps[kind]).toBeTruthy();
+    expect(questionWords.instructions[kind]).toBeTruthy();
+  }
+  for (const option of ['up', 'down', 'same', 'all-downs', 'down-up', ...QUALITIES] as const) {
+    expect(questionWords.options[option]).toBeTruthy();
+    expect(questionWords.right[option]).toMatch(/^[A-Z].*\.$/);
+  }
+});
+
+describe('the question as spoken', () => {
+  test.each([
+    ['direction', 1, [], 'From home, where did the bass go?'],
+    ['direction', 2, [], 'From home to the third chord, where did the bass go?'],
+    ['quality', 0, ['major', 'minor', 'power'], 'First chord: major, minor, something else?'],
+    ['quality', 1, ['minor', 'major'], 'Next chord: major or minor?'],
+    ['quality', 3, [], 'Fourth chord: major, minor, something else?'],
+    ['quality', 16, [], '17th chord: major, minor, something else?'],
+    ['quality', 20, [], '21st chord: major, minor, something else?'],
+    ['root', 0, [], 'First chord: where is its root?'],
+    ['keys', 0, ['majors'], 'Which major keys own all of these chords?'],
+    ['keys', 0, ['relatives'], 'Which keys own all of these chords, major or minor?'],
+    ['strokes', 0, [], 'All downs, or down and up?'],
+  ])('%s of slot %i', (kind, target, options, prompt) => {
+    expect(questionPrompt({ kind, target, options })).toBe(prompt);
+  });
+
+  test('a kind without a prompt is refused', () => {
+    expect(() => questionPrompt({ kind: 'tempo', target: 0 })).toThrow(/kind tempo/);
+  });
+});
+
+test('the keys are told in one sentence', () => {
+  expect(keysSentence('majors', 2, ['D', 'G'])).toBe('Two keys own D and G.');
+  expect(keysSentence('majors', 1, ['C', 'D'])).toBe('One key owns C and D.');
+  expect(keysSentence('majors', 0, ['Am', 'E'])).toBe('No major key owns Am and E.');
+  expect(keysSentence('relatives', 0, ['Am', 'E'])).toBe('No key on the circle owns Am and E.');
+  expect(keysSentence('relatives', 6, ['C', 'Am', 'C'])).toBe('Six keys own C and Am.');
+});
+
+test('names in a row stand once each', () => {
+  expect(listed([])).toBe('');
+  expect(listed(['G'])).toBe('G');
+  expect(listed(['D', 'G', 'D'])).toBe('D and G');
+  expect(listed(['D', 'Em', 'G'])).toBe('D, Em and G');
+});
