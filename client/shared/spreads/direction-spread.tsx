@@ -1,6 +1,6 @@
 import { questionWords } from '../../../server/protocol/words/en.ts';
 import { Stairs } from '../drawings/stairs.tsx';
-import { stair } from '../drawings/stairs.ts';
+import { stair } from '../drawings/stairs-layout.ts';
 import { layPiles } from './bead-layout.ts';
 import { BeadPile } from './bead-row.tsx';
 import { handsOn, isRight, type SpreadProps } from './spread-props.ts';

@@ -1,5 +1,5 @@
 import { questionWords } from '../../../server/protocol/words/en.ts';
-import { beadsBeside, layCircle, type CircleLayout, type Peg } from '../drawings/circle.ts';
+import { beadsBeside, layCircle, type CircleLayout, type Peg } from '../drawings/circle-layout.ts';
 import { Circle } from '../drawings/circle.tsx';
 import { polar } from '../marks-geometry.ts';
 import { Bead } from '../marks.tsx';

@@ -1,4 +1,4 @@
-import { fretDistance, layNeck, type NeckLayout } from '../drawings/neck.ts';
+import { fretDistance, layNeck, type NeckLayout } from '../drawings/neck-layout.ts';
 import { Neck } from '../drawings/neck.tsx';
 import { lensPath, point } from '../marks-geometry.ts';
 import { BEAD_PITCH, layPiles } from './bead-layout.ts';
