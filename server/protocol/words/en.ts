@@ -186,18 +186,16 @@ export const hostWords = {
 
   reveal: {
     heard: '{n} of {of} heard it.',
-    family: 'One family of keys owns {chords}.',
-    families: '{Number} families of keys own {chords}.',
     settled: 'These chords have settled it.',
     decides: 'One note decides: {says}.',
-    decide: 'The notes that decide: {says}.',
+    decide: 'These notes decide: {says}.',
     says: '{note} says {key}',
     keyOf: 'key of {key}',
     neighbours: 'owners are neighbours',
     oneOwner: 'one owner',
     noOwner: 'no owner',
     livesIn: '{chord} lives in {keys}.',
-    noneShared: 'No key stands in every row.',
+    noneShared: 'No key stands in all of them.',
     oneDot: 'one dot, one hand',
     notch: 'a notch: this chord holds the deciding note',
   },
@@ -405,11 +403,11 @@ export const consoleWords = {
     data: 'Everything is kept in {folder}',
     stop: 'Stop with Ctrl-C.',
     stopping: 'Stopping …',
-    fewFiles: 'Only {limit} files may be open at once here, enough for about {phones} phones. More: ulimit -n 4096',
     portTaken: 'Port {port} is taken. Stop the other program, or choose another: PORT={next} npm start',
     portForbidden: 'Port {port} may not be used here. Choose another: PORT=4600 npm start',
     portWrong: 'PORT is a whole number from 1 to 65535, not “{found}”.',
     hostWrong: 'HEARSAY_HOST is an address such as 192.168.1.23 or laptop.local, not “{found}”.',
+    optionWrong: 'There is no option {found}. Known here: --addresses',
     alreadyRunning: 'Hearsay is already running with the data in {folder}, at {url}. Use that one, or stop it first.',
     alreadyStarting: 'Hearsay is already starting with the data in {folder}. Use that one, or stop it first.',
     folderNotWritable:
@@ -432,6 +430,15 @@ export const consoleWords = {
     notAChoice: 'The option --{name} is one of {choices}, not “{found}”.',
     noChords: 'There are no chords: {suggestion}',
     chordsNotReadable: 'Could not read the chords at “{found}”: {suggestion}',
+  },
+  render: {
+    usage:
+      'Give chords, a groove and a file: npm run render -- --chords "Em D" --groove relaxed-alternate --tempo 100 --out vamp.wav. All grooves: npm run render -- --grooves',
+    beatsAndBars: 'Bar lines say how long each chord lasts: leave out --beats, or write the chords without bar lines.',
+    tempo: '{groove} goes from {low} to {high} beats a minute, not {found}.',
+    notWritten: 'Could not write {file}: {why}',
+    wrote: '{file}: {seconds} s, {chords}, {groove}, {tempo} beats a minute',
+    groove: '{id}  {name}, {meter}, {low} to {high} beats a minute',
   },
   crib: {
     usage: 'Give the chords of one vamp in quotes: npm run crib -- "Em D"',
@@ -601,7 +608,7 @@ export const errorKinds: Readonly<Record<string, { finding: string; say: string;
     play: 'The loop with a chord that settles it one way, then the other.',
   },
   'leaves-an-owner-out': {
-    finding: 'One owner is left out.',
+    finding: 'Not every owner is named.',
     say: 'Owners stand side by side. Look one step further.',
     play: 'The loop with a chord that settles it for the missing key.',
   },

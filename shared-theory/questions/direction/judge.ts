@@ -1,3 +1,4 @@
+import { directionOf } from '../../truth.ts';
 import type { Direction } from '../../truth.ts';
 import type { ErrorKind } from '../error-kinds.ts';
 import { needed, notRight, RIGHT } from '../marks.ts';
@@ -12,7 +13,8 @@ export const directionJudge: Judge<'direction'> = {
   mark: (answer, context) => {
     const right = needed(rightDirection(context), 'direction', context.target);
     if (answer === right) return RIGHT;
-    const semitone = Math.abs(step(context.truth.bass, context.target) ?? 0) === 1;
+    const { bass } = context.truth;
+    const semitone = Math.abs((bass[context.target] ?? 0) - (bass[0] ?? 0)) === 1;
     return notRight(answer === 'same' && semitone ? 0.5 : 0, errorOf(answer, right, context));
   },
   also: () => [],
@@ -25,20 +27,9 @@ function rightDirection({ truth, target }: Context): Direction | null {
 }
 
 function errorOf(answer: Direction, right: Direction, { truth, target }: Context): ErrorKind | null {
-  const topStep = step(truth.top, target);
-  if (topStep !== null && answer === directionOf(topStep)) return 'follows-the-top-note';
+  const [from, to] = [truth.top[0], truth.top[target]];
+  if (from !== undefined && to !== undefined && answer === directionOf(from, to)) return 'follows-the-top-note';
   if (answer === 'same') return 'says-stays';
   if (right === 'same') return 'says-moves';
   return null;
-}
-
-/** Semitones from the first slot's note to the target's. */
-function step(notes: readonly number[], target: number): number | null {
-  const [from, to] = [notes[0], notes[target]];
-  return from === undefined || to === undefined ? null : to - from;
-}
-
-function directionOf(semitones: number): Direction {
-  if (semitones === 0) return 'same';
-  return semitones > 0 ? 'up' : 'down';
 }

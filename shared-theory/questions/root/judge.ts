@@ -1,14 +1,13 @@
 import type { Quality } from '../../chords.ts';
+import { STANDARD_TUNING } from '../../neck.ts';
 import type { PitchClass } from '../../pitch.ts';
-import { modulo, pitchClass } from '../../pitch.ts';
+import { midiPitchClass, modulo, pitchClass } from '../../pitch.ts';
 import type { ErrorKind } from '../error-kinds.ts';
 import { needed, notRight, RIGHT } from '../marks.ts';
 import type { Judge, MarkingContext, NeckPlace } from '../question.ts';
 import { NECK_PLACES } from './ask.ts';
 
 type Context = Omit<MarkingContext, 'earlier'>;
-
-const OPEN_STRING_MIDI = { 6: 40, 5: 45 } as const; // E2, A2
 
 /** Semitones from the root to the chord's own third; chords without one have no entry. */
 const THIRD: Partial<Record<Quality, number>> = { major: 4, minor: 3, diminished: 3, augmented: 4 };
@@ -34,7 +33,7 @@ export const rootJudge: Judge<'root'> = {
 
 /** Pitch class of a place on the neck in standard tuning. */
 function pitchClassAt({ string, fret }: NeckPlace): PitchClass {
-  return (OPEN_STRING_MIDI[string] + fret) % 12;
+  return midiPitchClass(STANDARD_TUNING[string === 6 ? 0 : 1] + fret);
 }
 
 function rootOf({ truth, target }: Context): PitchClass | null {
@@ -62,7 +61,7 @@ function errorOf(above: number, root: PitchClass, { truth, target }: Context): E
   if (above === thirdOf(quality)) return 'hears-the-third';
   if (above === 1 || above === 11) return 'one-fret-off';
   const top = truth.top[target];
-  if (top !== undefined && (root + above) % 12 === top % 12) return 'names-the-top-note';
+  if (top !== undefined && modulo(root + above, 12) === midiPitchClass(top)) return 'names-the-top-note';
   return null;
 }
 

@@ -111,7 +111,11 @@ test('equal answers have one key and different answers two', () => {
 
 describe('a pad tells nothing early', () => {
   test('the quality pad has a letter only once the root was shown', () => {
-    expect(asks.quality.ask(0, SETTINGS, {})).toEqual({ kind: 'quality', target: 0, options: SETTINGS.qualities });
+    expect(asks.quality.ask(0, SETTINGS, {})).toStrictEqual({
+      kind: 'quality',
+      target: 0,
+      options: SETTINGS.qualities,
+    });
     expect(asks.quality.ask(0, SETTINGS, { letter: 'E' })).toHaveProperty('letter', 'E');
     for (const kind of ['direction', 'root', 'keys', 'strokes'] as const) {
       expect(asks[kind].ask(1, SETTINGS, { letter: 'E' })).not.toHaveProperty('letter');

@@ -32,6 +32,11 @@ describe('mark of the bass direction', () => {
     expect(directionJudge.mark('up', context(2, truth)).exact).toBe(false);
   });
 
+  test('where the top note is not known, nobody follows it', () => {
+    expect(directionJudge.mark('same', context(1, { top: [] })).errors).toEqual(['says-stays']);
+    expect(directionJudge.mark('down', context(1, { top: [] })).errors).toEqual([]);
+  });
+
   test('a slot that has no direction cannot be asked', () => {
     expect(directionJudge.truth(context(0))).toBeNull();
     expect(directionJudge.truth(context(2))).toBeNull();

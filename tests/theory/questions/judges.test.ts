@@ -1,10 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { generate } from '../../../shared-theory/generate.ts';
+import { LEVELS_THAT_STAND } from '../../../shared-theory/levels.ts';
 import { seededRandom } from '../../../shared-theory/random.ts';
 import { ERROR_KINDS } from '../../../shared-theory/questions/error-kinds.ts';
 import { askableQuestions, judgeOf, judges, markAnswer } from '../../../shared-theory/questions/judges.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
-import type { Answer, Kind, MarkingContext } from '../../../shared-theory/questions/question.ts';
+import type { Answer, Kind, MarkingContext, NeckPlace } from '../../../shared-theory/questions/question.ts';
 import { KINDS } from '../../../shared-theory/questions/question.ts';
 import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
 import { answers, context, EM_D, settings, SETTINGS, truths } from './given.ts';
@@ -81,6 +83,30 @@ describe('properties of every mark', () => {
     for (const id of KEY_IDS) expect(judges.keys.mark([id], sharp)).toEqual(judges.keys.mark([id], flat));
   });
 });
+
+test('every question of a generated vamp is answered right by what sounded', () => {
+  fc.assert(
+    fc.property(fc.constantFrom(...LEVELS_THAT_STAND), fc.nat(), settings, (level, seed, given) => {
+      const { truth } = generate({ level, seed });
+      for (const { kind, target } of askableQuestions(truth, given)) {
+        const asked = { truth, settings: given, target, earlier: {} };
+        const right = judgeOf<Kind>(kind).truth(asked);
+        expect(right).not.toBeNull();
+        expect(markAnswer<Kind>(kind, right as Answer, asked).exact).toBe(true);
+      }
+      const { bass, roots } = truth;
+      const marked = judges.root.mark(placeOf(bass[0] ?? 0), context(0, truth));
+      expect([roots[0], marked.exact]).toEqual([roots[0], true]);
+    }),
+    { numRuns: 60 },
+  );
+});
+
+/** A place on the low strings that sounds a bass note, or its octave below. */
+function placeOf(midi: number): NeckPlace {
+  const fret = (midi - 40) % 12;
+  return { string: 6, fret };
+}
 
 describe('chance of blind guessing', () => {
   // The guesser of the keys knows that owners are neighbours: one of the arcs of one to three, or none.

@@ -66,6 +66,10 @@ describe('mark of a root that is not right', () => {
     expect(mark).toEqual({ credit, exact: false, errors: error === null ? [] : [error] });
   });
 
+  test('where the top note is not known, nobody names it', () => {
+    expect(rootJudge.mark(place(5, 9), context(0, { roots: ['A', 'D'], top: [] })).errors).toEqual([]);
+  });
+
   test('a chord that is not in the loop cannot be asked', () => {
     expect(rootJudge.truth(context(2))).toBeNull();
     expect(rootJudge.also(context(2))).toEqual([]);
