@@ -1,5 +1,5 @@
 import { chordSymbol } from './chords.ts';
-import { grooveById, swingCap, type Groove } from './grooves.ts';
+import { beatsPerSlot, grooveById, swingCap, type Groove } from './grooves.ts';
 import { bassOf, shapesFor, usualShape } from './neck.ts';
 import { directionOf, type Direction } from './truth.ts';
 import type { Frets, Meter, Slot, VoicedVamp } from './vamps.ts';
@@ -89,7 +89,7 @@ function directedShapes(slots: readonly Slot[], directions: readonly Direction[]
 function swungText(groove: Groove, swing: number | undefined, tempo: number): string {
   if (swing === undefined) return groove.text;
   const [low, high] = groove.swing;
-  if (!(swing >= low && swing <= high) || (swing > 1 && swing > swingCap(tempo)))
+  if (!(swing >= low && swing <= high) || (swing > 1 && swing > swingCap(tempo / (2 * beatsPerSlot(groove)))))
     throw new RangeError(
       `${groove.id} swings from ${low} to ${high} and keeps the short note above 100 ms; not ${swing}.`,
     );

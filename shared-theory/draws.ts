@@ -1,0 +1,194 @@
+import type { Quality } from './chords.ts';
+import { candidateKeys } from './keys.ts';
+import type { Level, ShareRange } from './levels.ts';
+import { bassOf, shapeNotes, shapesFor } from './neck.ts';
+import { pitchClass, type PitchClass } from './pitch.ts';
+import { poolOf, type Loop } from './pools.ts';
+import { rake, type Limit } from './rake.ts';
+import { directionOf, distanceOf, type Direction, type Distance } from './truth.ts';
+import type { Frets } from './vamps.ts';
+
+/** A loop with its shapes, and what is balanced about it. */
+export type Draw = {
+  readonly loop: Loop;
+  readonly shapes: readonly Frets[];
+  readonly direction: Direction | 'alone';
+  readonly distance: Distance | null;
+  readonly roots: readonly PitchClass[];
+  readonly qualities: readonly Quality[];
+  /** MIDI note of the home chord's bass. */
+  readonly homeBass: number;
+  /** The top note goes the way of the bass. */
+  readonly together: boolean;
+  readonly oneKey: boolean;
+};
+
+/** Draws of a level with the sum of weights up to and with each. */
+export type DrawTable = { readonly draws: readonly Draw[]; readonly sums: readonly number[] };
+
+/** No more than this share for one distance, one root: always saying it earns little. */
+const DISTANCE_CAP = 0.24;
+const ROOT_CAP = 0.15;
+/** Caps are aimed at with a margin, so that a run of vamps stays under them. */
+const MARGIN = 0.93;
+
+/** How likely a shape is beside the next more usual one. */
+const USUALNESS = 0.35;
+
+function topOf(frets: Frets): number {
+  return shapeNotes(frets).at(-1)?.midi ?? 0;
+}
+
+/** Each shape of a chord with its likelihood. */
+function likelyShapes(loop: Loop, slot: number): readonly { frets: Frets; likely: number }[] {
+  const chord = loop[slot];
+  return chord ? shapesFor(chord).map((frets, rank) => ({ frets, likely: USUALNESS ** rank })) : [];
+}
+
+function drawsOf(loop: Loop): { draw: Draw; weight: number }[] {
+  const roots = loop.map((chord) => pitchClass(chord.root));
+  const qualities = loop.map((chord) => chord.quality);
+  const oneKey = candidateKeys(loop, 'majors').length === 1;
+  const [home, other] = loop;
+  const distance = home && other ? distanceOf(home.root, other.root) : null;
+  const shared = { loop, roots, qualities, oneKey, distance };
+  return likelyShapes(loop, 0).flatMap(({ frets, likely }) => {
+    const homeBass = bassOf(frets);
+    if (!other)
+      return [
+        {
+          draw: { ...shared, shapes: [frets], direction: 'alone' as const, homeBass, together: false },
+          weight: likely,
+        },
+      ];
+    return likelyShapes(loop, 1).flatMap((second) => {
+      const direction = directionOf(homeBass, bassOf(second.frets));
+      // One root in two octaves would make "stays" a matter of taste.
+      if (direction !== 'same' && distance === '1') return [];
+      const together = direction === directionOf(topOf(frets), topOf(second.frets));
+      const draw: Draw = { ...shared, shapes: [frets, second.frets], direction, homeBass, together };
+      return [{ draw, weight: likely * second.likely }];
+    });
+  });
+}
+
+const ANY: ShareRange = [0, 1];
+const HALF: ShareRange = [0.5, 0.5];
+
+function moves(draw: Draw): boolean {
+  return draw.direction === 'up' || draw.direction === 'down';
+}
+
+/** Up and down share each class of moving draws by halves, or as near as `range`. */
+function evenDirections(within: (draw: Draw) => string, range: ShareRange = HALF): Limit<Draw> {
+  return {
+    within: (draw) => (moves(draw) ? within(draw) : null),
+    group: (draw) => draw.direction,
+    share: () => range,
+  };
+}
+
+function overall(group: (draw: Draw) => string | null, share: (group: string) => ShareRange): Limit<Draw> {
+  return { within: () => 'all', group, share };
+}
+
+function limitsOf(level: Level, draws: readonly Draw[]): readonly Limit<Draw>[] {
+  const { balance } = level;
+  const exactly = (share: number): ShareRange => [share, share];
+  const two = 1 - balance.alone;
+  const directions = {
+    alone: exactly(balance.alone),
+    same: exactly(two * balance.stays),
+    up: exactly((two * (1 - balance.stays)) / 2),
+    down: exactly((two * (1 - balance.stays)) / 2),
+  };
+  const qualityShare = (group: string) => exactly(group === 'power' ? balance.power : (1 - balance.power) / 2);
+  const rootShare = (slot: number): Limit<Draw> => {
+    const roots = new Set(draws.map((draw) => draw.roots[slot])).size;
+    const cap = Math.max(ROOT_CAP, 1.3 / roots) * MARGIN;
+    return {
+      within: (draw) => (draw.roots[slot] === undefined ? null : 'all'),
+      group: (draw) => String(draw.roots[slot]),
+      share: () => [0, cap],
+    };
+  };
+  const kind = (draw: Draw) => `${draw.qualities.join(' ')} ${draw.distance ?? 'alone'}`;
+  const kinds = new Set(draws.map(kind)).size;
+  return [
+    // A kind of pair that the level holds is never left out.
+    overall(kind, () => [0.3 / kinds, 1]),
+    {
+      within: (draw) => draw.qualities[0] ?? null,
+      group: (draw) => draw.qualities[1] ?? null,
+      share: (group, within) => (group === 'power' || within === 'power' ? ANY : [0.4, 0.6]),
+    },
+    evenDirections((draw) => `to ${draw.roots[1]}`, [0.4, 0.6]),
+    evenDirections((draw) => `bass ${draw.homeBass}`, [0.3, 0.7]),
+    {
+      within: (draw) => (moves(draw) ? draw.direction : null),
+      group: (draw) => (draw.together ? 'together' : 'apart'),
+      share: () => [0.4, 0.6],
+    },
+    evenDirections((draw) => draw.qualities.join(' ')),
+    evenDirections((draw) => `from ${draw.roots[0]}`),
+    evenDirections((draw) => `distance ${draw.distance}`),
+    // I to IV is as usual as V to I, and IV to I as I to V.
+    {
+      within: (draw) => (draw.distance === '4' || draw.distance === '5' ? draw.qualities.join(' ') : null),
+      group: (draw) => draw.distance,
+      share: () => [0.45, 0.55],
+    },
+    rootShare(0),
+    rootShare(1),
+    overall(
+      (draw) => draw.distance,
+      (group) => (group === '1' ? ANY : (balance.distances[group as Distance] ?? [0, DISTANCE_CAP])),
+    ),
+    overall(
+      (draw) => (balance.oneKey === null ? null : String(draw.oneKey)),
+      (group) => exactly(group === 'true' ? (balance.oneKey ?? 0) : 1 - (balance.oneKey ?? 0)),
+    ),
+    overall((draw) => draw.qualities[0] ?? null, qualityShare),
+    overall((draw) => draw.qualities[1] ?? null, qualityShare),
+    overall(
+      (draw) => draw.direction,
+      (group) => directions[group as keyof typeof directions],
+    ),
+  ];
+}
+
+function build(level: Level): DrawTable {
+  const weighted = poolOf(level).flatMap(drawsOf);
+  const draws = weighted.map(({ draw }) => draw);
+  const weights = rake(
+    draws,
+    weighted.map(({ weight }) => weight),
+    limitsOf(level, draws),
+  );
+  let sum = 0;
+  return { draws, sums: weights.map((weight) => (sum += weight)) };
+}
+
+const built = new Map<number, DrawTable>();
+
+/** Every loop of a level with every pair of its shapes, weighted so that no lazy answer earns more than chance. */
+export function drawTable(level: Level): DrawTable {
+  const known = built.get(level.level) ?? build(level);
+  built.set(level.level, known);
+  return known;
+}
+
+/** The draw at a chance of 0 up to 1. */
+export function drawAt({ draws, sums }: DrawTable, chance: number): Draw {
+  const wanted = chance * (sums.at(-1) ?? 0);
+  let low = 0;
+  let high = sums.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((sums[middle] ?? 0) > wanted) high = middle;
+    else low = middle + 1;
+  }
+  const draw = draws[low];
+  if (!draw) throw new RangeError('A level needs at least one loop.');
+  return draw;
+}

@@ -1,0 +1,107 @@
+import { chordSymbol } from './chords.ts';
+import { drawAt, drawTable } from './draws.ts';
+import { allDowns, beatsPerSlot, grooveById, swingCap, type Groove } from './grooves.ts';
+import { candidateKeys } from './keys.ts';
+import { levelOf, type Level } from './levels.ts';
+import { BEATS_PER_BAR } from './meters.ts';
+import { perform } from './perform.ts';
+import { sameLoop, type Loop } from './pools.ts';
+import { pickOne, seededRandom, type Random } from './random.ts';
+import { truthOf, type Truth } from './truth.ts';
+import type { VoicedVamp } from './vamps.ts';
+import { voice } from './voice.ts';
+
+/** What is remembered of a vamp that was played. */
+export type RecentVamp = Pick<VoicedVamp, 'slots' | 'tempo'>;
+
+export type GenerateRequest = {
+  readonly level: number;
+  readonly seed: number;
+  /** Vamps played before, the last one last; none of the last eight comes again. */
+  readonly recent?: readonly RecentVamp[];
+};
+
+/** A vamp made for a level, with its right answers. */
+export type GeneratedVamp = {
+  readonly level: number;
+  readonly seed: number;
+  readonly vamp: VoicedVamp;
+  /** Groove id. */
+  readonly groove: string;
+  readonly truth: Truth;
+  /** Chord symbols, one per slot: `Em`. */
+  readonly chords: readonly string[];
+  /** Every major key that owns the chords, with their numerals. */
+  readonly readings: readonly { readonly key: string; readonly numerals: readonly string[] }[];
+};
+
+const REMEMBERED = 8;
+
+/** Enough draws that a level whose vamps outnumber the remembered ones always finds another. */
+const TRIES = 1000;
+
+function drawLoop(level: Level, random: Random, recent: readonly Loop[]) {
+  const table = drawTable(level);
+  for (let attempt = 0; attempt < TRIES; attempt += 1) {
+    const draw = drawAt(table, random());
+    if (!recent.some((loop) => sameLoop(loop, draw.loop))) return draw;
+  }
+  throw new RangeError(`Level ${level.level} has no vamp beside the ${recent.length} remembered ones.`);
+}
+
+/** As many grooves in downstrokes alone as grooves with ups. */
+function drawGroove(level: Level, random: Random): Groove {
+  const grooves = level.grooves.map(grooveById);
+  const downs = random() < 0.5;
+  return pickOne(
+    random,
+    grooves.filter((groove) => allDowns(groove) === downs),
+  );
+}
+
+function drawTempo(level: Level, groove: Groove, random: Random, last: number | undefined): number {
+  const [low, high] = groove.tempo;
+  const count = Math.floor((high - low) / level.tempoStep) + 1;
+  const tempos = Array.from({ length: count }, (_, index) => low + index * level.tempoStep);
+  return pickOne(
+    random,
+    tempos.filter((tempo) => tempo !== last),
+  );
+}
+
+function drawSwing(groove: Groove, tempo: number, random: Random): number {
+  const [low, high] = groove.swing;
+  const top = Math.max(low, Math.min(high, swingCap(tempo / (2 * beatsPerSlot(groove)))));
+  return Math.floor((low + random() * (top - low)) * 10) / 10;
+}
+
+/**
+ * A vamp of a level: the same seed and the same recent vamps always give the same one. Groove, tempo and swing are drawn
+ * from streams of their own, so that none hints at the chords. Throws `RangeError` for a level or seed that there is not.
+ */
+export function generate({ level: number, seed, recent = [] }: GenerateRequest): GeneratedVamp {
+  const level = levelOf(number);
+  const loops = recent.slice(-REMEMBERED).map((vamp) => vamp.slots.map((slot) => slot.chord));
+  const { loop, shapes } = drawLoop(level, seededRandom(seed, 'loop'), loops);
+  const groove = drawGroove(level, seededRandom(seed, 'groove'));
+  const timing = seededRandom(seed, 'timing');
+  const tempo = drawTempo(level, groove, timing, recent.at(-1)?.tempo);
+  const beats = level.barsPerChord * BEATS_PER_BAR[groove.meter];
+  const vamp = voice({
+    slots: loop.map((chord) => ({ chord, beats })),
+    groove: groove.id,
+    tempo,
+    seed,
+    swing: drawSwing(groove, tempo, timing),
+    shapes,
+  });
+  return {
+    level: level.level,
+    seed,
+    vamp,
+    groove: groove.id,
+    truth: truthOf(vamp, perform(vamp)),
+    chords: loop.map(chordSymbol),
+    readings: candidateKeys(loop, 'majors').map(({ name, numerals }) => ({ key: name, numerals })),
+  };
+}
