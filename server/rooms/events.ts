@@ -1,5 +1,5 @@
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
-import type { Answer, NotSure, QuestionSettings } from '../../shared-theory/questions/question.ts';
+import type { Answer, Kind, NotSure, QuestionSettings } from '../../shared-theory/questions/question.ts';
 import type { Truth } from '../../shared-theory/truth.ts';
 import type { Frets, Meter } from '../../shared-theory/vamps.ts';
 import type { RoomSettings, SoundChange } from '../protocol/messages.ts';
@@ -17,12 +17,12 @@ export type HeardRound = {
   readonly meter: Meter;
   /** Beats a minute; null where the teacher plays and named none. */
   readonly tempo: number | null;
-  /** Lowest and highest tempo of the groove. */
-  readonly tempoRange: readonly [number, number] | null;
   readonly grooveText: string;
   readonly slots: readonly { readonly chord: string; readonly beats: number; readonly frets: Frets }[];
   readonly truth: Truth;
   readonly questions: readonly RoundQuestion[];
+  /** Kinds that rounds of this sort ask, in their order; the same for every truth, so that naming them tells nothing. */
+  readonly kinds: readonly Kind[];
   /** Settings that hold for the whole round. */
   readonly settings: QuestionSettings;
 };

@@ -1,0 +1,115 @@
+import type { Command } from '../protocol/messages.ts';
+import type { CommandType, Context, Decision, Sender } from './commands.ts';
+import { refuse } from './commands.ts';
+import { answerAgain, closeQuestion, openQuestion, showAnswer, showSpread } from './decisions/questions.ts';
+import { changeSettings, closeRoom, endLesson, startGuitarRound, startRound } from './decisions/rounds.ts';
+import {
+  changeTook,
+  holdSound,
+  requestChange,
+  requestPlay,
+  requestStop,
+  vampStarted,
+  vampStopped,
+} from './decisions/sound.ts';
+import { cannotHear, eraseStudent, join, renameStudent, writeAnswer } from './decisions/students.ts';
+import type { RoomState } from './state.ts';
+
+/** Who may send what: a host page may do what the desk does, a student neither. */
+const SENDERS: Readonly<Record<CommandType, readonly Sender['role'][]>> = {
+  Join: ['student'],
+  WriteAnswer: ['student'],
+  CannotHear: ['student'],
+  StartRound: ['desk', 'host'],
+  StartGuitarRound: ['desk', 'host'],
+  OpenQuestion: ['desk', 'host'],
+  CloseQuestion: ['desk', 'host'],
+  ShowSpread: ['desk', 'host'],
+  ShowAnswer: ['desk', 'host'],
+  AnswerAgain: ['desk', 'host'],
+  RequestPlay: ['desk', 'host'],
+  RequestChange: ['desk', 'host'],
+  RequestStop: ['desk', 'host'],
+  ChangeSettings: ['desk', 'host'],
+  RenameStudent: ['desk', 'host'],
+  EraseStudent: ['desk', 'host'],
+  EndLesson: ['desk', 'host'],
+  CloseRoom: ['desk', 'host'],
+  HoldSound: ['host'],
+  VampStarted: ['host'],
+  ChangeTook: ['host'],
+  VampStopped: ['host'],
+};
+
+/** What still has a meaning in a room that has closed: repeats, and the care of what is kept. */
+const AFTER_THE_END: readonly CommandType[] = [
+  'WriteAnswer',
+  'CloseRoom',
+  'RenameStudent',
+  'EraseStudent',
+  'RequestStop',
+  'VampStopped',
+];
+
+/**
+ * What a command does to the room: events, or a refusal with its reason. Free of effects: it reads the state and the context
+ * and changes neither.
+ */
+export function decide(state: RoomState, command: Command, context: Context): Decision {
+  const { sender } = context;
+  if (!SENDERS[command.type].includes(sender.role)) {
+    return refuse(sender.role === 'student' ? 'not-teacher' : 'not-joined');
+  }
+  if (state.status === 'unopened') return refuse('room-not-found', { room: state.room });
+  if (state.status === 'room-ended' && !AFTER_THE_END.includes(command.type)) return refuse('room-ended');
+  switch (command.type) {
+    case 'Join':
+      return join(state, command, context);
+    case 'WriteAnswer':
+    case 'CannotHear': {
+      const student = sender.role === 'student' ? state.students.get(sender.student ?? '') : undefined;
+      if (student === undefined) return refuse('not-joined');
+      return command.type === 'WriteAnswer'
+        ? writeAnswer(state, command, student, context.now)
+        : cannotHear(state, command, student);
+    }
+    case 'StartRound':
+      return startRound(state, command, context);
+    case 'StartGuitarRound':
+      return startGuitarRound(state, command, context);
+    case 'OpenQuestion':
+      return openQuestion(state, command);
+    case 'CloseQuestion':
+      return closeQuestion(state, command);
+    case 'ShowSpread':
+      return showSpread(state, command);
+    case 'ShowAnswer':
+      return showAnswer(state, command);
+    case 'AnswerAgain':
+      return answerAgain(state, command);
+    case 'RequestPlay':
+      return requestPlay(state, command, context);
+    case 'RequestChange':
+      return requestChange(state, command, context);
+    case 'RequestStop':
+      return requestStop(context);
+    case 'ChangeSettings':
+      return changeSettings(state, command);
+    case 'RenameStudent':
+      return renameStudent(command, context);
+    case 'EraseStudent':
+      return eraseStudent(state, command);
+    case 'EndLesson':
+      return endLesson(state);
+    case 'CloseRoom':
+      return closeRoom(state);
+    case 'HoldSound':
+      return holdSound(command, context);
+    case 'VampStarted':
+      return vampStarted(state, command, context);
+    case 'ChangeTook':
+      return changeTook(state, command, context);
+    case 'VampStopped':
+      return vampStopped(state, command, context);
+  }
+}

@@ -1,0 +1,73 @@
+import { QUALITIES } from '../../../shared-theory/chords.ts';
+import { POLICIES } from '../../../shared-theory/truth.ts';
+import type { RoomSettings } from '../../protocol/messages.ts';
+import type { CommandOf, Context, Decision } from '../commands.ts';
+import { already, happens, refuse } from '../commands.ts';
+import type { NewEvent } from '../events.ts';
+import type { HeardRound } from '../events.ts';
+import { guitarRound, hostRound } from '../heard-round.ts';
+import type { Refusal } from '../commands.ts';
+import type { RoomState } from '../state.ts';
+import { andStop } from './sound.ts';
+
+/** Starts a round that Hearsay plays. A second press names the same round before it and is answered with what came of the first. */
+export function startRound(state: RoomState, command: CommandOf<'StartRound'>, { seed }: Context): Decision {
+  return started(state, command.after, (number) => hostRound(state, number, command.level, seed));
+}
+
+/** Starts a round that the teacher plays on his own guitar: typed chords, and a groove or none. */
+export function startGuitarRound(
+  state: RoomState,
+  command: CommandOf<'StartGuitarRound'>,
+  { seed }: Context,
+): Decision {
+  return started(state, command.after, (number) => guitarRound(state, number, command, seed));
+}
+
+/** Settings that stand in the round's own copy (policy, pad) hold from the next round on. */
+export function changeSettings(state: RoomState, { settings }: CommandOf<'ChangeSettings'>): Decision {
+  const wrong = wrongSetting(settings);
+  if (wrong !== null) return refuse('message-not-readable', { what: wrong });
+  const changed = (Object.keys(settings) as (keyof RoomSettings)[]).filter(
+    (name) => JSON.stringify(settings[name]) !== JSON.stringify(state.settings[name]),
+  );
+  if (changed.length === 0) return already();
+  const picked = Object.fromEntries(changed.map((name) => [name, settings[name]]));
+  return happens([{ type: 'SettingsChanged', settings: picked }]);
+}
+
+export function endLesson(state: RoomState): Decision {
+  if (state.status === 'lesson-ended') return already();
+  if (state.rounds.length === 0) return refuse('no-round');
+  if (state.open !== null) return refuse('question-still-open');
+  return andStop(happens([{ type: 'LessonEnded' }]), state);
+}
+
+/** Closes the room for good, and with it a question that is still open. */
+export function closeRoom(state: RoomState): Decision {
+  if (state.status === 'room-ended') return already();
+  const closing: NewEvent[] = state.open === null ? [] : [{ type: 'QuestionClosed', ask: state.open.ask }];
+  return andStop(happens([...closing, { type: 'RoomClosed' }]), state);
+}
+
+/** What is wrong with settings that shall hold; null where nothing is. */
+export function wrongSetting({ policy, qualities }: Partial<RoomSettings>): string | null {
+  if (policy !== undefined && !POLICIES.includes(policy)) return `policy ${JSON.stringify(policy)}`;
+  if (qualities === undefined) return null;
+  const known = new Set<string>(QUALITIES);
+  const unknown = qualities.find((quality) => !known.has(quality));
+  if (unknown !== undefined) return `quality ${JSON.stringify(unknown)}`;
+  if (new Set(qualities).size !== qualities.length) return 'a quality twice on the pad';
+  return qualities.length < 2 ? 'fewer than two qualities on the pad' : null;
+}
+
+function started(state: RoomState, after: number, make: (number: number) => HeardRound | Refusal): Decision {
+  const { rounds } = state;
+  if (after > rounds.length) return refuse('round-unknown');
+  const next = rounds[after];
+  if (next !== undefined) return already({ round: next.heard.id, number: next.heard.number });
+  if (state.open !== null) return refuse('question-still-open');
+  const round = make(after + 1);
+  if ('reason' in round) return round;
+  return andStop(happens([{ type: 'RoundStarted', round }], { round: round.id, number: round.number }), state);
+}

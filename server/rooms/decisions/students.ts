@@ -1,0 +1,106 @@
+import { readAnswer } from '../../../shared-theory/questions/asks.ts';
+import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
+import type { CommandOf, Context, Decision } from '../commands.ts';
+import { already, happens, refuse } from '../commands.ts';
+import type { Stamp } from '../events.ts';
+import { readName } from '../names.ts';
+import type { Hands, Person } from '../people.ts';
+import type { RoomState, Sheet, Student } from '../state.ts';
+import { couldAnswer, questionOf } from '../state.ts';
+
+/** Seats of one room. */
+export const MOST_STUDENTS = 2_000;
+
+/** A student takes a seat, or comes back to it with other settings. */
+export function join(state: RoomState, command: CommandOf<'Join'>, context: Context): Decision {
+  const reading = readName(command.name);
+  if (!reading.ok) return reading;
+  const { leftHanded, pair, leftThumb } = command;
+  const hands: Hands = { leftHanded, pair, leftThumb };
+  const { sender, people, fresh } = context;
+  const known = sender.role === 'student' && sender.student !== null ? people.byStudent.get(sender.student) : undefined;
+  if (known !== undefined) return comeBack({ ...known, name: reading.name, hands }, known);
+  if (state.students.size >= MOST_STUDENTS) return refuse('room-full');
+  const { student, tokenHash, token } = fresh;
+  return {
+    ...happens(
+      [{ type: 'StudentJoined', student, seat: nextSeat(state) }],
+      token === null ? { student } : { student, token },
+    ),
+    people: [{ student, name: reading.name, tokenHash, hands }],
+  };
+}
+
+/** A student writes, changes or takes back an answer. */
+export function writeAnswer(
+  state: RoomState,
+  command: CommandOf<'WriteAnswer'>,
+  student: Student,
+  now: Stamp,
+): Decision {
+  const { ask, counter } = command;
+  const sheet = state.sheets.get(ask);
+  if (sheet === undefined) return refuse('question-unknown');
+  const written = sheet.answers.get(student.student);
+  if (written !== undefined && written.counter >= counter) return already({ counter: written.counter });
+  if (state.status === 'room-ended') return refuse('room-ended');
+  if (questionOf(state, sheet)?.shown === true) return refuse('question-shown');
+  if (!couldAnswer(sheet, student) || !writtenInTime(sheet, command.heldMs, now)) return refuse('too-late');
+  const answer = command.answer === null ? null : answerTo(sheet, command.answer);
+  if (answer === null && command.answer !== null) return refuse('answer-not-readable');
+  return happens([{ type: 'AnswerWritten', student: student.student, ask, counter, answer }], { counter });
+}
+
+/** A student says, privately, that the sound does not reach. */
+export function cannotHear(state: RoomState, command: CommandOf<'CannotHear'>, student: Student): Decision {
+  const sheet = state.sheets.get(command.ask);
+  if (sheet === undefined) return refuse('question-unknown');
+  if (sheet.cannotHear.has(student.student)) return already();
+  if (sheet.closed !== null) return refuse('question-not-open');
+  return happens([{ type: 'HearingSignalled', student: student.student, ask: sheet.ask }]);
+}
+
+/** The teacher writes a student's name anew. */
+export function renameStudent(command: CommandOf<'RenameStudent'>, { people }: Context): Decision {
+  const person = people.byStudent.get(command.student);
+  if (person === undefined) return refuse('student-unknown');
+  const reading = readName(command.name);
+  if (!reading.ok) return reading;
+  return comeBack({ ...person, name: reading.name }, person);
+}
+
+/** The teacher erases a student for good. */
+export function eraseStudent(state: RoomState, command: CommandOf<'EraseStudent'>): Decision {
+  if (!state.students.has(command.student)) return refuse('student-unknown');
+  return { ...happens([]), effects: [{ kind: 'erase', student: command.student }] };
+}
+
+function comeBack(person: Person, before: Person): Decision {
+  const { student, name, hands } = person;
+  const value = { student };
+  const same =
+    name === before.name &&
+    hands.leftHanded === before.hands.leftHanded &&
+    hands.pair === before.hands.pair &&
+    hands.leftThumb === before.hands.leftThumb;
+  return same ? already(value) : { ...happens([{ type: 'PersonChanged', student }], value), people: [person] };
+}
+
+/** Behind the last one: a seat left by an erased student stays empty, so that nobody moves. */
+function nextSeat(state: RoomState): number {
+  let last = 0;
+  for (const { seat } of state.students.values()) last = seat > last ? seat : last;
+  return last + 1;
+}
+
+/** The phone says how long it held the answer; the server alone judges, by the clock that both moments share. */
+function writtenInTime(sheet: Sheet, heldMs: number, now: Stamp): boolean {
+  if (sheet.closed === null) return true;
+  const { stamp } = sheet.closed;
+  return now.boot === stamp.boot ? now.mono - heldMs <= stamp.mono : now.at - heldMs <= stamp.at;
+}
+
+function answerTo(sheet: Sheet, value: unknown) {
+  const question = parseQuestionId(sheet.question);
+  return question === null ? null : readAnswer(question.kind, value, sheet.round.settings);
+}
