@@ -1,0 +1,174 @@
+import { join } from 'node:path';
+import express, {
+  type ErrorRequestHandler,
+  type Express,
+  type Request,
+  type RequestHandler,
+  type Response,
+} from 'express';
+import type { Reason } from '../protocol/messages.ts';
+import { parsePairing } from '../protocol/parsers.ts';
+import { pageWords } from '../protocol/words/en.ts';
+import { plainPage, type PageName, type PageSource } from './pages.ts';
+import { sameOrigin, securityHeaders, type HostNames } from './security.ts';
+import type { Sessions } from './sessions.ts';
+
+/** What http needs of the house. */
+export type HttpParts = {
+  readonly sessions: Sessions;
+  readonly hosts: HostNames;
+  readonly pages: PageSource;
+  /** Folder of the built client; null where the development server serves its files. */
+  readonly built: string | null;
+  readonly rooms: {
+    readonly open: () => Promise<string>;
+    readonly list: () => Promise<
+      readonly { readonly room: string; readonly status: string; readonly openedAt: number }[]
+    >;
+  };
+  readonly addresses: () => { readonly addresses: readonly string[]; readonly more: readonly string[] };
+  /** Called with the peer of every request for a page. */
+  readonly visited: (peer: string) => void;
+  readonly fault: (error: unknown) => void;
+};
+
+const MOST_BODY = '4kb';
+const ROOM = '[A-Za-z]{3,12}';
+
+/** Everything that is asked for by http: pages, files, and the few questions of a desk that are not about one room. */
+export function createHttp(parts: HttpParts): Express {
+  const { sessions, hosts, rooms } = parts;
+  const app = express();
+  app.disable('x-powered-by');
+  app.use(securityHeaders({ dev: parts.built === null }));
+  app.use((request, response, next) => {
+    if (hosts.allows(request.headers.host)) next();
+    else response.status(403).type('html').send(plainPage(pageWords.wrongHost));
+  });
+  app.use((request, response, next) => {
+    if (request.method === 'GET' || request.method === 'HEAD' || sameOrigin(request)) next();
+    else refuse(response, 403, 'not-teacher');
+  });
+  const teacherOnly: RequestHandler = async (request, response, next) => {
+    if (await sessions.isTeacher(request.headers.cookie)) next();
+    else if (request.path.startsWith('/api/')) refuse(response, 403, 'not-teacher');
+    else plain(response, 403, pageWords.notTeacher);
+  };
+  const page =
+    (name: PageName): RequestHandler =>
+    async (request, response) => {
+      parts.visited(request.socket.remoteAddress ?? '');
+      response
+        .set('Cache-Control', 'no-cache')
+        .type('html')
+        .send(await parts.pages(name, request.originalUrl));
+    };
+
+  app.get('/healthz', (_request, response) => {
+    response.set('Cache-Control', 'no-store').json({ ok: true });
+  });
+  app.get('/teacher', async (request, response) => {
+    response.set('Cache-Control', 'no-store');
+    const key = await sessions.openLink(request.query['key']);
+    if (key !== null) response.set('Set-Cookie', sessions.setCookie(key)).redirect(303, '/desk');
+    // The link of an earlier start, on a device that was let in: nothing to refuse.
+    else if (await sessions.isTeacher(request.headers.cookie)) response.redirect(303, '/desk');
+    else plain(response, 403, pageWords.wrongKey);
+  });
+
+  app.use('/api', (_request, response, next) => {
+    response.set('Cache-Control', 'no-store');
+    next();
+  });
+  app.use('/api', express.json({ limit: MOST_BODY }));
+  app.post('/api/rooms', teacherOnly, async (_request, response) => {
+    response.json({ room: await rooms.open() });
+  });
+  app.get('/api/rooms', teacherOnly, async (_request, response) => {
+    response.json({ rooms: await rooms.list() });
+  });
+  app.get('/api/addresses', teacherOnly, (_request, response) => {
+    response.json(parts.addresses());
+  });
+  app.post('/api/pairing', teacherOnly, (_request, response) => {
+    response.json(sessions.newPairingCode());
+  });
+  app.post('/api/pair', async (request, response) => {
+    const parsed = parsePairing(request.body);
+    const outcome = parsed.ok ? await sessions.pair(parsed.value.code) : parsed;
+    if (outcome.ok) response.set('Set-Cookie', sessions.setCookie(outcome.key)).json({ ok: true });
+    else
+      refuse(
+        response,
+        outcome.reason === 'pairing-code-wrong' ? 403 : outcome.reason === 'too-many-messages' ? 429 : 400,
+        outcome.reason,
+      );
+  });
+
+  if (parts.built !== null) app.use(files(parts.built));
+  app.get('/pair', page('pair'));
+  app.get(new RegExp(`^/desk(/${ROOM})?/?$`), teacherOnly, page('desk'));
+  app.get(new RegExp(`^/host/${ROOM}/?$`), teacherOnly, page('host'));
+  app.get(new RegExp(`^/(${ROOM})?/?$`), page('student'));
+
+  app.use((request, response) => {
+    if (wantsPage(request)) plain(response, 404, pageWords.notFound);
+    else response.status(404).json({ ok: false, reason: 'not-found' });
+  });
+  app.use(errors(parts.fault));
+  return app;
+}
+
+/** Built files. A name with a hash in it never changes; a missing one is an error and never a page. */
+function files(folder: string): RequestHandler {
+  const router = express.Router();
+  router.use(
+    '/assets',
+    express.static(join(folder, 'assets'), { immutable: true, maxAge: '1y', index: false, redirect: false }),
+  );
+  router.use(
+    express.static(folder, {
+      index: false,
+      redirect: false,
+      extensions: false,
+      setHeaders: (response) => response.setHeader('Cache-Control', 'no-cache'),
+    }),
+  );
+  return router;
+}
+
+/** Errors as JSON with a reason; what happened inside stays inside. */
+function errors(fault: (error: unknown) => void): ErrorRequestHandler {
+  return (error: unknown, request, response, next) => {
+    if (response.headersSent) return next(error);
+    const status = statusOf(error);
+    if (status === 413) return refuse(response, 413, 'message-too-large', { most: MOST_BODY });
+    if (status < 500) return refuse(response, status, 'message-not-readable');
+    fault(error);
+    if (wantsPage(request)) return plain(response, 500, pageWords.fault);
+    response.status(500).json({ ok: false, reason: 'fault' });
+  };
+}
+
+function statusOf(error: unknown): number {
+  const status = typeof error === 'object' && error !== null && 'status' in error ? Number(error.status) : 500;
+  return status >= 400 && status < 600 ? status : 500;
+}
+
+function refuse(
+  response: Response,
+  status: number,
+  reason: Reason,
+  detail?: Readonly<Record<string, string | number>>,
+): void {
+  response.status(status).json({ ok: false, reason, ...(detail && { detail }) });
+}
+
+function plain(response: Response, status: number, sentence: string): void {
+  response.status(status).set('Cache-Control', 'no-store').type('html').send(plainPage(sentence));
+}
+
+/** A person who types an address, not a script or a tag that asks for a file. */
+function wantsPage(request: Request): boolean {
+  return request.method === 'GET' && !/^\/(api|assets)\//.test(request.path) && Boolean(request.accepts('html'));
+}
