@@ -25,7 +25,7 @@ export const ACCENT_DB = { 3: 0, 2: -4, 1: -9 } as const;
 const TOUCH_DB = { open: 0, choke: 0, palm: -3, dead: -5 } as const;
 
 /** Bass forward: the ear follows the top voice, and direction is asked of the lowest. Strings 1 to 6, in decibels. */
-const STRING_DB = [-3, -3, -2.5, 1.5, 2, 2] as const;
+const STRING_DB = [-2.5, -2.5, -2, 1, 2, 2] as const;
 
 /** K-weighted level of a heavy open stroke over its first moment, before the strings' own balance. */
 const REFERENCE = 0.08;
