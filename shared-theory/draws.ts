@@ -1,5 +1,5 @@
 import type { Quality } from './chords.ts';
-import { candidateKeys } from './keys.ts';
+import { candidateKeys, type CandidateKey } from './keys.ts';
 import type { Level, ShareRange } from './levels.ts';
 import { bassOf, shapeNotes, shapesFor } from './neck.ts';
 import { pitchClass, type PitchClass } from './pitch.ts';
@@ -20,7 +20,8 @@ export type Draw = {
   readonly homeBass: number;
   /** The top note goes the way of the bass. */
   readonly together: boolean;
-  readonly oneKey: boolean;
+  /** The major keys that own the loop. */
+  readonly readings: readonly CandidateKey[];
 };
 
 /** Draws of a level with the sum of weights up to and with each. */
@@ -48,10 +49,10 @@ function likelyShapes(loop: Loop, slot: number): readonly { frets: Frets; likely
 function drawsOf(loop: Loop): { draw: Draw; weight: number }[] {
   const roots = loop.map((chord) => pitchClass(chord.root));
   const qualities = loop.map((chord) => chord.quality);
-  const oneKey = candidateKeys(loop, 'majors').length === 1;
+  const readings = candidateKeys(loop, 'majors');
   const [home, other] = loop;
   const distance = home && other ? distanceOf(home.root, other.root) : null;
-  const shared = { loop, roots, qualities, oneKey, distance };
+  const shared = { loop, roots, qualities, readings, distance };
   return likelyShapes(loop, 0).flatMap(({ frets, likely }) => {
     const homeBass = bassOf(frets);
     if (!other)
@@ -145,7 +146,7 @@ function limitsOf(level: Level, draws: readonly Draw[]): readonly Limit<Draw>[] 
       (group) => (group === '1' ? ANY : (balance.distances[group as Distance] ?? [0, DISTANCE_CAP])),
     ),
     overall(
-      (draw) => (balance.oneKey === null ? null : String(draw.oneKey)),
+      (draw) => (balance.oneKey === null ? null : String(draw.readings.length === 1)),
       (group) => exactly(group === 'true' ? (balance.oneKey ?? 0) : 1 - (balance.oneKey ?? 0)),
     ),
     overall((draw) => draw.qualities[0] ?? null, qualityShare),

@@ -1,7 +1,6 @@
 import { chordSymbol } from './chords.ts';
 import { drawAt, drawTable } from './draws.ts';
 import { allDowns, beatsPerSlot, grooveById, swingCap, type Groove } from './grooves.ts';
-import { candidateKeys } from './keys.ts';
 import { levelOf, type Level } from './levels.ts';
 import { BEATS_PER_BAR } from './meters.ts';
 import { perform } from './perform.ts';
@@ -82,7 +81,7 @@ function drawSwing(groove: Groove, tempo: number, random: Random): number {
 export function generate({ level: number, seed, recent = [] }: GenerateRequest): GeneratedVamp {
   const level = levelOf(number);
   const loops = recent.slice(-REMEMBERED).map((vamp) => vamp.slots.map((slot) => slot.chord));
-  const { loop, shapes } = drawLoop(level, seededRandom(seed, 'loop'), loops);
+  const { loop, shapes, readings } = drawLoop(level, seededRandom(seed, 'loop'), loops);
   const groove = drawGroove(level, seededRandom(seed, 'groove'));
   const timing = seededRandom(seed, 'timing');
   const tempo = drawTempo(level, groove, timing, recent.at(-1)?.tempo);
@@ -102,6 +101,6 @@ export function generate({ level: number, seed, recent = [] }: GenerateRequest):
     groove: groove.id,
     truth: truthOf(vamp, perform(vamp)),
     chords: loop.map(chordSymbol),
-    readings: candidateKeys(loop, 'majors').map(({ name, numerals }) => ({ key: name, numerals })),
+    readings: readings.map(({ name, numerals }) => ({ key: name, numerals })),
   };
 }

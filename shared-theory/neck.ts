@@ -13,8 +13,7 @@ const HIGHEST_FRET = 12;
 /** A note of a shape: `string` 6 (low E) to 1, `fret` from 0. */
 export type ShapeNote = { readonly string: number; readonly fret: number; readonly midi: number };
 
-/** The shape's notes from the lowest string up. Throws `RangeError` unless six entries, whole frets 0 to 24, one played. */
-export function shapeNotes(frets: Frets): readonly ShapeNote[] {
+function readShape(frets: Frets): readonly ShapeNote[] {
   if (frets.length !== 6) throw new RangeError(`A shape has six strings, not ${frets.length}.`);
   const notes = STANDARD_TUNING.flatMap((open, index) => {
     const fret = frets[index] ?? null;
@@ -24,6 +23,16 @@ export function shapeNotes(frets: Frets): readonly ShapeNote[] {
   });
   if (notes.length === 0) throw new RangeError('A shape plays at least one string.');
   return notes;
+}
+
+/** Shapes are read many times in one vamp. */
+const read = new WeakMap<Frets, readonly ShapeNote[]>();
+
+/** The shape's notes from the lowest string up. Throws `RangeError` unless six entries, whole frets 0 to 24, one played. */
+export function shapeNotes(frets: Frets): readonly ShapeNote[] {
+  const known = read.get(frets) ?? readShape(frets);
+  read.set(frets, known);
+  return known;
 }
 
 /** MIDI note of the shape's lowest played string. */

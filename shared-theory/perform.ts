@@ -98,7 +98,7 @@ function layOut(groove: Groove, starts: readonly number[], tempo: number): Conta
   return places.slice(0, -1).flatMap((start, chord) => {
     const end = places[chord + 1] ?? start;
     const barEnd = (Math.floor(start / perBar) + 1) * perBar;
-    return Array.from({ length: end - start }, (_, index) => {
+    return Array.from({ length: end - start }, (_, index): Contact => {
       const place = start + index;
       const opening = place < barEnd ? groove.opening?.[index] : undefined;
       const usual = groove.slots[place % groove.slots.length] ?? PLAIN_STROKE;

@@ -47,11 +47,15 @@ export function strumSpread(groove: Groove | null, tempo: number): number {
   return milliseconds / 1000;
 }
 
-type Draft = { -readonly [Field in keyof Omit<SoundedNote, 'duration'>]: SoundedNote[Field] } & { end: number };
+type Draft = { -readonly [Field in keyof SoundedNote]: SoundedNote[Field] };
 
 function struck(stroke: Stroke): readonly ShapeNote[] {
   const notes = zoneNotes(stroke.frets, stroke.cell.zone);
   return stroke.cell.stroke === 'up' ? notes.slice(-UP_STRINGS).toReversed() : notes;
+}
+
+function stopAt(note: Draft | undefined, time: number): void {
+  if (note) note.duration = Math.min(note.duration, time - note.time);
 }
 
 /**
@@ -63,29 +67,29 @@ export function soundStrokes(
   spread: number,
   slotSeconds: number,
   seconds: number,
-): SoundedNote[] {
+): readonly SoundedNote[] {
   const notes: Draft[] = [];
-  const ringing = new Map<number, Draft>();
-  const stopRinging = (time: number) => {
-    for (const note of ringing.values()) note.end = Math.min(note.end, time);
+  // The last note of each string, by the string's number.
+  const ringing: (Draft | undefined)[] = [];
+  const stopAll = (time: number) => {
+    for (const note of ringing) stopAt(note, time);
   };
   const choke = Math.min(CHOKE_SECONDS, slotSeconds / 2);
   for (const stroke of strokes) {
     const { cell, time } = stroke;
     if ((cell.stroke !== 'down' && cell.stroke !== 'up') || cell.touch === 'none' || cell.accent === 0) continue;
     const lasts = { open: Infinity, palm: PALM_SECONDS, dead: DEAD_SECONDS, choke }[cell.touch];
-    if (stroke.stopsAt !== null) stopRinging(Math.min(stroke.stopsAt, time));
+    if (stroke.stopsAt !== null) stopAll(Math.min(stroke.stopsAt, time));
     // The hand that mutes lies across all strings; a choke lets go of the ringing ones with those it struck.
-    if (cell.touch !== 'open') stopRinging(cell.touch === 'choke' ? time + choke : time);
+    if (cell.touch !== 'open') stopAll(cell.touch === 'choke' ? time + choke : time);
     const played = struck(stroke);
     const first = played[0]?.string ?? 0;
     for (const { string, fret, midi } of played) {
       const at = time + (Math.abs(string - first) * spread) / CROSSINGS;
-      const before = ringing.get(string);
-      if (before) before.end = Math.min(before.end, at);
+      stopAt(ringing[string], at);
       const note: Draft = {
         time: at,
-        end: at + lasts,
+        duration: lasts,
         string,
         fret,
         midi,
@@ -95,12 +99,10 @@ export function soundStrokes(
         trim: stroke.trim + (cell.stroke === 'up' ? UP_TRIM : 0),
         chord: stroke.chord,
       };
-      ringing.set(string, note);
+      ringing[string] = note;
       notes.push(note);
     }
   }
-  stopRinging(seconds);
-  return notes
-    .map(({ end, ...note }) => ({ ...note, duration: end - note.time }))
-    .toSorted((one, other) => one.time - other.time);
+  stopAll(seconds);
+  return notes.sort((one, other) => one.time - other.time);
 }

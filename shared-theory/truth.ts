@@ -111,7 +111,7 @@ export function truthOf(vamp: VoicedVamp, performance: Performance): Truth {
     return { bass, top: highest.midi };
   });
   const chords = vamp.slots.map((slot) => slot.chord);
-  const keys = (policy: Policy) => candidateKeys(chords, policy).map((candidate) => candidate.name);
+  const owners = candidateKeys(chords, 'relatives');
   const home = chords[0]?.root ?? '';
   const homeBass = heard[0]?.bass ?? 0;
   return {
@@ -122,7 +122,10 @@ export function truthOf(vamp: VoicedVamp, performance: Performance): Truth {
     distances: chords.slice(1).map((chord) => distanceOf(home, chord.root)),
     bass: heard.map(({ bass }) => bass),
     top: heard.map(({ top }) => top),
-    keys: { majors: keys('majors'), relatives: keys('relatives') },
+    keys: {
+      majors: owners.filter(({ mode }) => mode === 'major').map(({ name }) => name),
+      relatives: owners.map(({ name }) => name),
+    },
     tempo: vamp.grooveText === '' ? null : vamp.tempo,
     strokes: vamp.grooveText === '' ? null : strokeFeel(loopNotes),
   };
