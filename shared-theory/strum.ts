@@ -104,5 +104,5 @@ export function soundStrokes(
     }
   }
   stopAll(seconds);
-  return notes.sort((one, other) => one.time - other.time);
+  return notes.toSorted((one, other) => one.time - other.time);
 }

@@ -8,6 +8,7 @@ import {
   printNumeral,
 } from '../../shared-theory/index.ts';
 import type { CandidateKey, Chord, Crib, Policy } from '../../shared-theory/index.ts';
+import { columns } from '../columns.ts';
 import { consoleWords } from '../protocol/words/en.ts';
 import { fill } from '../protocol/words/fill.ts';
 
@@ -60,12 +61,6 @@ function settlersByKeys({ settlers }: Crib): string[][] {
 
 function section(title: string, rows: readonly (readonly string[])[]): string {
   return rows.length === 0 ? '' : [title, ...columns(rows)].join('\n');
-}
-
-/** Rows of cells as indented lines, each column as wide as its widest cell. */
-function columns(rows: readonly (readonly string[])[]): readonly string[] {
-  const widths = (rows[0] ?? []).map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0)));
-  return rows.map((row) => `  ${row.map((cell, column) => cell.padEnd((widths[column] ?? 0) + 2)).join('')}`.trimEnd());
 }
 
 function chordNames(symbols: readonly string[], between = ', '): string {
