@@ -1,4 +1,4 @@
-import { questionWords } from './en.ts';
+import { questionWords } from './question-words.ts';
 import { fill } from './fill.ts';
 
 /** What a prompt depends on: the pad as it travels. */

@@ -1,0 +1,93 @@
+import { questionWords } from '../../../server/protocol/words/question-words.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import { studentWords } from '../../../server/protocol/words/student.ts';
+import { printKey } from '../../../shared-theory/printer.ts';
+import type { KeyId } from '../../../shared-theory/questions/question.ts';
+import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
+import { useBox } from '../../shared/box.ts';
+import { keyLabel, layCircle } from '../../shared/drawings/circle-layout.ts';
+import { Circle } from '../../shared/drawings/circle.tsx';
+import { Choice } from './choice.tsx';
+import type { PadProps } from './pad.ts';
+import { Ring } from './ring.tsx';
+
+/** The circle of fifths: several keys may be marked; the middle says that no key owns all. */
+export function KeysPad(props: PadProps<readonly KeyId[]>) {
+  const [ref, { width, height }] = useBox({ width: 344, height: 420 });
+  const minors = props.asking.options?.includes('relatives') === true;
+  const radius = Math.min(width / 2 - 2, height / 2 - 2, 250) / 1.17;
+  const [cx, cy] = [width / 2, height / 2];
+  const layout = layCircle(cx, cy, radius, minors);
+  const said = props.chosen ?? [];
+  const right = props.truth?.answer as readonly KeyId[] | undefined;
+  const none = props.chosen !== null && said.length === 0;
+  const size = Math.min(layout.inner * 0.25, 20);
+  const toggle = (id: KeyId): void => {
+    const next = said.includes(id) ? said.filter((other) => other !== id) : [...said, id];
+    // In the order of the list, so that two ways to one answer are one answer.
+    props.onChoose(next.length > 0 ? KEY_IDS.filter((known) => next.includes(known)) : null);
+  };
+  return (
+    <div class="fill" ref={ref}>
+      <svg class="under" width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+        <Circle layout={layout} said={said} {...(right && { sounded: right })}>
+          {studentWords.noKey.map((line, index) => (
+            <text
+              key={line}
+              x={cx}
+              y={cy + size * (index === 0 ? -0.28 : 0.92)}
+              font-size={size}
+              text-anchor="middle"
+              class={none ? 'serif' : 'serif fill-ink2'}
+            >
+              {line}
+            </text>
+          ))}
+          {right?.length === 0 && <circle cx={cx} cy={cy} r={layout.inner * 0.86} class="line-brass g6" />}
+          {none && <Ring x={cx} y={cy} rx={layout.inner * 0.74} ry={layout.inner * 0.5} dashed={props.dashed} />}
+        </Circle>
+      </svg>
+      {[...layout.majors, ...layout.minors].map(({ id, at }) => {
+        const minor = id.endsWith('m');
+        // Circles that just touch their neighbours: no thumb can hit two.
+        const reach = minor ? Math.min(0.169 * radius, 26) : Math.min((minors ? 0.176 : 0.258) * radius, 44);
+        return (
+          <Choice
+            key={id}
+            class="peg"
+            label={keySpoken(id)}
+            pressed={said.includes(id)}
+            closed={props.closed}
+            at={{ x: at[0] - reach, y: at[1] - reach, width: 2 * reach, height: 2 * reach }}
+            onTap={() => toggle(id)}
+          />
+        );
+      })}
+      <Choice
+        class="peg"
+        label={questionWords.options.none}
+        pressed={none}
+        closed={props.closed}
+        at={{ x: cx - layout.inner, y: cy - layout.inner, width: 2 * layout.inner, height: 2 * layout.inner }}
+        onTap={() => props.onChoose(none ? null : [])}
+      />
+    </div>
+  );
+}
+
+const keySpoken = (id: KeyId): string => printKey(keyName(id)).spoken;
+
+/** `7M` is `G major`. */
+const keyName = (id: KeyId): string => `${keyLabel(id).replace('m', '')} ${id.endsWith('m') ? 'minor' : 'major'}`;
+
+/** Names of keys in a sentence: `G major, E minor`. */
+export function keysText(ids: readonly KeyId[]): string {
+  if (ids.length === 0) return questionWords.options.none;
+  return ids.map((id) => printKey(keyName(id)).text).join(', ');
+}
+
+/** `Two marked.` */
+export function markedText(count: number): string {
+  const word = questionWords.numbers[count] ?? String(count);
+  return fill(studentWords.marked, { Number: word.charAt(0).toUpperCase() + word.slice(1) });
+}

@@ -1,0 +1,159 @@
+import { useState } from 'preact/hooks';
+import { questionWords } from '../../../server/protocol/words/question-words.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import { studentWords } from '../../../server/protocol/words/student.ts';
+import type { NeckPlace } from '../../../shared-theory/questions/question.ts';
+import { LAST_FRET, rootAsk } from '../../../shared-theory/questions/root/ask.ts';
+import { useBox } from '../../shared/box.ts';
+import { layNeck, neckPages, type NeckLayout } from '../../shared/drawings/neck-layout.ts';
+import { Neck } from '../../shared/drawings/neck.tsx';
+import { Bead, Lens } from '../../shared/marks.tsx';
+import { Choice } from './choice.tsx';
+import type { PadProps } from './pad.ts';
+import { Ring } from './ring.tsx';
+
+/** Least length of a fret for a thumb: along an upright neck, and along a flat one. */
+const LEAST = { upright: 44, flat: 26 } as const;
+const STRINGS = [6, 5] as const;
+
+/** The two low strings: upright like a grown chord box, flat where the pad is wider than high. */
+export function RootPad(props: PadProps<NeckPlace>) {
+  const [ref, box] = useBox({ width: 328, height: 480 });
+  const flat = box.width > box.height * 1.25;
+  const pages = neckPages(groundOf(box, flat, true).length, LEAST[flat ? 'flat' : 'upright'], LAST_FRET, flat ? 12 : 7);
+  const [turned, turn] = useState<number | null>(null);
+  const holds = (fret: number): number =>
+    Math.max(
+      0,
+      pages.findIndex(([, to]) => fret <= to),
+    );
+  const right = props.truth?.answer as NeckPlace | undefined;
+  const page = Math.min(turned ?? holds((right ?? props.chosen)?.fret ?? 0), pages.length - 1);
+  const [from, to] = pages[page] ?? [1, LAST_FRET];
+  const { layout, open } = neckOn(box, flat, props.leftHanded, from, to);
+  const frets = Array.from({ length: to - from + 1 }, (_, index) => from + index);
+  const chosen = props.chosen && isOn(props.chosen.fret, from, to) ? props.chosen : null;
+  const rightKeys = props.truth ? [props.truth.key, ...(props.truth.also ?? [])] : [];
+  return (
+    <>
+      {pages.length > 1 && <Pages pages={pages} page={page} onTurn={turn} />}
+      <div class="fill" ref={ref}>
+        <svg
+          class="under"
+          width={box.width}
+          height={box.height}
+          viewBox={`0 0 ${box.width} ${box.height}`}
+          aria-hidden="true"
+        >
+          <Neck layout={layout} names={open ? 13 : 0} numbers>
+            {STRINGS.flatMap((string) =>
+              (open ? [0, ...frets] : frets)
+                .filter((fret) => rightKeys.includes(rootAsk.key({ string, fret })))
+                .map((fret) => (
+                  <Ringing key={`${string}.${fret}`} layout={layout} string={string} fret={fret} flat={flat} />
+                )),
+            )}
+            {chosen && <Chosen layout={layout} place={chosen} dashed={props.dashed} />}
+          </Neck>
+        </svg>
+        {STRINGS.flatMap((string) =>
+          (open ? [0, ...frets] : frets).map((fret) => {
+            const pressed = props.chosen?.string === string && props.chosen.fret === fret;
+            const { neckOpen, neckFret } = questionWords.options;
+            return (
+              <Choice
+                key={`${string}.${fret}`}
+                label={fill(fret === 0 ? neckOpen : neckFret, { string, fret })}
+                pressed={pressed}
+                closed={props.closed}
+                at={layout.zone(string, fret)}
+                onTap={() => props.onChoose(pressed ? null : { string, fret })}
+              />
+            );
+          }),
+        )}
+      </div>
+    </>
+  );
+}
+
+const isOn = (fret: number, from: number, to: number): boolean =>
+  fret === 0 ? from === 1 : fret >= from && fret <= to;
+
+/** Room for the neck in the pad: its open row and the numbers beside it taken off. */
+function groundOf(box: { readonly width: number; readonly height: number }, flat: boolean, open: boolean) {
+  const row = open ? (flat ? 64 : 58) : 10;
+  const length = (flat ? box.width : box.height) - row - (flat ? 4 : 10);
+  return { row, length: Math.min(length, flat ? 900 : 620) };
+}
+
+function neckOn(
+  box: { readonly width: number; readonly height: number },
+  flat: boolean,
+  mirrored: boolean,
+  from: number,
+  to: number,
+): { readonly layout: NeckLayout; readonly open: boolean } {
+  const open = from === 1;
+  const { row, length } = groundOf(box, flat, open);
+  const breadth = flat ? Math.min(box.height - 30, 190) : Math.min(box.width - 48, 360);
+  const ground = flat
+    ? {
+        x: mirrored ? box.width - row - length : row,
+        y: (box.height - 24 - breadth) / 2,
+        width: length,
+        height: breadth,
+      }
+    : { x: (box.width - breadth) / 2, y: row, width: breadth, height: length };
+  return { layout: layNeck({ flat, mirrored, ground, from, to, open: open ? row - 14 : 0 }), open };
+}
+
+/** The bead of one's own answer, and its ring where it did not count. */
+function Chosen(props: { readonly layout: NeckLayout; readonly place: NeckPlace; readonly dashed: boolean }) {
+  const [x, y] = props.layout.place(props.place.string, props.place.fret);
+  const halo = props.place.fret === 0 ? 'paper' : 'shade';
+  return props.dashed ? <Ring x={x} y={y} rx={15} ry={15} dashed /> : <Bead x={x} y={y} r={15.5} halo={halo} />;
+}
+
+/** A place of the right note: the string rings across its fret. */
+function Ringing(props: {
+  readonly layout: NeckLayout;
+  readonly string: 5 | 6;
+  readonly fret: number;
+  readonly flat: boolean;
+}) {
+  const zone = props.layout.zone(props.string, props.fret);
+  const [x, y] = props.layout.place(props.string, props.fret);
+  const [from, to] = props.flat
+    ? ([
+        [zone.x, y],
+        [zone.x + zone.width, y],
+      ] as const)
+    : ([
+        [x, zone.y],
+        [x, zone.y + zone.height],
+      ] as const);
+  return <Lens from={from} to={to} amplitude={13} gauge={4} />;
+}
+
+function Pages(props: {
+  readonly pages: readonly (readonly [number, number])[];
+  readonly page: number;
+  readonly onTurn: (page: number) => void;
+}) {
+  return (
+    <div class="pages">
+      {props.pages.map(([from, to], index) => (
+        <button
+          key={from}
+          type="button"
+          class="page-link"
+          aria-pressed={index === props.page}
+          onClick={() => props.onTurn(index)}
+        >
+          {fill(from === 1 ? studentWords.nut : studentWords.frets, { from, to })}
+        </button>
+      ))}
+    </div>
+  );
+}

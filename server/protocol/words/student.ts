@@ -1,0 +1,89 @@
+/** Sentences on a student's phone. */
+export const studentWords = {
+  pageTitle: 'Hearsay, room {room}',
+  tooOldBrowser: 'This browser is too old for Hearsay. Any browser from 2021 on will do.',
+
+  /** The door. */
+  room: 'room',
+  roomLabel: 'room code, on the host screen',
+  roomWrong: 'A room code has five letters. It stands on the host screen.',
+  goIn: 'go in',
+  otherRoom: 'another room',
+  nameLabel: 'your first name, or any name',
+  guitarLabel: 'my guitar',
+  rightHanded: 'right-handed',
+  leftHanded: 'left-handed',
+  seatsLabel: 'on this phone',
+  one: 'one of us',
+  two: 'two of us',
+  thumbLabel: 'my thumb',
+  rightThumb: 'right',
+  leftThumb: 'left',
+  takeSeat: 'take a seat',
+  takingSeat: 'one moment…',
+  nobodyThere: 'No answer from the room. Is this phone on the same network? Then press again.',
+  doorForgets: 'This phone keeps nothing after the page is closed: leave it open during the lesson.',
+
+  /** Before and between questions. */
+  connecting: 'Looking for the room…',
+  lost: 'No network just now. This page goes on by itself.',
+  listen: 'Listen.',
+  listenMore: 'The next question comes by itself.',
+  seated: 'You have a seat, {name}.',
+
+  /** The foot. */
+  cannotHear: 'can’t hear',
+  notSure: 'not sure',
+  write: 'write it',
+  takeBack: 'take it back',
+  change: 'change',
+  told: 'Your teacher knows that you can’t hear it.',
+  notTold: 'That did not reach your teacher. Raise a hand.',
+  nothingChosen: 'Choose first.',
+
+  /** What became of an answer. */
+  sending: 'Sending…',
+  inTitle: 'It is in.',
+  inText: 'Change it until the double bar.',
+  notSureTitle: 'Not sure: it is in.',
+  backTitle: 'Taken back.',
+  keptMark: 'kept',
+  keptTitle: 'Kept on this phone.',
+  keptText: 'No network just now. It goes in by itself.',
+  keptClosedText: 'It goes in by itself. It counts if it gets there before the answer is shown.',
+  closedTitle: 'Closed.',
+  closedIn: 'You wrote: {answer}.',
+  closedNone: 'Nothing was written this time.',
+  closedChosen: 'Chosen, but not written. The next question is yours.',
+  lateTitle: 'After the double bar.',
+  lateText: ['This one does not count.', 'The next question is yours.'],
+  secondSheet: 'Once more, after talking it over.',
+
+  /** After the reveal. */
+  right: 'Right.',
+  part: 'Partly right.',
+  wrong: 'Not this one.',
+  unsure: 'Not sure is an honest answer.',
+  absent: 'No answer from this phone.',
+  youWrote: 'You wrote: {answer}.',
+  rootShown: 'Here is the root.',
+  noKeyOwns: 'No key owns them all.',
+  oneKeyOwns: 'One key owns them all.',
+  keysOwn: '{Number} keys own them all.',
+
+  /** Pads. */
+  padLabel: 'Your answer',
+  frets: 'frets {from} to {to}',
+  nut: 'open to fret {to}',
+  noKey: ['no key', 'owns all'],
+  marked: '{Number} marked.',
+  sounded: 'This is what sounded.',
+
+  /** The end. */
+  lessonEnded: 'That was the lesson.',
+  lessonRight: '{right} of {of} heard right.',
+  lessonPart: '{part} of them partly.',
+  lessonPartToo: 'Partly right: {part}.',
+  lessonThanks: 'Take one of these home and play it.',
+  roomEnded: 'This room has closed.',
+} as const;
