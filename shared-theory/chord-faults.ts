@@ -1,4 +1,5 @@
-import { LETTERS, pitchClass } from './pitch.ts';
+import { itemAt } from './items.ts';
+import { modulo, pitchClass } from './pitch.ts';
 import { ReadingError } from './reading-error.ts';
 
 /** Fixed-do names of the letters. */
@@ -34,7 +35,7 @@ function nearestSuffix(rest: string): string {
 
 /** What to write instead of a chord whose root can be read. */
 function nearest(root: string, rest: string): string {
-  return root + nearestSuffix(rest.split('/', 1)[0] ?? '');
+  return root + nearestSuffix(rest.replace(/\/.*$/, ''));
 }
 
 /** Says what is wrong with a chord that could not be read, and what would be right. `text` has no spaces around it. */
@@ -52,8 +53,7 @@ export function chordFault(text: string): ReadingError {
     const [, sign = '', letter = '', rest = ''] = signFirst;
     return new ReadingError('no-letter', 0, text, nearest(letter + sign, rest));
   }
-  const german = /^[Hh](.*)$/.exec(plain);
-  if (german) return new ReadingError('german-h', 0, text, nearest('B', german[1] ?? ''));
+  if (/^[Hh]/.test(plain)) return new ReadingError('german-h', 0, text, nearest('B', plain.slice(1)));
 
   const parts = /^([A-Ga-g])([#b]*)(.*)$/.exec(plain);
   if (!parts) return new ReadingError('no-letter', 0, text, 'Em');
@@ -77,5 +77,5 @@ export function chordFault(text: string): ReadingError {
 function simpleRoot(letter: string, signs: string): string {
   const sharps = signs.split('#').length - 1;
   const raised = pitchClass(letter) + sharps - (signs.length - sharps);
-  return USUAL_ROOTS[((raised % 12) + 12) % 12] ?? LETTERS[0];
+  return itemAt(USUAL_ROOTS, modulo(raised, 12));
 }

@@ -65,25 +65,14 @@ export function soundsAs(one: Chord, other: Chord): boolean {
 }
 
 /** Suffixes that a chord may be typed with. Capital and small letters differ: CM is major, Cm is minor. */
-const TYPED_SUFFIXES: Readonly<Record<string, Quality>> = {
-  '': 'major',
-  M: 'major',
-  maj: 'major',
-  Maj: 'major',
-  m: 'minor',
-  min: 'minor',
-  mi: 'minor',
-  '-': 'minor',
-  '−': 'minor',
-  dim: 'diminished',
-  '°': 'diminished',
-  º: 'diminished',
-  aug: 'augmented',
-  '+': 'augmented',
-  '5': 'power',
-  sus: 'suspended-fourth',
-  sus4: 'suspended-fourth',
-  sus2: 'suspended-second',
+const TYPED_SUFFIXES: Readonly<Record<Quality, readonly string[]>> = {
+  major: ['', 'M', 'maj', 'Maj'],
+  minor: ['m', 'min', 'mi', '-', '−'],
+  power: ['5'],
+  'suspended-fourth': ['sus', 'sus4'],
+  diminished: ['dim', '°', 'º'],
+  augmented: ['aug', '+'],
+  'suspended-second': ['sus2'],
 };
 
 /**
@@ -92,10 +81,11 @@ const TYPED_SUFFIXES: Readonly<Record<string, Quality>> = {
  */
 export function parseChord(text: string): Chord {
   const lead = text.length - text.trimStart().length;
-  const found = /^([A-G][#b]?)(.*)$/.exec(plainSigns(text.trim()));
-  const [, root = '', suffix = ''] = found ?? [];
-  if (found && Object.hasOwn(TYPED_SUFFIXES, suffix)) {
-    const quality = TYPED_SUFFIXES[suffix];
+  const typed = plainSigns(text.trim());
+  const root = /^[A-G][#b]?/.exec(typed)?.[0];
+  if (root !== undefined) {
+    const suffix = typed.slice(root.length);
+    const quality = QUALITIES.find((each) => TYPED_SUFFIXES[each].includes(suffix));
     if (quality) return { root, quality };
   }
   throw chordFault(text.trim()).movedBy(lead);

@@ -12,6 +12,7 @@ import {
   scaleNotes,
 } from './keys.ts';
 import type { CandidateKey, Diatonic, Key } from './keys.ts';
+import { itemAt } from './items.ts';
 import { fifthsFromC, modulo, pitchClass } from './pitch.ts';
 import type { NoteName, PitchClass } from './pitch.ts';
 import type { KeyId } from './questions/question.ts';
@@ -65,11 +66,13 @@ export function cribOf(chords: readonly Chord[], policy: Policy): Crib {
  */
 export function decidersOf(keys: readonly CandidateKey[]): readonly Decider[] {
   const families = keys.filter(({ mode }) => mode === 'major').map((key) => scaleNotes(key));
-  const letters = families.slice(1).flatMap((sharpSide, index) => [families[index]?.[3], sharpSide[6]]);
-  return letters.flatMap((note) => {
-    if (note === undefined) return [];
-    return [{ note, leaves: keys.filter((key) => keyHolds(key, pitchClass(note))).map(({ name }) => name) }];
-  });
+  const letters = families
+    .slice(1)
+    .flatMap((sharpSide, place) => [itemAt(itemAt(families, place), 3), itemAt(sharpSide, 6)]);
+  return letters.map((note) => ({
+    note,
+    leaves: keys.filter((key) => keyHolds(key, pitchClass(note))).map(({ name }) => name),
+  }));
 }
 
 function settlersOf(thirds: readonly Chord[], keys: readonly CandidateKey[]): readonly Settler[] {
@@ -106,16 +109,15 @@ function lateness(chord: Chord): number {
  */
 function clashOf(chords: readonly Chord[]): readonly [NoteName, NoteName] | null {
   const notes = chords.flatMap(chordNotes).toSorted((one, other) => fifthsFromC(one) - fifthsFromC(other));
-  const low = notes[0];
-  const high = notes.at(-1);
-  if (low === undefined || high === undefined) return null;
+  const low = itemAt(notes, 0);
+  const high = itemAt(notes, notes.length - 1);
   return fifthsFromC(high) - fifthsFromC(low) === leastSpan(chords.flatMap(chordPitchClasses)) ? [low, high] : null;
 }
 
 /** Length of the shortest arc of the circle of fifths that holds the pitch classes. */
 function leastSpan(sounds: readonly PitchClass[]): number {
   const places = [...new Set(sounds.map((sound) => modulo(sound * 7, 12)))].toSorted((one, other) => one - other);
-  const gaps = places.map((place, index) => (places[index + 1] ?? (places[0] ?? 0) + 12) - place);
+  const gaps = places.map((place, index) => (places[index + 1] ?? itemAt(places, 0) + 12) - place);
   return 12 - Math.max(...gaps);
 }
 
@@ -136,13 +138,12 @@ export type ChartRows = {
 
 /** The chart of a key that owns the vamp, starting on the vamp's first chord. RangeError where the key does not own all chords. */
 export function chartRows(chords: readonly Chord[], key: Key): ChartRows {
-  const first = chords[0];
   const candidates = candidateKeys(chords, 'relatives');
-  if (!first || !candidates.some(({ id }) => id === keyId(key))) {
+  if (!candidates.some(({ id }) => id === keyId(key))) {
     throw new RangeError(`${keyName(key)} does not own all of ${chords.map(chordSymbol).join(' ')}.`);
   }
   const deciding = new Set(decidersOf(candidates).map(({ note }) => pitchClass(note)));
-  const start = scaleNotes(key).indexOf(respellIn(first, key).root);
+  const start = scaleNotes(key).indexOf(respellIn(itemAt(chords, 0), key).root);
   const fromFirst = <T>(items: readonly T[]): readonly T[] => [...items.slice(start), ...items.slice(0, start)];
   return {
     key: keyName(key),

@@ -35,7 +35,7 @@ export { grooveOf, perform } from './perform.ts';
 export type { Performance, PerformOptions, SoundedNote } from './perform.ts';
 export { midiFrequency, midiPitchClass, pitchClass, transpose } from './pitch.ts';
 export type { Interval, NoteName, PitchClass } from './pitch.ts';
-export { printChord, printDistance, printKey, printNote, printNotes, printNumeral } from './printer.ts';
+export { printChord, printDistance, printKey, printNote, printNumeral } from './printer.ts';
 export type { Naming, Printed, PrintedDegree } from './printer.ts';
 export { directionOf, distanceOf, guitarTruth, POLICIES, truthOf } from './truth.ts';
 export type { Direction, Distance, GuitarOptions, Policy, StatedDirection, StrokeFeel, Truth } from './truth.ts';

@@ -1,5 +1,6 @@
 import { chordNotes, chordPitchClasses, chordSymbol } from './chords.ts';
 import type { Chord, Quality } from './chords.ts';
+import { itemAt } from './items.ts';
 import { modulo, pitchClass, transpose } from './pitch.ts';
 import type { NoteName, PitchClass } from './pitch.ts';
 import type { KeyId } from './questions/question.ts';
@@ -28,9 +29,6 @@ const TRIADS: Readonly<Record<Mode, readonly Quality[]>> = {
 };
 const ROMAN = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'] as const;
 
-/** The fifteen major keys, from seven flats to seven sharps. */
-export const MAJOR_KEYS: readonly Key[] = MAJOR_TONICS.map((tonic) => ({ tonic, mode: 'major' }));
-
 /** Sharps (positive) or flats (negative) of the key signature, -7 to 7. RangeError for a key beyond seven. */
 export function keySignature({ tonic, mode }: Key): number {
   const place = (TONICS[mode] as readonly string[]).indexOf(tonic);
@@ -41,7 +39,7 @@ export function keySignature({ tonic, mode }: Key): number {
 /** The key of the other mode with the same notes: E minor for G major. */
 export function relativeKey(key: Key): Key {
   const mode = key.mode === 'major' ? 'minor' : 'major';
-  return { tonic: TONICS[mode][keySignature(key) - FLATTEST] ?? '', mode };
+  return { tonic: itemAt(TONICS[mode], keySignature(key) - FLATTEST), mode };
 }
 
 /** Name of a key in ASCII: `Gb major`, `F# minor`. */
@@ -70,15 +68,17 @@ function majorSpellings(place: number): readonly Key[] {
   const signatures = [place, place - 12].filter((signature) => Math.abs(signature) <= 7);
   // Six sharps stand before six flats: on guitars F# is the commoner name.
   const ordered = signatures.toSorted((one, other) => Math.abs(one) - Math.abs(other));
-  return ordered.map((signature) => ({ tonic: MAJOR_TONICS[signature - FLATTEST] ?? '', mode: 'major' }));
+  return ordered.map((signature) => ({ tonic: itemAt(MAJOR_TONICS, signature - FLATTEST), mode: 'major' }));
 }
 
 /** The usual spelling of a key by its id: the fewest signs, F# major and D# minor where six stand against six. */
 export function usualKey(id: KeyId): Key {
-  const [, tonic = '', mode = ''] = /^([0-9]|1[01])([Mm])$/.exec(id) ?? [];
-  const [usual] = mode === '' ? [] : majorSpellings(modulo((Number(tonic) + (mode === 'm' ? 3 : 0)) * 7, 12));
-  if (!usual) throw new RangeError(`Not a key: ${JSON.stringify(id)}. Write 0M to 11M or 0m to 11m.`);
-  return mode === 'M' ? usual : relativeKey(usual);
+  if (!/^([0-9]|1[01])[Mm]$/.test(id)) {
+    throw new RangeError(`Not a key: ${JSON.stringify(id)}. Write 0M to 11M or 0m to 11m.`);
+  }
+  const sound = Number.parseInt(id, 10);
+  const usual = (major: PitchClass) => itemAt(majorSpellings((major * 7) % 12), 0);
+  return id.endsWith('M') ? usual(sound) : relativeKey(usual(sound + 3));
 }
 
 /** The seven notes of a key, spelled, from the tonic up. */
@@ -93,7 +93,7 @@ export type Diatonic = { readonly chord: Chord; readonly numeral: string; readon
 /** The seven triads of a key with their numerals (ASCII, `viio`) and notes, from the tonic up. */
 export function diatonicChart(key: Key): readonly Diatonic[] {
   return scaleNotes(key).map((root, degree) => {
-    const chord: Chord = { root, quality: TRIADS[key.mode][degree] ?? 'major' };
+    const chord: Chord = { root, quality: itemAt(TRIADS[key.mode], degree) };
     return { chord, numeral: degreeNumeral(key.mode, degree, chord.quality), notes: chordNotes(chord) };
   });
 }
@@ -111,8 +111,8 @@ const NUMERAL_SUFFIX: Readonly<Record<Quality, string>> = {
 
 /** Numeral of a quality on a degree 0 to 6. Where no third sounds, its case is that of the key's own triad there: `ii5`. */
 function degreeNumeral(mode: Mode, degree: number, quality: Quality): string {
-  const roman = ROMAN[degree] ?? '';
-  const third = quality === 'power' || quality.startsWith('suspended') ? TRIADS[mode][degree] : quality;
+  const roman = itemAt(ROMAN, degree);
+  const third = quality === 'power' || quality.startsWith('suspended') ? itemAt(TRIADS[mode], degree) : quality;
   const small = third === 'minor' || third === 'diminished';
   return (small ? roman.toLowerCase() : roman) + NUMERAL_SUFFIX[quality];
 }
@@ -139,7 +139,7 @@ export function numeralIn(chord: Chord, key: Key): string {
 
 /** A chord spelled as a key that owns it spells it: Gb major writes B as Cb. RangeError where the key does not own it. */
 export function respellIn(chord: Chord, key: Key): Chord {
-  return { root: scaleNotes(key)[ownedDegree(chord, key)] ?? chord.root, quality: chord.quality };
+  return { root: itemAt(scaleNotes(key), ownedDegree(chord, key)), quality: chord.quality };
 }
 
 function ownedDegree(chord: Chord, key: Key): number {
@@ -162,16 +162,15 @@ export function candidateKeys(chords: readonly Chord[], policy: Policy): readonl
   // The owners stand in one arc of the circle: it starts after a key that does not own them.
   const start = owning.findIndex((owns, place) => owns && !owning[modulo(place - 1, 12)]);
   const arc = owners.map((_, place) => modulo(start + place, 12)).filter((place) => owning[place]);
-  return arc.flatMap((place) => {
-    const key = owners[place];
-    if (!key) return [];
-    return (policy === 'relatives' ? [key, relativeKey(key)] : [key]).map((member) => ({
-      ...member,
-      id: keyId(member),
-      name: keyName(member),
-      numerals: chords.map((chord) => numeralIn(chord, member)),
+  const keys = arc.map((place) => itemAt(owners, place));
+  return keys
+    .flatMap((key) => (policy === 'relatives' ? [key, relativeKey(key)] : [key]))
+    .map((key) => ({
+      ...key,
+      id: keyId(key),
+      name: keyName(key),
+      numerals: chords.map((chord) => numeralIn(chord, key)),
     }));
-  });
 }
 
 /** Of the spellings of one sounding key, the one that writes most of the chords' roots as they are written. */

@@ -1,7 +1,8 @@
+import { itemAt } from './items.ts';
 import { readNote } from './pitch.ts';
 import type { SpelledNote } from './pitch.ts';
 
-/** How notes, chords, degrees and keys are named. Each naming is one entry of `NAMINGS`. */
+/** How notes, chords, degrees and keys are named: each naming is one entry of `NAMINGS`. */
 export type Naming = 'english';
 
 /**
@@ -25,41 +26,46 @@ export type PrintedDegree = {
   readonly spoken: string;
 };
 
-const ROMAN: readonly string[] = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
+/** How a suffix is printed and said. */
+type Suffix = { readonly print: string; readonly say: string };
+type Suffixes = Readonly<Record<string, Suffix>>;
 
-/** Real signs by alteration in semitones. */
-const SIGNS: Readonly<Record<number, string>> = { [-3]: '♭𝄫', [-2]: '𝄫', [-1]: '♭', 0: '', 1: '♯', 2: '𝄪', 3: '♯𝄪' };
-
-/** Names of one way of naming: chord suffixes with how each is printed and spoken, and the words around letters. */
+/** All that one way of naming says. Tables by alteration run from three flats to three sharps. */
 type Names = {
   readonly note: (note: SpelledNote) => { readonly letter: string; readonly sign: string; readonly spoken: string };
-  readonly suffixes: Readonly<Record<string, { readonly print: string; readonly say: string }>>;
-  readonly numeralSuffixes: Readonly<Record<string, { readonly print: string; readonly say: string }>>;
+  readonly chords: Suffixes;
+  readonly numerals: Suffixes;
+  readonly keys: Suffixes;
+  /** One to seven. */
   readonly numbers: readonly string[];
-  readonly small: string;
-  readonly modes: Readonly<Record<string, { readonly print: string; readonly say: string }>>;
-  readonly flat: string;
-  readonly sharp: string;
+  /** What a numeral in small letters is called. */
+  readonly minor: string;
+  readonly alterations: readonly string[];
 };
 
-const ENGLISH_SIGNS: Readonly<Record<number, string>> = {
-  [-3]: ' triple flat',
-  [-2]: ' double flat',
-  [-1]: ' flat',
-  0: '',
-  1: ' sharp',
-  2: ' double sharp',
-  3: ' triple sharp',
-};
+const ROMAN: readonly string[] = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'];
+/** Real signs by alteration, from three flats to three sharps. */
+const SIGNS = ['♭𝄫', '𝄫', '♭', '', '♯', '𝄪', '♯𝄪'] as const;
+const MOST_FLATS = 3;
+
+const ENGLISH_ALTERATIONS = [
+  'triple flat',
+  'double flat',
+  'flat',
+  '',
+  'sharp',
+  'double sharp',
+  'triple sharp',
+] as const;
 
 const NAMINGS: Readonly<Record<Naming, Names>> = {
   english: {
     note: ({ letter, alteration }) => ({
       letter,
-      sign: SIGNS[alteration] ?? '',
-      spoken: letter + (ENGLISH_SIGNS[alteration] ?? ''),
+      sign: itemAt(SIGNS, alteration + MOST_FLATS),
+      spoken: words(letter, itemAt(ENGLISH_ALTERATIONS, alteration + MOST_FLATS)),
     }),
-    suffixes: {
+    chords: {
       '': { print: '', say: '' },
       m: { print: 'm', say: 'minor' },
       dim: { print: '°', say: 'diminished' },
@@ -68,7 +74,7 @@ const NAMINGS: Readonly<Record<Naming, Names>> = {
       sus2: { print: 'sus2', say: 'sus two' },
       sus4: { print: 'sus4', say: 'sus four' },
     },
-    numeralSuffixes: {
+    numerals: {
       '': { print: '', say: '' },
       o: { print: '°', say: 'diminished' },
       '+': { print: '+', say: 'augmented' },
@@ -76,11 +82,10 @@ const NAMINGS: Readonly<Record<Naming, Names>> = {
       sus2: { print: 'sus2', say: 'sus two' },
       sus4: { print: 'sus4', say: 'sus four' },
     },
+    keys: { major: { print: ' major', say: 'major' }, minor: { print: ' minor', say: 'minor' } },
     numbers: ['one', 'two', 'three', 'four', 'five', 'six', 'seven'],
-    small: 'minor',
-    modes: { major: { print: ' major', say: 'major' }, minor: { print: ' minor', say: 'minor' } },
-    flat: 'flat',
-    sharp: 'sharp',
+    minor: 'minor',
+    alterations: ENGLISH_ALTERATIONS,
   },
 };
 
@@ -93,66 +98,58 @@ export function printNote(name: string, naming: Naming = 'english'): Printed {
 /** Prints a chord from its ASCII symbol: `F#m` is F♯m, “F sharp minor”; `Bdim` is B°. RangeError where it is none. */
 export function printChord(symbol: string, naming: Naming = 'english'): Printed {
   const [, root = '', suffix = ''] = /^([A-G](?:#{1,3}|b{0,3}))(.*)$/.exec(symbol) ?? [];
-  return joined(printNote(root, naming), named(NAMINGS[naming].suffixes, suffix, symbol));
+  return joined(printNote(root, naming), suffixIn(NAMINGS[naming].chords, suffix, symbol));
 }
 
 /** Prints a key from its ASCII name: `Gb major` is G♭ major. RangeError where it is none. */
 export function printKey(name: string, naming: Naming = 'english'): Printed {
-  const [tonic = '', mode = ''] = name.split(' ', 2);
-  return joined(printNote(tonic, naming), named(NAMINGS[naming].modes, mode, name));
+  const [, tonic = '', mode = ''] = /^(\S+) (\S+)$/.exec(name) ?? [];
+  return joined(printNote(tonic, naming), suffixIn(NAMINGS[naming].keys, mode, name));
 }
 
 /** Prints a numeral from its ASCII form: `viio` is vii°, “seven diminished”; `bVII` is ♭VII. RangeError where it is none. */
 export function printNumeral(numeral: string, naming: Naming = 'english'): PrintedDegree {
+  const found = /^([#b]?)(VII|VI|V|IV|III|II|I|vii|vi|v|iv|iii|ii|i)(.*)$/.exec(numeral);
+  if (!found) throw new RangeError(`Not a numeral: ${JSON.stringify(numeral)}. Write such as IV, vi or viio.`);
+  const [, accidental = '', roman = '', suffix = ''] = found;
   const names = NAMINGS[naming];
-  const [, accidental = '', roman = '', suffix = ''] =
-    /^([#b]?)(VII|VI|V|IV|III|II|I|vii|vi|v|iv|iii|ii|i)(.*)$/.exec(numeral) ?? [];
-  const { print, say } = named(names.numeralSuffixes, suffix, numeral);
-  const number = names.numbers[ROMAN.indexOf(roman.toUpperCase())];
-  if (number === undefined) throw new RangeError(`Not a numeral: ${JSON.stringify(numeral)}.`);
-  const minor = suffix === '' && roman !== roman.toUpperCase() ? names.small : '';
-  return degree(names, accidental, roman, print, [number, minor || say]);
+  const { print, say } = suffixIn(names.numerals, suffix, numeral);
+  const small = roman !== roman.toUpperCase();
+  const quality = suffix === '' && small ? names.minor : say;
+  return degree(names, accidental, { base: roman, place: ROMAN.indexOf(roman.toUpperCase()) }, { print, say: quality });
 }
 
-/** Prints a distance number or scale degree: `b7` is ♭7, “flat seven”. RangeError where it is none. */
+/** Prints a distance number: `b7` is ♭7, “flat seven”. RangeError where it is none. */
 export function printDistance(distance: string, naming: Naming = 'english'): PrintedDegree {
-  const names = NAMINGS[naming];
-  const [, accidental = '', digit = ''] = /^([#b]?)([1-7])$/.exec(distance) ?? [];
-  const number = names.numbers[Number(digit) - 1];
-  if (number === undefined)
-    throw new RangeError(`Not a distance number: ${JSON.stringify(distance)}. 1 to 7 with #, b or neither.`);
-  return degree(names, accidental, digit, '', [number]);
+  const found = /^([#b]?)([1-7])$/.exec(distance);
+  if (!found) throw new RangeError(`Not a distance number: ${JSON.stringify(distance)}. 1 to 7 with #, b or neither.`);
+  const [, accidental = '', digit = ''] = found;
+  return degree(NAMINGS[naming], accidental, { base: digit, place: Number(digit) - 1 }, { print: '', say: '' });
 }
 
-/** Prints notes in a row, with a space between: C F♯. */
-export function printNotes(names: readonly string[], naming: Naming = 'english'): string {
-  return names.map((name) => printNote(name, naming).text).join(' ');
-}
-
-function joined(root: Printed, { print, say }: { readonly print: string; readonly say: string }): Printed {
-  return {
-    ...root,
-    suffix: print,
-    text: root.text + print,
-    spoken: say === '' ? root.spoken : `${root.spoken} ${say}`,
-  };
-}
-
-function named<T>(table: Readonly<Record<string, T>>, name: string, whole: string): T {
-  const entry = Object.hasOwn(table, name) ? table[name] : undefined;
-  if (entry === undefined) throw new RangeError(`Cannot print ${JSON.stringify(whole)}.`);
-  return entry;
+function joined(root: Printed, { print, say }: Suffix): Printed {
+  return { ...root, suffix: print, text: root.text + print, spoken: words(root.spoken, say) };
 }
 
 function degree(
   names: Names,
   accidental: string,
-  base: string,
-  suffix: string,
-  words: readonly string[],
+  { base, place }: { readonly base: string; readonly place: number },
+  { print, say }: Suffix,
 ): PrintedDegree {
-  const sign = SIGNS[{ '#': 1, b: -1 }[accidental] ?? 0] ?? '';
-  const before = { '#': names.sharp, b: names.flat }[accidental] ?? '';
-  const spoken = [before, ...words].filter((word) => word !== '').join(' ');
-  return { sign, degree: base, suffix, text: sign + base + suffix, spoken };
+  const { alteration } = readNote(`C${accidental}`);
+  const sign = itemAt(SIGNS, alteration + MOST_FLATS);
+  const before = itemAt(names.alterations, alteration + MOST_FLATS);
+  const spoken = words(before, itemAt(names.numbers, place), say);
+  return { sign, degree: base, suffix: print, text: sign + base + print, spoken };
+}
+
+function suffixIn(suffixes: Suffixes, suffix: string, whole: string): Suffix {
+  const found = Object.hasOwn(suffixes, suffix) ? suffixes[suffix] : undefined;
+  if (!found) throw new RangeError(`Cannot print ${JSON.stringify(whole)}: not a name of ours.`);
+  return found;
+}
+
+function words(...parts: readonly string[]): string {
+  return parts.filter((part) => part !== '').join(' ');
 }

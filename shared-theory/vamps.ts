@@ -55,8 +55,7 @@ function lineSlots(text: string, beats: number): Slot[] {
   const tokens = tokensOf(text, 0, /[^\s,;]+/g).filter((token) => !/^[-–—→]+$/.test(token.text));
   if (tokens.length === 0) throw new ReadingError('nothing', 0, text.trim());
   return tokens.map((token) => {
-    if (isDot(token))
-      throw new ReadingError('dot-outside-bar', token.place, token.text, beats > 1 ? '| G . D . |' : '| G | . |');
+    if (isDot(token)) throw new ReadingError('dot-outside-bar', token.place, token.text, filledBar(tokens, beats));
     return { chord: chordOf(token), beats };
   });
 }

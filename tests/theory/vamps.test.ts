@@ -1,0 +1,127 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { chordSymbol } from '../../shared-theory/chords.ts';
+import { parseVamp, ReadingError } from '../../shared-theory/vamps.ts';
+import { anyVamp } from '../support/theory-arbitraries.ts';
+
+const written = (text: string, beats = 4) =>
+  parseVamp(text, beats)
+    .map(({ chord, beats: length }) => `${chordSymbol(chord)} ${length}`)
+    .join(', ');
+
+describe('a typed vamp', () => {
+  test.each([
+    ['Em D', 'Em 4, D 4'],
+    ['  Em   D\n', 'Em 4, D 4'],
+    ['Em, D', 'Em 4, D 4'],
+    ['Em - D – G', 'Em 4, D 4, G 4'],
+    ['C♯m B♭', 'C#m 4, Bb 4'],
+    ['Am', 'Am 4'],
+    // A chord written twice is two slots; a dot holds one slot.
+    ['G G', 'G 4, G 4'],
+    ['| G | . |', 'G 8'],
+    ['| G . D . |', 'G 2, D 2'],
+    ['| Am . F G |', 'Am 2, F 1, G 1'],
+    ['| Am | F . G . |', 'Am 4, F 2, G 2'],
+    ['Am | F', 'Am 4, F 4'],
+    ['Am | F ||', 'Am 4, F 4'],
+    ['|Em|D|', 'Em 4, D 4'],
+    ['| G . . D | . . C . |', 'G 3, D 3, C 2'],
+    ['| G | . | D . . . |', 'G 8, D 4'],
+  ])('%j is %s', (text, expected) => {
+    expect(written(text)).toBe(expected);
+  });
+
+  test('beats of the bar come from the meter', () => {
+    expect(written('Em D', 3)).toBe('Em 3, D 3');
+    expect(written('| G . D | C |', 3)).toBe('G 2, D 1, C 3');
+    expect(written('| G D |', 2)).toBe('G 1, D 1');
+    expect(() => parseVamp('Em', 0)).toThrow(RangeError);
+    expect(() => parseVamp('Em', 3.5)).toThrow(RangeError);
+  });
+
+  test.each([
+    ['', 'nothing', 0, ''],
+    ['  , ', 'nothing', 0, ','],
+    ['||', 'nothing', 0, '||'],
+    ['| |', 'nothing', 0, '| |'],
+    ['Em H', 'german-h', 3, 'H'],
+    ['Em  G7', 'seventh-or-more', 5, 'G7'],
+    ['| Em . C/E . |', 'slash-bass', 8, 'C/E'],
+    ['C / E', 'no-letter', 2, '/'],
+    ['Em .', 'dot-outside-bar', 3, '.'],
+    ['| . G . . |', 'nothing-to-hold', 2, '.'],
+    ['| G D |', 'bar-beats', 2, 'G D'],
+    ['| G . D . C |', 'bar-beats', 2, 'G . D . C'],
+    ['| G | | D |', 'bar-empty', 5, '|'],
+    ['| | G |', 'bar-empty', 1, '|'],
+    ['|: G D :|', 'repeat-sign', 0, '|:'],
+    ['| G | D :|', 'repeat-sign', 8, ':|'],
+  ])('%j is refused: %s at %i', (text, fault, place, found) => {
+    expect(refusal(text)).toMatchObject({ fault, place, found });
+  });
+
+  test.each([
+    ['| G D |', '| G . D . |'],
+    ['| G D C |', '| G D C . |'],
+    ['| G . D . C |', '| G D C . |'],
+    ['| G . |', '| G . . . |'],
+    ['| G D C F A |', '| G D C F |'],
+    ['| . . |', '| . . . . |'],
+  ])('the right bar for %j is %s', (text, right) => {
+    expect(refusal(text).right).toBe(right);
+  });
+
+  test('an example for dots outside of bars fits the meter', () => {
+    expect(refusal('G . D .').right).toBe('| G . D . |');
+    expect(written(refusal('G . D .', 3).right, 3)).toBe('G 1, D 2');
+    expect(written(refusal('G . D .', 1).right, 1)).toBe('G 1');
+  });
+
+  test('64 chords are the most', () => {
+    expect(parseVamp('Em '.repeat(64), 4)).toHaveLength(64);
+    expect(refusal('Em '.repeat(65))).toMatchObject({ fault: 'too-long', right: '64' });
+  });
+
+  test('what a vamp is written as reads back', () => {
+    fc.assert(
+      fc.property(anyVamp, fc.integer({ min: 1, max: 12 }), (chords, beats) => {
+        const slots = chords.map((chord) => ({ chord, beats }));
+        const symbols = chords.map(chordSymbol);
+        expect(parseVamp(symbols.join(' '), beats)).toEqual(slots);
+        expect(parseVamp(`| ${symbols.join(' | ')} |`, beats)).toEqual(slots);
+        const dotted = symbols.map((symbol) => [symbol, ...Array.from({ length: beats - 1 }, () => '.')].join(' '));
+        expect(parseVamp(`| ${dotted.join(' | ')} |`, beats)).toEqual(slots);
+      }),
+    );
+  });
+
+  test('any text is read or refused with its place', () => {
+    fc.assert(
+      fc.property(fc.oneof(fc.string(), fc.stringMatching(/^[ABCEm|.: #-]{0,20}$/)), (text) => {
+        let error: unknown;
+        try {
+          expect(parseVamp(text, 4).length).toBeGreaterThan(0);
+        } catch (thrown) {
+          error = thrown;
+        }
+        if (error === undefined) return;
+        expect(error).toBeInstanceOf(ReadingError);
+        const { place, found } = error as ReadingError;
+        expect(place).toBeGreaterThanOrEqual(0);
+        expect(place).toBeLessThanOrEqual(text.length);
+        expect(text).toContain(found);
+      }),
+    );
+  });
+});
+
+function refusal(text: string, beats = 4): ReadingError {
+  try {
+    parseVamp(text, beats);
+  } catch (error) {
+    if (error instanceof ReadingError) return error;
+    throw error;
+  }
+  throw new Error(`${JSON.stringify(text)} was read`);
+}
