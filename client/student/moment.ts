@@ -45,7 +45,11 @@ export function momentOf(standing: Standing): Moment {
   if (phase === 'closed') {
     if (underway) return { kind: 'kept', closed: true };
     if (refused && !sameAnswer(standing.chosen, written)) return { kind: 'late' };
-    return { kind: 'closed', answer: written, chosen: !sameAnswer(standing.chosen, written) && standing.chosen !== null };
+    return {
+      kind: 'closed',
+      answer: written,
+      chosen: !sameAnswer(standing.chosen, written) && standing.chosen !== null,
+    };
   }
   const settled = underway ? pending : written;
   // "Not sure" leaves the pad empty.

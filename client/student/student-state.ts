@@ -32,10 +32,15 @@ export type Student = {
   /** Why a seat was not given, or why the room cannot be entered. */
   readonly refusal: ReadonlySignal<Refusal | null>;
   readonly call: ReadonlySignal<HearingCall | null>;
+  /** False while a phone that had a seat here waits to hear of it: no name is asked for again meanwhile. */
+  readonly atDoor: ReadonlySignal<boolean>;
   readonly join: (seat: Seat) => Promise<void>;
   readonly callCannotHear: (ask: string) => Promise<void>;
   readonly close: () => void;
 };
+
+/** How long a seat may follow the room's phase. */
+const SEAT_MS = 600;
 
 /** Opens the room for one phone. The token of an earlier visit is kept in `keep`, by room. */
 export function createStudent(room: string, keep: Keep, options: { readonly url?: string } = {}): Student {
@@ -44,6 +49,7 @@ export function createStudent(room: string, keep: Keep, options: { readonly url?
   const own = signal<StudentOwn | null>(null);
   const joining = signal(false);
   const refusal = signal<Refusal | null>(null);
+  const atDoor = signal(keep.get(tokenPlace) === null);
   const call = signal<HearingCall | null>(null);
 
   const handshake = (): Handshake => {
@@ -63,6 +69,8 @@ export function createStudent(room: string, keep: Keep, options: { readonly url?
     {
       common: (next: StudentCommon) => {
         common.value = next;
+        // The seat follows at once where the server still knows it.
+        if (!atDoor.value) setTimeout(() => (atDoor.value = true), SEAT_MS);
       },
       own: take,
       // Taken off the roll: the seat and its token are gone; the door stands open.
@@ -87,7 +95,12 @@ export function createStudent(room: string, keep: Keep, options: { readonly url?
 
   const stop = effect(() => {
     const status = connection.status.value;
-    if (status.kind === 'refused') refusal.value = { reason: status.reason, detail: status.detail ?? {} };
+    if (status.kind !== 'refused') return;
+    // A seat that is no more (erased, or another store): the door again, without the old token.
+    if (status.reason === 'not-joined' && keep.get(tokenPlace) !== null) {
+      keep.remove(tokenPlace);
+      connection.reconnect();
+    } else refusal.value = { reason: status.reason, detail: status.detail ?? {} };
   });
 
   const written = computed<unknown>(() => {
@@ -113,6 +126,7 @@ export function createStudent(room: string, keep: Keep, options: { readonly url?
     joining,
     refusal,
     call,
+    atDoor,
     join: async (seat) => {
       if (joining.value) return;
       const id = newId();

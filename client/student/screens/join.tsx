@@ -118,7 +118,11 @@ function Pair(props: {
 }
 
 /** Where no room is named in the address, or the named one is not there: five letters to type. */
-export function RoomDoor(props: { readonly first: string; readonly fault: string; readonly onRoom: (typed: string) => void }) {
+export function RoomDoor(props: {
+  readonly first: string;
+  readonly fault: string;
+  readonly onRoom: (typed: string) => void;
+}) {
   const [typed, type] = useState(props.first);
   return (
     <form

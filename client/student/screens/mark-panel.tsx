@@ -31,7 +31,9 @@ export function MarkPanel(props: {
       <BrassRule />
       <div class="mark-words">
         <p class="mark-title">{verdict(answer, mark ?? null)}</p>
-        {wrote && !mark?.exact && <p class="panel-text">{fill(studentWords.youWrote, { answer: answerText(asking, answer) })}</p>}
+        {wrote && !mark?.exact && (
+          <p class="panel-text">{fill(studentWords.youWrote, { answer: answerText(asking, answer) })}</p>
+        )}
         {say && <p class="serif mark-say">{say}</p>}
       </div>
     </div>

@@ -68,9 +68,14 @@ export function Question({ student, common, own }: Standing) {
     change(false);
     answering.write(ask, answer);
   };
-  const writable = sameAnswer(chosen, settled === NOT_SURE ? null : settled) ? null : chosen === null ? 'take-back' : 'write';
+  const writable = sameAnswer(chosen, settled === NOT_SURE ? null : settled)
+    ? null
+    : chosen === null
+      ? 'take-back'
+      : 'write';
   const Pad = PADS[asking.kind as Kind];
-  const counts = moment.kind === 'shown' ? sameAnswer(chosen, moment.answer) : moment.kind !== 'late' && !isUnwritten(moment);
+  const counts =
+    moment.kind === 'shown' ? sameAnswer(chosen, moment.answer) : moment.kind !== 'late' && !isUnwritten(moment);
   const heading = common.truth ? truthSentence(asking, common.truth) : questionPrompt(asking);
   const call = student.call.value?.ask === ask ? student.call.value : null;
 
@@ -96,7 +101,11 @@ export function Question({ student, common, own }: Standing) {
       </div>
       {call && (
         <p class="call" role="status">
-          {call.state === 'told' ? studentWords.told : call.state === 'failed' ? studentWords.notTold : studentWords.sending}
+          {call.state === 'told'
+            ? studentWords.told
+            : call.state === 'failed'
+              ? studentWords.notTold
+              : studentWords.sending}
         </p>
       )}
       {refusal && phase === 'open' && moment.kind === 'choosing' && (

@@ -1,7 +1,6 @@
 /** Sentences on a student's phone. */
 export const studentWords = {
   pageTitle: 'Hearsay, room {room}',
-  tooOldBrowser: 'This browser is too old for Hearsay. Any browser from 2021 on will do.',
 
   /** The door. */
   room: 'room',
@@ -77,12 +76,10 @@ export const studentWords = {
   nut: 'open to fret {to}',
   noKey: ['no key', 'owns all'],
   marked: '{Number} marked.',
-  sounded: 'This is what sounded.',
 
   /** The end. */
   lessonEnded: 'That was the lesson.',
   lessonRight: '{right} of {of} heard right.',
-  lessonPart: '{part} of them partly.',
   lessonPartToo: 'Partly right: {part}.',
   lessonThanks: 'Take one of these home and play it.',
   roomEnded: 'This room has closed.',
