@@ -157,12 +157,14 @@ export type CandidateKey = Key & { readonly id: KeyId; readonly name: string; re
  */
 export function candidateKeys(chords: readonly Chord[], policy: Policy): readonly CandidateKey[] {
   if (chords.length === 0) throw new RangeError('Keys are sought for at least one chord.');
-  const owners = Array.from({ length: 12 }, (_, place) => bestSpelling(majorSpellings(place), chords));
-  const owning = owners.map((key) => chords.every((chord) => keyOwns(key, chord)));
+  const sounds = [...new Set(chords.flatMap(chordPitchClasses))];
+  const owning = Array.from({ length: 12 }, (_, place) =>
+    sounds.every((sound) => SCALES.major.includes(modulo(sound - place * 7, 12))),
+  );
   // The owners stand in one arc of the circle: it starts after a key that does not own them.
   const start = owning.findIndex((owns, place) => owns && !owning[modulo(place - 1, 12)]);
-  const arc = owners.map((_, place) => modulo(start + place, 12)).filter((place) => owning[place]);
-  const keys = arc.map((place) => itemAt(owners, place));
+  const arc = owning.map((_, place) => modulo(start + place, 12)).filter((place) => owning[place]);
+  const keys = arc.map((place) => bestSpelling(majorSpellings(place), chords));
   return keys
     .flatMap((key) => (policy === 'relatives' ? [key, relativeKey(key)] : [key]))
     .map((key) => ({
