@@ -1,5 +1,7 @@
 import { candidateKeys, parseKeyName } from '../../shared-theory/keys.ts';
 import { chartRows, cribOf, decidersOf } from '../../shared-theory/crib.ts';
+import { GROOVES } from '../../shared-theory/grooves.ts';
+import { LEVELS } from '../../shared-theory/levels.ts';
 import { printNote } from '../../shared-theory/printer.ts';
 import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
 import { judgeOf } from '../../shared-theory/questions/judges.ts';
@@ -88,12 +90,7 @@ export function hostView(state: RoomState, people: People, live: Live, page: str
 }
 
 /** The teacher's private page: all of it, spread and answers once the question is closed. */
-export function deskView(
-  state: RoomState,
-  people: People,
-  live: Live,
-  catalogue: Pick<Wire.DeskView, 'grooves' | 'levels'>,
-): Wire.DeskView {
+export function deskView(state: RoomState, people: People, live: Live): Wire.DeskView {
   const sheet = state.current;
   const closed = sheet !== null && sheet.closed !== null ? sheet : null;
   const round = currentRound(state);
@@ -134,8 +131,8 @@ export function deskView(
     truths: round === null ? {} : truthsOf(round.heard),
     spreadShown: sheet?.spreadShown ?? false,
     visitors: live.visitors,
-    grooves: catalogue.grooves,
-    levels: catalogue.levels,
+    grooves: GROOVES.map(({ id, name, meter, tempo }) => ({ id, name, meter, tempo })),
+    levels: LEVELS.map(({ level, name }) => ({ level, name })),
     breakdown: breakdown(state, () => true),
   };
 }

@@ -1,12 +1,9 @@
-import { QUALITIES } from '../../../shared-theory/chords.ts';
-import { POLICIES } from '../../../shared-theory/truth.ts';
 import type { RoomSettings } from '../../protocol/messages.ts';
-import type { CommandOf, Context, Decision } from '../commands.ts';
+import type { CommandOf, Context, Decision, Refusal } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
-import type { NewEvent } from '../events.ts';
-import type { HeardRound } from '../events.ts';
+import type { HeardRound, NewEvent } from '../events.ts';
 import { guitarRound, hostRound } from '../heard-round.ts';
-import type { Refusal } from '../commands.ts';
+import { wrongSetting } from '../settings.ts';
 import type { RoomState } from '../state.ts';
 import { andStop } from './sound.ts';
 
@@ -48,17 +45,6 @@ export function closeRoom(state: RoomState): Decision {
   if (state.status === 'room-ended') return already();
   const closing: NewEvent[] = state.open === null ? [] : [{ type: 'QuestionClosed', ask: state.open.ask }];
   return andStop(happens([...closing, { type: 'RoomClosed' }]), state);
-}
-
-/** What is wrong with settings that shall hold; null where nothing is. */
-export function wrongSetting({ policy, qualities }: Partial<RoomSettings>): string | null {
-  if (policy !== undefined && !POLICIES.includes(policy)) return `policy ${JSON.stringify(policy)}`;
-  if (qualities === undefined) return null;
-  const known = new Set<string>(QUALITIES);
-  const unknown = qualities.find((quality) => !known.has(quality));
-  if (unknown !== undefined) return `quality ${JSON.stringify(unknown)}`;
-  if (new Set(qualities).size !== qualities.length) return 'a quality twice on the pad';
-  return qualities.length < 2 ? 'fewer than two qualities on the pad' : null;
 }
 
 function started(state: RoomState, after: number, make: (number: number) => HeardRound | Refusal): Decision {

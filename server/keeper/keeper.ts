@@ -1,0 +1,326 @@
+import type { Command, Reply, RoomSettings, SoundOrder } from '../protocol/messages.ts';
+import { roomCode } from '../rooms/code.ts';
+import type { Effect } from '../rooms/commands.ts';
+import { refuse } from '../rooms/commands.ts';
+import type { Stamp } from '../rooms/events.ts';
+import { versioned } from '../rooms/events.ts';
+import type { People } from '../rooms/people.ts';
+import { wrongSetting } from '../rooms/settings.ts';
+import type { RoomState } from '../rooms/state.ts';
+import { evolve } from '../rooms/state.ts';
+import type { EventStore } from '../store/event-store.ts';
+import type { Batch, Caller, Chance, Errand } from './batch.ts';
+import { decideBatch, erasedBy, memoryKey } from './batch.ts';
+import type { HeldRoom } from './room-log.ts';
+import { nextRow, unopened } from './room-log.ts';
+import type { Aside } from './shelf.ts';
+import { createShelf } from './shelf.ts';
+
+export type { Caller, Chance } from './batch.ts';
+
+/** A room at a moment at which all of it is on disk. Live objects: read them at once, change nothing, keep nothing. */
+export type RoomLook = {
+  readonly state: RoomState;
+  readonly people: People;
+  /** Events in the log. */
+  readonly seq: number;
+  /** Session of the host page that holds the sound. */
+  readonly soundHolder: string | null;
+};
+
+/** What others must hear of, once it is on disk. */
+export type RoomChange = {
+  readonly room: string;
+  /** What all students see alike has changed, and with it what each sees of the current question. */
+  readonly turned: boolean;
+  /** Students of whom something was written. */
+  readonly students: ReadonlySet<string>;
+  /** Students who were erased: their pages must leave. */
+  readonly erased: readonly string[];
+};
+
+export type KeeperOptions = {
+  readonly store: EventStore;
+  readonly clock: { readonly wall: () => number; readonly mono: () => number; readonly boot: string };
+  readonly chance: Chance;
+  /** Called after the commit and the replies, before the next command of any room is decided. */
+  readonly changed: (change: RoomChange, look: RoomLook) => void;
+  /** An order for the host page of that session. */
+  readonly order: (room: string, page: string, order: SoundOrder) => void;
+  /** A room that could not be read, decided or stored; the lesson of the others goes on. */
+  readonly fault: (room: string, error: unknown) => void;
+  /** Runs the next tick; default `setImmediate`. */
+  readonly defer?: (tick: () => void) => void;
+};
+
+export type RoomListing = { readonly room: string; readonly status: RoomState['status']; readonly openedAt: number };
+
+export type Keeper = {
+  /** Opens a room and gives its code. RangeError for settings that cannot hold; rejects where it is not stored. */
+  readonly open: (classId: string, settings: RoomSettings) => Promise<string>;
+  /** Never rejects: what cannot be done is refused. */
+  readonly submit: (room: string, caller: Caller, command: Command) => Promise<Reply>;
+  /** Looks into a room between two commits; null for a room that is not there or cannot be read. */
+  readonly look: <T>(room: string, read: (look: RoomLook) => T) => Promise<T | null>;
+  readonly rooms: () => Promise<readonly RoomListing[]>;
+  /** A host page is gone: if it held the sound, nobody does. */
+  readonly pageLeft: (room: string, page: string) => void;
+  /** Waits for what was submitted; refuses what comes later. The store stays open. */
+  readonly close: () => Promise<void>;
+};
+
+const STATUS_BY_EVENT: Readonly<Record<string, RoomState['status']>> = {
+  RoomOpened: 'register',
+  RoundStarted: 'round',
+  LessonEnded: 'lesson-ended',
+  RoomClosed: 'room-ended',
+};
+const NOT_SAVED: Reply = { ok: false, reason: 'not-saved' };
+
+/**
+ * Keeps rooms: decides the commands of one tick one after the other, stores all their events in one commit, then answers and
+ * tells. Whatever goes wrong with one room is that room's alone.
+ */
+export function createKeeper(options: KeeperOptions): Keeper {
+  const { store, clock, chance, fault } = options;
+  const defer = options.defer ?? setImmediate;
+  const shelf = createShelf(store, clock.mono);
+  let waiting: Errand[] = [];
+  let flight: Promise<void> | null = null;
+  let scheduled = false;
+  let closed = false;
+
+  const stampNow = (): Stamp => ({ at: clock.wall(), mono: clock.mono(), boot: clock.boot });
+  const lookAt = (room: string, { state, people, seq }: HeldRoom): RoomLook => {
+    return { state, people, seq, soundHolder: shelf.aside(room).holder };
+  };
+  /** Puts errands before all that wait: they were there first. */
+  const waitAgain = (errands: readonly Errand[]): void => {
+    if (errands.length > 0) waiting = [...errands, ...waiting];
+  };
+
+  const schedule = (): void => {
+    if (scheduled || flight !== null || waiting.length === 0) return;
+    scheduled = true;
+    defer(() => {
+      scheduled = false;
+      flight = tick().finally(() => {
+        flight = null;
+        schedule();
+      });
+    });
+  };
+  const busy = (): boolean => waiting.length > 0 || flight !== null;
+  const settled = async (): Promise<void> => {
+    for (let begun = flight; begun !== null; begun = flight) await begun;
+  };
+
+  const tick = async (): Promise<void> => {
+    const byRoom = new Map<string, Errand[]>();
+    for (const errand of waiting) {
+      const errands = byRoom.get(errand.room);
+      if (errands === undefined) byRoom.set(errand.room, [errand]);
+      else errands.push(errand);
+    }
+    waiting = [];
+    await Promise.all(Array.from(byRoom, ([room, errands]) => loadFor(room, errands)));
+    const batches = Array.from(byRoom).flatMap(([room, errands]) => decideRoom(room, errands) ?? []);
+    const outcomes = await commit(batches);
+    for (const batch of batches) {
+      waitAgain(batch.left);
+      const outcome = outcomes.get(batch.room) ?? 'stored';
+      if (outcome === 'stored') await finish(batch);
+      else takeBack(batch, outcome === 'collided');
+    }
+    shelf.sweep();
+  };
+
+  /** Brings the room into memory, or refuses its errands. */
+  const loadFor = async (room: string, errands: readonly Errand[]): Promise<void> => {
+    const refuseAll = (reply: Reply) => errands.forEach((errand) => errand.reply(reply));
+    try {
+      if ((await shelf.load(room)) === null) refuseAll(refuse('room-not-found', { room }));
+    } catch (error) {
+      fault(room, error);
+      refuseAll(NOT_SAVED);
+    }
+  };
+
+  const decideRoom = (room: string, errands: readonly Errand[]): Batch | null => {
+    const found = shelf.get(room);
+    if (found === undefined) return null;
+    try {
+      return decideBatch(room, found, shelf.aside(room), errands, chance, (error) => fault(room, error));
+    } catch (error) {
+      shelf.drop(room);
+      fault(room, error);
+      for (const { reply } of errands) reply(NOT_SAVED);
+      return null;
+    }
+  };
+
+  /** One commit for all rooms that wrote something. */
+  const commit = async (batches: readonly Batch[]): Promise<Map<string, 'stored' | 'collided' | 'failed'>> => {
+    const writing = batches.filter(({ rows }) => rows.length > 0);
+    if (writing.length === 0) return new Map();
+    try {
+      const stored = await store.append(writing.map(({ room, rows, people }) => ({ room, rows, people })));
+      return new Map(writing.map(({ room }, index) => [room, stored[index] ?? 'failed']));
+    } catch (error) {
+      for (const { room } of writing) fault(room, error);
+      return new Map(writing.map(({ room }) => [room, 'failed']));
+    }
+  };
+
+  /** Nothing of it happened. After a collision each is tried once more, upon what the other writer wrote. */
+  const takeBack = ({ room, decided }: Batch, collided: boolean): void => {
+    shelf.drop(room);
+    const again: Errand[] = [];
+    for (const { errand } of decided) {
+      if (collided && !errand.retried) {
+        errand.retried = true;
+        again.push(errand);
+      } else errand.reply(NOT_SAVED);
+    }
+    waitAgain(again);
+  };
+
+  /** All of it is on disk: effects, then answers, then the news. */
+  const finish = async (batch: Batch): Promise<void> => {
+    const { room, decided, rows } = batch;
+    const aside = shelf.aside(room);
+    const erased: string[] = [];
+    let moved = false;
+    for (const { errand, decision } of decided) {
+      if (!decision.ok) {
+        errand.reply(decision);
+        continue;
+      }
+      const student = erasedBy(decision);
+      if (student !== null) {
+        if (!(await erase(room, student, errand))) continue;
+        erased.push(student);
+      }
+      for (const effect of decision.effects ?? []) moved = takeEffect(room, aside, effect) || moved;
+      const reply: Reply = decision.value === undefined ? { ok: true } : { ok: true, value: decision.value };
+      const key = memoryKey(errand);
+      if (key !== null) aside.replies.keep(key, reply);
+      errand.reply(reply);
+    }
+    const now = shelf.get(room);
+    if (now === undefined || (rows.length === 0 && erased.length === 0 && !moved)) return;
+    tell({ room, turned: now.state.turn !== batch.turn, students: batch.students, erased }, now);
+  };
+
+  /** True where another page holds the sound from now on. */
+  const takeEffect = (room: string, aside: Aside, effect: Effect): boolean => {
+    switch (effect.kind) {
+      case 'erase':
+        return false;
+      case 'order':
+        if (aside.holder !== null) guarded(room, options.order, room, aside.holder, effect.order);
+        return false;
+      case 'hold-sound':
+        if (aside.holder === effect.page) return false;
+        if (aside.holder !== null) guarded(room, options.order, room, aside.holder, { order: 'stop' });
+        aside.holder = effect.page;
+        return true;
+    }
+  };
+
+  /** Erases for good and reads the room anew. False where it was not done; the errand is then answered or tried again. */
+  const erase = async (room: string, student: string, errand: Errand): Promise<boolean> => {
+    const found = shelf.get(room) ?? unopened();
+    const { row } = nextRow(found, { type: 'Erased' }, errand.stamp);
+    const blank = { type: 'Erased', body: JSON.stringify(versioned({ type: 'Erased' })) };
+    shelf.drop(room);
+    try {
+      const outcome = await store.erase({ room, student, blank, row });
+      await shelf.load(room);
+      if (outcome === 'stored') return true;
+      if (errand.retried) errand.reply(NOT_SAVED);
+      else {
+        errand.retried = true;
+        waitAgain([errand]);
+      }
+    } catch (error) {
+      fault(room, error);
+      errand.reply(NOT_SAVED);
+    }
+    return false;
+  };
+
+  const tell = (change: RoomChange, now: HeldRoom): void => {
+    guarded(change.room, options.changed, change, lookAt(change.room, now));
+  };
+
+  /** A listener that throws must not stop the lesson. */
+  const guarded = <A extends readonly unknown[]>(room: string, hook: (...args: A) => void, ...args: A): void => {
+    try {
+      hook(...args);
+    } catch (error) {
+      fault(room, error);
+    }
+  };
+
+  return {
+    open: async (classId, settings) => {
+      const wrong = wrongSetting(settings);
+      if (wrong !== null) throw new RangeError(`a room cannot have ${wrong}`);
+      const taken = new Set<string>();
+      for (;;) {
+        const room = roomCode(chance.below, (code) => taken.has(code) || shelf.get(code) !== undefined);
+        const stamp = stampNow();
+        const fresh = unopened();
+        const { row, event } = nextRow(fresh, { type: 'RoomOpened', room, class: classId, settings }, stamp);
+        const [outcome] = await store.append([{ room, rows: [row], people: [] }]);
+        if (outcome === 'stored') {
+          evolve(fresh.state, event, stamp);
+          fresh.seq = row.seq;
+          shelf.put(room, fresh);
+          return room;
+        }
+        taken.add(room);
+      }
+    },
+    submit: (room, caller, command) =>
+      new Promise((reply) => {
+        if (closed) reply(NOT_SAVED);
+        else waiting.push({ room, caller, command, stamp: stampNow(), reply, retried: false });
+        schedule();
+      }),
+    look: async (room, read) => {
+      try {
+        for (;;) {
+          await settled();
+          if ((await shelf.load(room)) === null) return null;
+          const found = shelf.get(room);
+          if (flight === null && found !== undefined) return read(lookAt(room, found));
+        }
+      } catch (error) {
+        fault(room, error);
+        return null;
+      }
+    },
+    rooms: async () => {
+      const rows = await store.rooms(Object.keys(STATUS_BY_EVENT));
+      return rows.map(({ room, openedAt, mark }) => ({ room, openedAt, status: STATUS_BY_EVENT[mark] ?? 'unopened' }));
+    },
+    pageLeft: (room, page) => {
+      const aside = shelf.aside(room);
+      if (aside.holder !== page) return;
+      aside.holder = null;
+      void settled().then(() => {
+        const now = shelf.get(room);
+        if (now !== undefined) tell({ room, turned: false, students: new Set(), erased: [] }, now);
+      });
+    },
+    close: async () => {
+      closed = true;
+      while (busy()) {
+        await new Promise<void>((next) => defer(next));
+        await settled();
+      }
+    },
+  };
+}
