@@ -1,4 +1,6 @@
 import type { WireVamp } from '../../server/protocol/views.ts';
+import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
+import type { Meter } from '../../shared-theory/vamps.ts';
 
 /** A bar of the line, in drawing units. Beats lie between `from` and `to`; the signs of repeat keep their room outside. */
 export type BarPlace = {
@@ -24,16 +26,9 @@ export type StaveLayout = {
 /** Room of a repeat sign with its dots. */
 const REPEAT_SIGN = 40;
 
-/** Beats that the tempo counts, in one bar: dotted quarters in 6/8 and 12/8, else quarters. */
-export function beatsPerBar(meter: string): number {
-  const [count = 4, unit = 4] = meter.split('/').map(Number);
-  const compound = unit === 8 && count % 3 === 0;
-  return compound ? count / 3 : (count * 4) / unit;
-}
-
 /** Lays the bars of a vamp's loop from `left` over `width`; a last bar that is not full is drawn as long as it is. */
 export function layStave(vamp: Pick<WireVamp, 'meter' | 'slots'>, left: number, width: number): StaveLayout {
-  const perBar = beatsPerBar(vamp.meter);
+  const perBar = BEATS_PER_BAR[vamp.meter as Meter];
   const total = vamp.slots.reduce((sum, slot) => sum + slot.beats, 0);
   const perBeat = width / total;
   const bars: BarPlace[] = [];
@@ -60,7 +55,7 @@ function laySlots(slots: WireVamp['slots'], bars: readonly BarPlace[], perBar: n
     const inBar = beat % perBar;
     beat += slot.beats;
     if (!bar) return lineEnd;
-    return inBar === 0 ? bar.x : beatX(bar, inBar) - 0.3 * ((bar.to - bar.from) / bar.beats);
+    return inBar === 0 ? bar.x : beatX(bar, inBar) - 0.42 * ((bar.to - bar.from) / bar.beats);
   });
   return starts.map((x, index) => ({ x, width: (starts[index + 1] ?? lineEnd) - x }));
 }
@@ -68,5 +63,5 @@ function laySlots(slots: WireVamp['slots'], bars: readonly BarPlace[], perBar: n
 /** Where beat `beat` (0 is the first, fractions allowed) of a bar stands: a little after its bar line, as in print. */
 export function beatX(bar: BarPlace, beat: number): number {
   const pitch = (bar.to - bar.from) / bar.beats;
-  return bar.from + (beat + 0.42) * pitch;
+  return bar.from + (beat + 0.5) * pitch;
 }

@@ -209,6 +209,8 @@ export const consoleWords = {
       'The file {file} was written by a newer Hearsay. Nothing was changed. Use that version, or choose another folder with HEARSAY_DATA.',
     driverMissing: 'The database driver for this machine is missing. Run: npm ci',
     failed: 'Hearsay could not start: {why}',
+    /** Name of the class that exists from the first start. */
+    firstClass: 'My class',
     fault: 'A fault inside Hearsay; the lesson goes on: {why}',
   },
   commandLine: {

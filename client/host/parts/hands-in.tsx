@@ -1,0 +1,46 @@
+import type { HostView } from '../../../server/protocol/views.ts';
+import { hostWords } from '../../../server/protocol/words/en.ts';
+import { tallyLayout } from '../../shared/marks-geometry.ts';
+import { DoubleBar, Tally } from '../../shared/marks.tsx';
+import { handsOf } from '../words.ts';
+
+const HEIGHT = 78;
+/** Widest the tally may grow, in drawing units. */
+const MOST_WIDTH = 560;
+
+/** How many hands are in, never which: gates of five, and the count; the double bar once closed. */
+export function HandsIn({
+  handsIn,
+  handsOf: of,
+  closed,
+}: Pick<HostView, 'handsIn' | 'handsOf'> & { readonly closed: boolean }) {
+  // Above sixty hands one stroke is ten, as the mark itself draws it.
+  const scale = Math.max(handsIn, of) > 60 ? 10 : 1;
+  const strokes = Math.max(1, Math.ceil(Math.max(handsIn, of) / scale));
+  const gap = Math.min(20.5, MOST_WIDTH / tallyLayout(0, strokes, 1, 1).width || 20.5);
+  const width = tallyLayout(0, strokes, gap, HEIGHT).width + 2 * gap;
+  return (
+    <div class="hands-in">
+      <span class="label">{hostWords.round.handsIn}</span>
+      <div class="hands-row">
+        <svg
+          aria-hidden="true"
+          viewBox={`${-0.6 * gap} -4 ${width} ${HEIGHT + 8}`}
+          width={`${width / 16}rem`}
+          height={`${(HEIGHT + 8) / 16}rem`}
+        >
+          <Tally x={0} y={0} hands={handsIn} of={of} gap={gap} height={HEIGHT} />
+        </svg>
+        <output class="hands-count">{handsOf(handsIn, of)}</output>
+        {closed ? (
+          <span class="closed">
+            <svg aria-hidden="true" viewBox="0 0 26 84" width="1.625rem" height="5.25rem">
+              <DoubleBar x={26} y={0} height={84} size={26} />
+            </svg>
+            {hostWords.round.closed}
+          </span>
+        ) : null}
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,37 @@
+import type { ComponentChildren } from 'preact';
+import type { HostView } from '../../../server/protocol/views.ts';
+import { questionWords } from '../../../server/protocol/words/en.ts';
+import { Wordmark } from '../../shared/marks.tsx';
+import { positionWords } from '../words.ts';
+
+/** The line at the top of every screen: where we are on the left, the name of the house on the right. */
+export function Header({ children }: { readonly children?: ComponentChildren }) {
+  return (
+    <header class="header">
+      <div class="header-left">{children}</div>
+      <Wordmark />
+    </header>
+  );
+}
+
+/** The questions of the round in order, the one asked now underlined; its place said in words. */
+export function StepRow({ steps, current }: Pick<HostView, 'steps' | 'current'>) {
+  const names: Readonly<Record<string, string>> = questionWords.steps;
+  const at = steps.findIndex((step) => step.question === current?.question);
+  return (
+    <div class="steps">
+      {at >= 0 ? <strong class="steps-place">{positionWords(at + 1, steps.length)}</strong> : null}
+      <ol class="steps-row">
+        {steps.map((step, index) => (
+          <li
+            key={step.question}
+            class={index === at ? 'step now' : step.status === 'ready' ? 'step ready' : 'step done'}
+            aria-current={index === at ? 'step' : undefined}
+          >
+            {names[step.kind] ?? step.kind}
+          </li>
+        ))}
+      </ol>
+    </div>
+  );
+}

@@ -1,0 +1,63 @@
+import { hostWords } from '../../../server/protocol/words/en.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import { SvgChord, SvgNumeral } from '../../shared/chord-text.tsx';
+import type { Family } from '../key-rows.ts';
+import { keySaid } from '../sentences.ts';
+
+/** Columns of the seven chords. */
+export type Columns = { readonly label: number; readonly first: number; readonly pitch: number };
+
+/** A family's chart row: letters, a rule with a notch under each chord that holds the deciding note, numerals of each key. */
+export function KeyRow({
+  family,
+  columns,
+  y,
+  scale,
+}: {
+  readonly family: Family;
+  readonly columns: Columns;
+  readonly y: number;
+  readonly scale: number;
+}) {
+  const { label, first, pitch } = columns;
+  const at = (column: number): number => first + column * pitch;
+  const letter = Math.min(54 * scale, pitch * 0.47);
+  const numeral = Math.min(42 * scale, pitch * 0.4);
+  const [start, end, notch] = [first - pitch * 0.58, at(6) + pitch * 0.5, 16 * Math.max(0.7, scale)];
+  const rule = family.row.reduce(
+    (path, chord, column) =>
+      chord.holdsDecider ? `${path}H${at(column) - notch}l${notch} ${notch}l${notch} ${-notch}` : path,
+    `M${start} ${y}`,
+  );
+  return (
+    <g>
+      <path class="line-ink g2" d={`${rule}H${end}`} />
+      {family.row.map((chord, column) => (
+        <g key={chord.symbol}>
+          {chord.inVamp ? (
+            <path class="line-brass truth-rule" d={`M${at(column) - 0.375 * pitch} ${y}h${0.75 * pitch}`} />
+          ) : null}
+          <SvgChord symbol={chord.symbol} x={at(column)} y={y - 44 * scale} size={letter} />
+        </g>
+      ))}
+      {family.keys.map(({ key, row }, line) => {
+        const middle = y + (48 + line * 58) * scale;
+        return (
+          <g key={key}>
+            <text
+              class="spread-label fill-ink2"
+              x={label}
+              y={family.keys.length === 1 ? y - 32 * scale : middle + 0.33 * 34 * scale}
+              font-size={Math.max(26, 34 * scale)}
+            >
+              {fill(hostWords.reveal.keyOf, { key: keySaid(key) })}
+            </text>
+            {row.map((chord, column) => (
+              <SvgNumeral key={chord.numeral} numeral={chord.numeral} x={at(column)} y={middle} size={numeral} />
+            ))}
+          </g>
+        );
+      })}
+    </g>
+  );
+}

@@ -1,0 +1,117 @@
+import type { HostView, WireBreakdownLine } from '../../../server/protocol/views.ts';
+import { hostWords } from '../../../server/protocol/words/en.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
+import { Header } from '../parts/header.tsx';
+import { answerText } from '../../shared/answer-text.ts';
+import type { Frame } from '../frame.ts';
+
+const words = hostWords.end;
+
+/** Lines that fit at full size; more shrink, down to what the back row still reads, and then the page is longer than the wall. */
+const ROOMY_LINES = 7;
+
+/** Wrong answers named in a line. */
+const MISSED_NAMED = 2;
+
+/** How the lesson's questions came out, as a page of print: counts of hands, no names. */
+export function LessonEnd({ view, frame }: { readonly view: HostView; readonly frame: Frame }) {
+  const lines = view.breakdown ?? [];
+  const rounds = [...new Set(lines.map((line) => line.round))];
+  const rows = lines.length + rounds.length * 0.8;
+  const room = frame.height - 400;
+  const row = Math.max(40, Math.min(84, room / Math.max(ROOMY_LINES, rows)));
+  return (
+    <main class="screen lesson-end">
+      <Header>
+        <span class="label">{words.label}</span>
+      </Header>
+      <h1 class="question">{words.heading}</h1>
+      {lines.length === 0 ? (
+        <p class="instruction">{words.empty}</p>
+      ) : (
+        <table class="print" style={{ fontSize: `${(row * 0.46) / 16}rem`, '--row': `${row / 16}rem` }}>
+          <thead>
+            <tr>
+              <td />
+              {[words.right, words.part, words.wrong, words.notSure].map((name) => (
+                <th key={name} scope="col" class="figure">
+                  {name}
+                </th>
+              ))}
+              <th scope="col">{words.missed}</th>
+            </tr>
+          </thead>
+          {rounds.map((round) => (
+            <tbody key={round}>
+              {rounds.length > 1 ? (
+                <tr class="round-name">
+                  <th scope="rowgroup" colSpan={6}>
+                    {fill(words.round, { n: numberWord(round) })}
+                  </th>
+                </tr>
+              ) : null}
+              {lines
+                .filter((line) => line.round === round)
+                .map((line) => (
+                  <Line key={line.question} line={line} view={view} />
+                ))}
+            </tbody>
+          ))}
+        </table>
+      )}
+      <footer class="foot low">
+        <span class="label">{lines.length > 0 ? words.closing : ''}</span>
+      </footer>
+    </main>
+  );
+}
+
+function Line({ line, view }: { readonly line: WireBreakdownLine; readonly view: HostView }) {
+  const options =
+    line.kind === 'quality' ? view.settings.qualities : line.kind === 'keys' ? [view.settings.policy] : [];
+  const missed = line.missed.slice(0, MISSED_NAMED);
+  return (
+    <tr>
+      <th scope="row">
+        {questionPrompt({ kind: line.kind, target: line.target, options })}{' '}
+        <span class="truth">{answerText(line.kind, line.truth)}</span>
+      </th>
+      {[line.right, line.part, line.wrong, line.notSure].map((count, index) => (
+        <td key={index} class={count === 0 ? 'figure nobody' : index === 0 ? 'figure most' : 'figure'}>
+          {count}
+        </td>
+      ))}
+      <td class="missed">
+        {missed.map(({ key, answer, count }) => (
+          <span key={key} class="missed-one">
+            {answerText(line.kind, answer)} <span class="figure">{count}</span>
+          </span>
+        ))}
+      </td>
+    </tr>
+  );
+}
+
+/** The room has been closed: one plain sentence. */
+export function RoomEnded() {
+  return (
+    <main class="screen room-ended">
+      <Header />
+      <h1 class="question">{words.roomEnded}</h1>
+      <p class="instruction">{words.thanks}</p>
+    </main>
+  );
+}
+
+/** Before the first view has come, or where it cannot come. */
+export function Waiting({ sentence }: { readonly sentence: string }) {
+  return (
+    <main class="screen room-ended">
+      <Header />
+      <p class="instruction" role="status">
+        {sentence}
+      </p>
+    </main>
+  );
+}

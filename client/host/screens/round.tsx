@@ -1,0 +1,117 @@
+import { useCallback, useMemo, useRef } from 'preact/hooks';
+import type { HostView } from '../../../server/protocol/views.ts';
+import { hostWords, questionWords } from '../../../server/protocol/words/en.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
+import { MARGIN, questionSize, type Frame } from '../frame.ts';
+import { CountIn } from '../parts/count-in.tsx';
+import { HandsIn } from '../parts/hands-in.tsx';
+import { Header, StepRow } from '../parts/header.tsx';
+import { JoinCard } from '../parts/join-card.tsx';
+import { SlotLabels } from '../parts/slot-labels.tsx';
+import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
+import { Stave } from '../parts/stave.tsx';
+import { moveSweep, stepX, SweepMark, sweepX, useHeard } from '../parts/sweep.tsx';
+import { bracketsAllowed, shownFacts } from '../shown-facts.ts';
+import type { Heard } from '../sound-view.ts';
+import { layStave } from '../stave-layout.ts';
+
+const words = hostWords.round;
+
+export type RoundProps = Omit<SoundProps, 'view'> & {
+  readonly view: HostView & { readonly vamp: NonNullable<HostView['vamp']> };
+  readonly frame: Frame;
+  /** Reduced motion: nothing travels. */
+  readonly still: boolean;
+};
+
+/** While the room listens and writes: the question, the bars, how many hands are in. */
+export function Round({ view, frame, still, sound, actions }: RoundProps) {
+  const { vamp, current, steps } = view;
+  const ours = vamp.source === 'host';
+  const layout = useMemo(() => layStave(vamp, MARGIN, frame.width - 2 * MARGIN), [vamp, frame.width]);
+  const mark = useRef<SVGGElement>(null);
+  const tempo = view.sound.tempo ?? vamp.tempo;
+  const onFrame = useCallback(
+    (heard: Heard | null) => moveSweep(mark.current, still ? stepX(layout, heard, tempo) : sweepX(layout, heard)),
+    [layout, still, tempo],
+  );
+  const playing = ours && view.sound.playing && view.sound.round === vamp.round;
+  const heard = useHeard(playing, sound.position, onFrame);
+
+  const closed = current !== null && current.status !== 'open';
+  const begun = playing || steps.some((step) => step.status !== 'ready');
+  const { question, instruction } = spoken(view);
+  const bars = layout.bars.length;
+  return (
+    <main class="screen round">
+      <Header>
+        <StepRow steps={steps} current={current} />
+      </Header>
+      <section class="ask" aria-live="polite">
+        <h1
+          class="question"
+          style={{ fontSize: `${questionSize(question, frame.width - 2 * MARGIN, 2, [114, 106, 96, 85]) / 16}rem` }}
+        >
+          {question}
+        </h1>
+        {heard?.phase === 'count-in' ? (
+          <CountIn beat={heard.beat} of={heard.of} />
+        ) : (
+          <p class="instruction">{instruction}</p>
+        )}
+      </section>
+      <section class="stave-box">
+        <SlotLabels layout={layout} facts={shownFacts(vamp, steps)} brackets={bracketsAllowed(vamp, steps)} />
+        <Stave
+          layout={layout}
+          frame={frame}
+          label={bars === 1 ? words.staveOne : fill(words.stave, { bars: numberWord(bars) })}
+          hollow={ours && !begun}
+          brackets={bracketsAllowed(vamp, steps)}
+          ringing={heard?.phase === 'vamp' ? heard.bar : null}
+        >
+          {ours ? <SweepMark still={still} markRef={mark} /> : null}
+        </Stave>
+      </section>
+      <footer class="foot">
+        {current ? (
+          <HandsIn handsIn={view.handsIn} handsOf={view.handsOf} closed={closed} />
+        ) : (
+          <span class="label">{ours ? '' : words.guitar}</span>
+        )}
+        <div class="foot-middle">
+          {current && !ours ? <span class="label">{words.guitar}</span> : null}
+          {ours ? <ChangeLine change={view.sound.change} playing={playing} /> : null}
+          {ours ? <SoundLine view={view} sound={sound} actions={actions} /> : null}
+        </div>
+        <JoinCard room={view.room} addresses={view.addresses} />
+      </footer>
+    </main>
+  );
+}
+
+/** What stands largest on the wall, and the line under it. */
+export function spoken({ current, vamp, steps }: Pick<HostView, 'current' | 'vamp' | 'steps'>): {
+  readonly question: string;
+  readonly instruction: string;
+} {
+  if (!current) {
+    const begun = steps.some((step) => step.status !== 'ready');
+    const guitar = vamp?.source === 'guitar';
+    return { question: guitar ? words.guitarListen : begun ? words.between : words.listen, instruction: words.feel };
+  }
+  const instructions: Readonly<Record<string, string>> = questionWords.instructions;
+  return {
+    question: questionPrompt(current.asking),
+    instruction: current.sheet > 1 ? words.again : (instructions[current.kind] ?? ''),
+  };
+}
+
+/** Says what the teacher has changed in the sound, in words: nothing that tells an answer. */
+function ChangeLine({ change, playing }: { readonly change: HostView['sound']['change']; readonly playing: boolean }) {
+  if (!playing) return null;
+  if (change.kind === 'hold') return <span class="label">{words.held}</span>;
+  if (change.kind === 'bass-alone') return <span class="label">{words.bassAlone}</span>;
+  return null;
+}

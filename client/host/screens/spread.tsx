@@ -1,0 +1,74 @@
+import type { HostView, WireTruth } from '../../../server/protocol/views.ts';
+import { questionWords } from '../../../server/protocol/words/en.ts';
+import { questionPrompt } from '../../../server/protocol/words/questions.ts';
+import { Spread } from '../../shared/spreads/spread.tsx';
+import { MARGIN, questionSize, type Frame } from '../frame.ts';
+import { Header, StepRow } from '../parts/header.tsx';
+import { JoinLine } from '../parts/join-card.tsx';
+import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
+import { heardSentence, legend, revealSentence } from '../sentences.ts';
+
+export type SpreadScreenProps = Omit<SoundProps, 'view'> & {
+  readonly view: HostView & { readonly current: NonNullable<HostView['current']> };
+  readonly frame: Frame;
+};
+
+/** Height of header, question and foot, in drawing units: the drawing has the rest. */
+const AROUND = 500;
+/** A question in two lines takes so much more. */
+const SECOND_LINE = 92;
+
+/** How the answers fell, on the drawing they were given on; with the truth, the right one in brass and the sentence. */
+export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps) {
+  const { current, spread, truth } = view;
+  const title = truth ? revealSentence(view, truth) : questionPrompt(current.asking);
+  const heard = truth ? heardSentence(spread, truth) : null;
+  const instructions: Readonly<Record<string, string>> = questionWords.instructions;
+  const width = frame.width - 2 * MARGIN;
+  const type = questionSize(title, width, 1, [106, 96, 85]);
+  const second = questionSize(title, width, 1, [type]) === type && title.length * type * 0.51 > width;
+  const height = frame.height - AROUND - (second ? SECOND_LINE : 0);
+  return (
+    <main class="screen spread-screen">
+      <Header>
+        <StepRow steps={view.steps} current={current} />
+      </Header>
+      <section class="ask" aria-live="polite">
+        <h1 class={truth ? 'question shown' : 'question'} style={{ fontSize: `${type / 16}rem` }}>
+          {title}
+        </h1>
+        <p class="instruction">{truth ? (heard ?? '') : (instructions[current.kind] ?? '')}</p>
+      </section>
+      <section class="drawing">
+        <Spread
+          label={spreadLabel(view, truth)}
+          spread={spread ?? emptySpread(current)}
+          truth={truth}
+          size={{ width, height, scale: 1, bleed: MARGIN }}
+        />
+      </section>
+      <footer class="foot low">
+        <JoinLine room={view.room} addresses={view.addresses} />
+        {view.vamp?.source === 'host' ? <SoundLine view={view} sound={sound} actions={actions} /> : null}
+        <span class="label legend">{spread ? legend(spread) : ''}</span>
+      </footer>
+    </main>
+  );
+}
+
+/** The drawing without hands, where the answer is shown and the spread never was. */
+export function emptySpread(current: NonNullable<HostView['current']>): NonNullable<HostView['spread']> {
+  const { kind, target, asking } = current;
+  return { ask: current.ask ?? '', kind, target, asking, counts: [], notSure: 0, silent: 0, of: 0 };
+}
+
+/** The spread in words, for those who cannot see it. */
+export function spreadLabel(
+  { spread, current }: Pick<HostView, 'spread' | 'current'>,
+  truth: WireTruth | null,
+): string {
+  const options: Readonly<Record<string, string>> = questionWords.options;
+  const counts = (spread?.counts ?? []).map(({ key, count }) => `${options[key] ?? key}: ${count}`);
+  const title = current ? questionPrompt(current.asking) : '';
+  return [title, ...counts, ...(truth ? [options[truth.key] ?? truth.key] : [])].join(', ');
+}

@@ -1,0 +1,82 @@
+import { hostWords, questionWords } from '../../server/protocol/words/en.ts';
+import { fill } from '../../server/protocol/words/fill.ts';
+import { keysSentence, listed } from '../../server/protocol/words/questions.ts';
+import type { HostView, WireKeysReveal, WireSpread, WireTruth } from '../../server/protocol/views.ts';
+import { parseChord } from '../../shared-theory/chords.ts';
+import { printChord, printKey, printNote } from '../../shared-theory/printer.ts';
+
+/** The right answer as a sentence. A chord's letter is in it only where its root has been shown. */
+export function revealSentence(
+  { current, vamp, keysReveal, settings }: Pick<HostView, 'current' | 'vamp' | 'keysReveal' | 'settings'>,
+  truth: WireTruth,
+): string {
+  if (!current) return '';
+  const { right } = questionWords;
+  switch (current.kind) {
+    case 'root': {
+      const chord = vamp?.slots[current.target]?.chord;
+      const note = truth.name ?? (chord ? parseChord(chord).root : null);
+      return note ? fill(right.root, { note: printNote(note).text }) : '';
+    }
+    case 'quality': {
+      const chord = vamp?.slots[current.target]?.chord;
+      if (current.asking.letter && chord) return fill(right.chord, { chord: printChord(chord).text });
+      break;
+    }
+    case 'keys':
+      return keysReveal
+        ? keysSentence(
+            settings.policy,
+            keysReveal.rows.length,
+            keysReveal.chords.map((chord) => printChord(chord).text),
+          )
+        : '';
+  }
+  const sentences: Readonly<Record<string, unknown>> = right;
+  const sentence = sentences[truth.key];
+  return typeof sentence === 'string' ? sentence : '';
+}
+
+/** How many heard it, of those whose hands were in; null where no spread has been shown. */
+export function heardSentence(spread: WireSpread | null, truth: WireTruth): string | null {
+  if (!spread) return null;
+  const right = [truth.key, ...(truth.also ?? [])];
+  const heard = spread.counts.filter(({ key }) => right.includes(key)).reduce((sum, { count }) => sum + count, 0);
+  return fill(hostWords.reveal.heard, { n: heard, of: spread.of - spread.silent });
+}
+
+/** A key's name as it is said in a class: `G`, `E minor`. */
+export function keySaid(name: string): string {
+  const { letter, sign, suffix } = printKey(name);
+  return name.endsWith('major') ? letter + sign : letter + sign + suffix;
+}
+
+/** The notes that decide, each with the one key it leaves: `One note decides: C♯ says D, C says G.` */
+export function deciderSentence({ rows, deciders }: WireKeysReveal): string {
+  const { settled, decides, decide, says } = hostWords.reveal;
+  if (rows.length === 0) return hostWords.reveal.noneShared;
+  // A note that leaves a whole family (a major key and its relative minor) is said by its major.
+  const order = rows.map(({ key }) => key).toReversed();
+  const single = deciders
+    .map(({ note, leaves }) => ({ note, major: leaves.filter((key) => key.endsWith('major')) }))
+    .filter(({ major }) => major.length === 1)
+    .toSorted((a, b) => order.indexOf(a.major[0] ?? '') - order.indexOf(b.major[0] ?? ''));
+  if (single.length === 0) return settled;
+  const said = single.map(({ note, major }) =>
+    fill(says, { note: printNote(note).text, key: listed(major.map(keySaid)) }),
+  );
+  return fill(single.length === 2 ? decides : decide, { says: said.join(', ') });
+}
+
+/** What one bead or stroke means, and how many hands there are. */
+export function legend(spread: WireSpread): string {
+  const words = hostWords.spread;
+  const marked = spread.counts.reduce((sum, { count }) => sum + count, 0);
+  if (marked + spread.notSure === 0) return words.noHands;
+  if (spread.kind === 'keys') {
+    const none = spread.counts.find(({ key }) => key === 'none')?.count ?? 0;
+    return fill(words.legendKeys, { marked: marked - none, none, notSure: spread.notSure });
+  }
+  const tallied = spread.kind === 'quality' || spread.kind === 'strokes';
+  return fill(tallied ? words.legendTally : words.legend, { marked, notSure: spread.notSure });
+}

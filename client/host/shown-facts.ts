@@ -1,0 +1,40 @@
+import type { WireStep, WireVamp } from '../../server/protocol/views.ts';
+import { parseChord } from '../../shared-theory/chords.ts';
+import type { Chord, Quality } from '../../shared-theory/chords.ts';
+
+/** What has been shown of one slot of the loop. Nothing that was only heard or only answered. */
+export type ShownFact =
+  | { readonly kind: 'chord'; readonly chord: Chord }
+  | { readonly kind: 'quality'; readonly quality: Quality }
+  | { readonly kind: 'root'; readonly root: string };
+
+/**
+ * What may stand over each slot: its letter once its root and quality have both been shown, or once the keys have (they name
+ * every chord); else the one fact that has been shown; else nothing. A slot is not filled because it repeats another: that
+ * it does has not been asked.
+ */
+export function shownFacts(vamp: Pick<WireVamp, 'slots'>, steps: readonly WireStep[]): readonly (ShownFact | null)[] {
+  const shown = (kind: string, target: number): boolean =>
+    steps.some((step) => step.kind === kind && step.target === target && step.status === 'shown');
+  const keys = shown('keys', 0);
+  return vamp.slots.map((slot, index) => {
+    const chord = parseChord(slot.chord);
+    const [root, quality] = [shown('root', index), shown('quality', index)];
+    if (keys || (root && quality)) return { kind: 'chord', chord };
+    if (quality) return { kind: 'quality', quality: chord.quality };
+    if (root) return { kind: 'root', root: chord.root };
+    return null;
+  });
+}
+
+/** Questions whose words name the first chord or those after it. */
+const NAMES_SLOTS = new Set(['direction', 'quality', 'root']);
+
+/**
+ * Whether brackets may show where each chord begins. Only once a question has been opened that names the chords by their
+ * places: until then the bars say how long the loop is and nothing of what changes in it.
+ */
+export function bracketsAllowed(vamp: Pick<WireVamp, 'slots'>, steps: readonly WireStep[]): boolean {
+  if (vamp.slots.length < 2) return false;
+  return steps.some((step) => NAMES_SLOTS.has(step.kind) && step.status !== 'ready');
+}
