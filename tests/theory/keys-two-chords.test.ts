@@ -90,6 +90,18 @@ describe('two chords in the major keys', () => {
     expect(tally(counts)).toEqual({ 2: 48, 1: 144, 0: 1832 });
   });
 
+  test('sets of four of the 24: 12 in two keys, 156 in one, 10458 in none', () => {
+    const counts = MAJ_MIN.flatMap((first, i) =>
+      MAJ_MIN.slice(i + 1).flatMap((second, j) =>
+        MAJ_MIN.slice(i + j + 2).flatMap((third, k) =>
+          MAJ_MIN.slice(i + j + k + 3).map((fourth) => count([first, second, third, fourth])),
+        ),
+      ),
+    );
+    expect(counts).toHaveLength(10626);
+    expect(tally(counts)).toEqual({ 2: 12, 1: 156, 0: 10458 });
+  });
+
   test('a pair with the home triad I of one of its keys is always open; the pairs that pin a key never hold it', () => {
     const pinned = TABLE.filter(([move = '']) => !move.includes('d') && READINGS.get(move)?.length === 1);
     expect(pinned.length).toBeGreaterThan(0);
