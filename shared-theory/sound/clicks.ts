@@ -1,3 +1,4 @@
+import { matchingGain } from './mix.ts';
 import { renderString } from './plucked-string.ts';
 
 /** A woody tick of the count-in: the first beat of the bar is higher and louder. Mono samples, 80 ms. */
@@ -29,5 +30,6 @@ export function testNote(sampleRate: number): Float32Array {
     { midi: 57, string: 3, fret: 2, touch: 'open', accent: 3, stroke: 'down' },
     { seconds: 2, sampleRate, seed: 57 },
   );
-  return samples.map((sample) => sample * 1.6);
+  const gain = matchingGain(samples, sampleRate);
+  return samples.map((sample) => sample * gain);
 }

@@ -3,7 +3,7 @@ import type { SoundChange } from '../../../server/protocol/messages.ts';
 import type { SoundedNote } from '../../../shared-theory/perform.ts';
 import { parseVamp, type VoicedVamp } from '../../../shared-theory/vamps.ts';
 import { voice } from '../../../shared-theory/voice.ts';
-import { createPlayer, type Player, type Voice } from '../../../client/host/player.ts';
+import { createPlayer, type Voice } from '../../../client/host/player.ts';
 
 type Struck = {
   readonly note: SoundedNote | 'tick' | 'tick on one';

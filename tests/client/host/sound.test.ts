@@ -63,7 +63,7 @@ function silentHouse({ alive = true, audible = true } = {}) {
 const EM_D: VoicedVamp = voice({ slots: parseVamp('Em D', 4), groove: 'quarter-downs', tempo: 100, seed: 1 });
 const C_G: VoicedVamp = voice({ slots: parseVamp('C G', 4), groove: 'quarter-downs', tempo: 100, seed: 1 });
 
-afterEach(() => vi.useRealTimers());
+afterEach(() => vi.restoreAllMocks());
 
 describe('enabling sound', () => {
   test('starts, and plays a test note that leaves the page', async () => {
@@ -115,9 +115,8 @@ describe('losing sound', () => {
     const { sound, states, tick } = silentHouse();
     await sound.enableSound();
     tick();
-    vi.useFakeTimers({ now: 0, toFake: ['performance'] });
-    tick();
-    vi.advanceTimersByTime(2500);
+    const later = performance.now() + 2500;
+    vi.spyOn(performance, 'now').mockReturnValue(later);
     tick();
     expect(states.at(-1)).toBe('lost');
   });
