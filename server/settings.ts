@@ -35,7 +35,8 @@ export function readSettings(
   home: string = homedir(),
 ): Settings {
   const host = environment['HEARSAY_HOST']?.trim() || undefined;
-  if (host !== undefined && !/^[a-z0-9.:_-]+$/i.test(host)) throw new StartError(fill(words.hostWrong, { found: host }));
+  if (host !== undefined && !/^[a-z0-9.:_-]+$/i.test(host))
+    throw new StartError(fill(words.hostWrong, { found: host }));
   const listed = (environment['HEARSAY_HOSTS'] ?? '').split(',').map((name) => name.trim());
   const data = environment['HEARSAY_DATA']?.trim();
   return {

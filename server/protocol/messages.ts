@@ -7,7 +7,9 @@ export const SOCKET_PATH = '/live/';
 /** Handshake `auth` of each role. Host and desk are let in by the teacher's cookie. */
 export type Handshake =
   | { readonly role: 'student'; readonly room: string; readonly version: number; readonly token?: string }
-  | { readonly role: 'host' | 'desk'; readonly room: string; readonly version: number };
+  /** `page` is made by a host page and names it over reconnects, so that its sound stays its own; 16 to 64 signs. */
+  | { readonly role: 'host'; readonly room: string; readonly version: number; readonly page?: string }
+  | { readonly role: 'desk'; readonly room: string; readonly version: number };
 
 /** Reasons for a refusal; the sentence for each is in the catalogue. */
 export const REASONS = [

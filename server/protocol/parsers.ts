@@ -93,9 +93,10 @@ const command = v.variant('type', [
 const room = v.pipe(v.string(), v.maxLength(MOST_ID), v.toUpperCase());
 const version = v.literal(PROTOCOL_VERSION);
 const token = v.pipe(v.string(), v.maxLength(MOST_ID));
+const page = v.pipe(v.string(), v.regex(/^[\w-]{16,64}$/));
 const handshake = v.variant('role', [
   v.object({ role: v.literal('student'), room, version, token: v.exactOptional(token) }),
-  v.object({ role: v.literal('host'), room, version }),
+  v.object({ role: v.literal('host'), room, version, page: v.exactOptional(page) }),
   v.object({ role: v.literal('desk'), room, version }),
 ]);
 

@@ -20,6 +20,8 @@ export type HttpParts = {
   readonly pages: PageSource;
   /** Folder of the built client; null where the development server serves its files. */
   readonly built: string | null;
+  /** Serves the client's files in the place of that folder. */
+  readonly files: RequestHandler | null;
   readonly rooms: {
     readonly open: () => Promise<string>;
     readonly list: () => Promise<
@@ -106,6 +108,7 @@ export function createHttp(parts: HttpParts): Express {
   });
 
   if (parts.built !== null) app.use(files(parts.built));
+  if (parts.files !== null) app.use(parts.files);
   app.get('/pair', page('pair'));
   app.get(new RegExp(`^/desk(/${ROOM})?/?$`), teacherOnly, page('desk'));
   app.get(new RegExp(`^/host/${ROOM}/?$`), teacherOnly, page('host'));
