@@ -25,25 +25,39 @@ export function withTempo(vamp: VoicedVamp, tempo: number): VoicedVamp {
   return { ...vamp, tempo: Math.min(fastest, Math.max(SLOWEST_TEMPO, tempo)) };
 }
 
-/** The bass of a performance by itself: open, each note held until the next, no note shorter than can well be heard. */
+/** The bass notes of each stay on a chord, in order. */
+function bassByStay(performance: Performance): readonly (readonly SoundedNote[])[] {
+  const lowest = new Map<number, number>();
+  for (const { chord, midi } of performance.notes) lowest.set(chord, Math.min(midi, lowest.get(chord) ?? midi));
+  const stays: SoundedNote[][] = [];
+  for (const note of performance.notes) {
+    if (note.stroke !== 'down' || note.midi !== lowest.get(note.chord)) continue;
+    const stay = stays.at(-1);
+    if (stay?.[0]?.chord === note.chord) stay.push(note);
+    else stays.push([note]);
+  }
+  return stays;
+}
+
+/**
+ * The bass of a performance by itself: open, each note held until the next. Each chord begins with its bass; its further
+ * notes are those that leave every note long enough to be heard.
+ */
 export function bassAlone(performance: Performance): Performance {
-  const lowest = new Map<number, SoundedNote>();
-  for (const note of performance.notes) {
-    const known = lowest.get(note.chord);
-    if (!known || note.midi < known.midi) lowest.set(note.chord, note);
-  }
-  const kept: SoundedNote[] = [];
-  for (const note of performance.notes) {
-    const last = kept.at(-1);
-    const isBass = note.midi === lowest.get(note.chord)?.midi && note.stroke === 'down';
-    const stands = !last || last.chord !== note.chord || note.time - last.time >= BASS_SECONDS;
-    if (isBass && stands) kept.push(note);
-  }
-  const notes = kept.map((note, index) => ({
-    ...note,
-    touch: 'open' as const,
-    duration: (kept[index + 1]?.time ?? performance.seconds) - note.time,
-  }));
+  const stays = bassByStay(performance);
+  const kept = stays.flatMap((stay, index) => {
+    const end = stays[index + 1]?.[0]?.time ?? performance.seconds;
+    let next = -Infinity;
+    return stay.filter(({ time }, place) => {
+      const stands = place === 0 || (time >= next && end - time >= BASS_SECONDS);
+      if (stands) next = time + BASS_SECONDS;
+      return stands;
+    });
+  });
+  const notes = kept.map((note, index) => {
+    const end = kept[index + 1]?.time ?? performance.seconds;
+    return { ...note, touch: 'open' as const, duration: end - note.time };
+  });
   return { ...performance, notes };
 }
 

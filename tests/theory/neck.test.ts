@@ -1,0 +1,120 @@
+import { describe, expect, test } from 'vitest';
+import { chordPitchClasses, parseChord, QUALITIES } from '../../shared-theory/chords.ts';
+import { bassOf, shapeNotes, shapesFor, usualShape, zoneNotes } from '../../shared-theory/neck.ts';
+import { pitchClass } from '../../shared-theory/pitch.ts';
+import type { Frets } from '../../shared-theory/vamps.ts';
+
+const ROOTS = ['C', 'C#', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B'];
+const CHORDS = ROOTS.flatMap((root) => QUALITIES.map((quality) => ({ root, quality })));
+const written = (frets: Frets) => frets.map((fret) => fret ?? 'x').join(' ');
+
+/** Fingers a shape takes: one lies across the lowest fret unless an open string between forbids it. */
+function fingers(frets: Frets): number {
+  const fretted = frets.flatMap((fret, string) => (fret !== null && fret > 0 ? [{ fret, string }] : []));
+  const lowest = Math.min(...fretted.map(({ fret }) => fret));
+  const at = fretted.filter(({ fret }) => fret === lowest).map(({ string }) => string);
+  const covered = frets.slice(at[0], (at.at(-1) ?? 0) + 1);
+  return covered.includes(0) ? fretted.length : fretted.length - at.length + 1;
+}
+
+describe('shapes on the neck', () => {
+  // Common practice: the shapes of a first guitar book.
+  test.each([
+    ['E', '0 2 2 1 0 0'],
+    ['Em', '0 2 2 0 0 0'],
+    ['A', 'x 0 2 2 2 0'],
+    ['Am', 'x 0 2 2 1 0'],
+    ['D', 'x x 0 2 3 2'],
+    ['Dm', 'x x 0 2 3 1'],
+    ['G', '3 2 0 0 0 3'],
+    ['C', 'x 3 2 0 1 0'],
+    ['F', '1 3 3 2 1 1'],
+    ['Bm', 'x 2 4 4 3 2'],
+    ['F#m', '2 4 4 2 2 2'],
+    ['Bb', 'x 1 3 3 3 1'],
+    ['B', 'x 2 4 4 4 2'],
+    ['Gm', '3 5 5 3 3 3'],
+    ['C#m', 'x 4 6 6 5 4'],
+    ['Eb', 'x 6 8 8 8 6'],
+    ['Ab', '4 6 6 5 4 4'],
+    ['E5', '0 2 2 x x x'],
+    ['A5', 'x 0 2 2 x x'],
+    ['Asus4', 'x 0 2 2 3 0'],
+    ['Dsus2', 'x x 0 2 3 0'],
+    ['Bdim', 'x 2 3 4 3 x'],
+    ['Eaug', '0 3 2 1 1 0'],
+  ])('%s is usually %s', (symbol, frets) => {
+    expect(written(usualShape(parseChord(symbol)))).toBe(frets);
+  });
+
+  // MIDI notes that @tombatossals/chords-db 0.5.1 (MIT) lists for the same barre shapes.
+  test.each([
+    ['F', [41, 48, 53, 57, 60, 65]],
+    ['Bb', [46, 53, 58, 62, 65]],
+    ['C#m', [49, 56, 61, 64, 68]],
+  ])('%s sounds %j', (symbol, midi) => {
+    expect(shapeNotes(usualShape(parseChord(symbol))).map((note) => note.midi)).toEqual(midi);
+  });
+
+  test('every shape of every chord: root lowest, all its notes and no other', () => {
+    for (const chord of CHORDS) {
+      const wanted = chordPitchClasses(chord).toSorted((one, other) => one - other);
+      expect(shapesFor(chord).length).toBeGreaterThan(0);
+      for (const frets of shapesFor(chord)) {
+        const notes = shapeNotes(frets);
+        const sounded = [...new Set(notes.map((note) => note.midi % 12))].toSorted((one, other) => one - other);
+        expect([written(frets), sounded]).toEqual([written(frets), wanted]);
+        expect(bassOf(frets) % 12).toBe(pitchClass(chord.root));
+        expect(notes[0]?.midi).toBe(bassOf(frets));
+      }
+    }
+  });
+
+  test('every shape can be held: three frets apart at most, four fingers, up to the twelfth fret', () => {
+    for (const chord of CHORDS) {
+      for (const frets of shapesFor(chord)) {
+        const fretted = frets.filter((fret) => fret !== null && fret > 0) as number[];
+        expect(Math.max(...fretted) - Math.min(...fretted)).toBeLessThanOrEqual(3);
+        expect(Math.max(...fretted)).toBeLessThanOrEqual(12);
+        expect([written(frets), fingers(frets) <= 4]).toEqual([written(frets), true]);
+      }
+    }
+  });
+
+  test('enharmonic roots share their shapes', () => {
+    expect(shapesFor(parseChord('F#'))).toEqual(shapesFor(parseChord('Gb')));
+    expect(shapesFor(parseChord('B'))).toEqual(shapesFor(parseChord('Cb')));
+  });
+
+  test('zones of a shape, low string first', () => {
+    const strings = (symbol: string, zone: Parameters<typeof zoneNotes>[1]) =>
+      zoneNotes(usualShape(parseChord(symbol)), zone).map((note) => note.string);
+    expect(strings('G', 'all')).toEqual([6, 5, 4, 3, 2, 1]);
+    expect(strings('G', 'root')).toEqual([6]);
+    expect(strings('D', 'root')).toEqual([4]);
+    expect(strings('D', 'other-bass')).toEqual([4]);
+    expect(strings('G', 'low')).toEqual([6, 5, 4]);
+    expect(strings('D', 'low')).toEqual([4, 3, 2]);
+    expect(strings('G', 'high')).toEqual([3, 2, 1]);
+    expect(strings('D', 'high')).toEqual([3, 2, 1]);
+    expect(strings('G', 'middle')).toEqual([5, 4, 3, 2]);
+    expect(strings('E5', 'high')).toEqual([5, 4]);
+    expect(strings('G', 'none')).toEqual([]);
+  });
+
+  test('the low three strings of common shapes hold no third, save in G and C (common practice)', () => {
+    const holdsThird = (symbol: string) => {
+      const third = chordPitchClasses(parseChord(symbol))[1];
+      return zoneNotes(usualShape(parseChord(symbol)), 'low').some((note) => note.midi % 12 === third);
+    };
+    const common = ['E', 'Em', 'A', 'Am', 'D', 'Dm', 'G', 'C', 'F', 'Bm', 'F#m'];
+    expect(common.filter(holdsThird)).toEqual(['G', 'C']);
+  });
+
+  test.each([[[0, 2, 2]], [[null, null, null, null, null, null]], [[0, 2, 2, 1, 0, 25]], [[0.5, 2, 2, 1, 0, 0]]])(
+    '%j is no shape',
+    (frets) => {
+      expect(() => shapeNotes(frets)).toThrow(RangeError);
+    },
+  );
+});

@@ -1,0 +1,62 @@
+import { describe, expect, test } from 'vitest';
+import { grooveOf, perform } from '../../shared-theory/perform.ts';
+import { truthOf } from '../../shared-theory/truth.ts';
+import { parseVamp } from '../../shared-theory/vamps.ts';
+import { tempoRange, voice } from '../../shared-theory/voice.ts';
+
+const slots = parseVamp('Em D', 4);
+const request = { slots, groove: 'relaxed-alternate', tempo: 100, seed: 5 } as const;
+
+describe('voicing a vamp', () => {
+  test('usual shapes, the groove in full, its meter', () => {
+    const vamp = voice(request);
+    expect(vamp.slots.map((slot) => slot.frets)).toEqual([
+      [0, 2, 2, 0, 0, 0],
+      [null, null, 0, 2, 3, 2],
+    ]);
+    expect(vamp).toMatchObject({ meter: '4/4', tempo: 100, seed: 5 });
+    expect(grooveOf(vamp)?.id).toBe('relaxed-alternate');
+    expect(voice({ ...request, groove: null }).grooveText).toBe('');
+    expect(voice({ slots: parseVamp('C F', 3), groove: 'waltz', tempo: 120, seed: 1 }).meter).toBe('3/4');
+  });
+
+  test.each([
+    ['E A', 'up'],
+    ['E A', 'down'],
+    ['A E', 'up'],
+    ['A E', 'down'],
+    ['Em D', 'up'],
+    ['Em D', 'down'],
+    ['G C', 'down'],
+    ['C G', 'up'],
+    ['D A', 'up'],
+    ['Am Dm', 'down'],
+    ['C Cm', 'same'],
+  ] as const)('%s can go %s', (text, direction) => {
+    const vamp = voice({ ...request, slots: parseVamp(text, 4), directions: [direction] });
+    expect(truthOf(vamp, perform(vamp)).directions).toEqual([direction]);
+  });
+
+  test('a chosen swing is written into the groove', () => {
+    const vamp = voice({ ...request, swing: 1.2 });
+    expect(grooveOf(vamp)?.swing).toEqual([1.2, 1.2]);
+    expect(vamp.grooveText.split('\n').slice(1)).toEqual(voice(request).grooveText.split('\n').slice(1));
+  });
+
+  test('tempo ranges', () => {
+    expect(tempoRange('driving-eighths')).toEqual([120, 184]);
+    expect(tempoRange(null)).toEqual([30, 300]);
+  });
+
+  test('refuses what cannot be', () => {
+    expect(() => voice({ ...request, slots: [] })).toThrow(/at least one chord/);
+    expect(() => voice({ ...request, groove: 'polka' })).toThrow(/polka/);
+    expect(() => voice({ ...request, tempo: 121 })).toThrow(/66 to 120.*121/);
+    expect(() => voice({ ...request, tempo: Number.NaN })).toThrow(RangeError);
+    expect(() => voice({ ...request, meter: '3/4' })).toThrow(/in 4\/4, not 3\/4/);
+    expect(() => voice({ ...request, swing: 2 })).toThrow(/swings from 1 to 1.3/);
+    expect(() => voice({ ...request, directions: [] })).toThrow(/1, not 0/);
+    expect(() => voice({ ...request, directions: ['same'] })).toThrow(/No playable shapes of Em D/);
+    expect(() => voice({ ...request, shapes: [] })).toThrow(/2 chords take as many shapes/);
+  });
+});
