@@ -1,0 +1,99 @@
+import { expect } from 'vitest';
+import type { Command, RoomSettings } from '../../server/protocol/messages.ts';
+import type { Context, Decision, Sender } from '../../server/rooms/commands.ts';
+import { decide } from '../../server/rooms/decide.ts';
+import type { HeardRound, NewEvent, Stamp } from '../../server/rooms/events.ts';
+import { versioned } from '../../server/rooms/events.ts';
+import { guitarRound } from '../../server/rooms/heard-round.ts';
+import type { People, Person } from '../../server/rooms/people.ts';
+import { peopleOf } from '../../server/rooms/people.ts';
+import type { RoomState } from '../../server/rooms/state.ts';
+import { evolve, unopenedRoom } from '../../server/rooms/state.ts';
+
+export const SETTINGS: RoomSettings = { policy: 'majors', qualities: ['major', 'minor'], namesShown: true };
+/** The fifth second of a run of the server. */
+export const NOW: Stamp = { at: 1_700_000_005_000, mono: 5_000, boot: 'boot-1' };
+export const HANDS = { leftHanded: false, pair: false, leftThumb: false } as const;
+
+export const DESK: Sender = { role: 'desk' };
+export const HOST: Sender = { role: 'host', page: 'page-1' };
+export const student = (id: string | null): Sender => ({ role: 'student', student: id });
+
+/** A moment of the same run, `ms` after the server started. */
+export function moment(ms: number): Stamp {
+  return { at: 1_700_000_000_000 + ms, mono: ms, boot: 'boot-1' };
+}
+
+export const opened: NewEvent = { type: 'RoomOpened', room: 'WAKUR', class: 'class-1', settings: SETTINGS };
+export const joined = (student: string, seat: number): NewEvent => ({ type: 'StudentJoined', student, seat });
+export const closed = (ask: string): NewEvent => ({ type: 'QuestionClosed', ask });
+export const shown = (ask: string): NewEvent => ({ type: 'QuestionShown', ask });
+export const asked = (ask: string, question: string, round = 'r1', sheet = 1): NewEvent => ({
+  type: 'QuestionOpened',
+  ask,
+  round,
+  question,
+  sheet,
+});
+
+/** A round on the teacher's guitar. */
+export function guitar(chords: string, number = 1, groove: string | null = null, settings = SETTINGS): HeardRound {
+  const state = { ...unopenedRoom(), settings };
+  const round = guitarRound(state, number, { chords, groove, tempo: null, directions: null }, 7);
+  if ('reason' in round) throw new Error(`no such round: ${JSON.stringify(round)}`);
+  return round;
+}
+
+/** The same as if Hearsay had played it. */
+export function played(chords: string, number = 1, groove = 'relaxed-alternate'): HeardRound {
+  return { ...guitar(chords, number, groove), source: 'host', level: 7, tempo: 100 };
+}
+
+export const started = (round: HeardRound): NewEvent => ({ type: 'RoundStarted', round });
+
+export function person(student: string, name = student): Person {
+  return { student, name, tokenHash: `hash-of-${student}`, hands: HANDS };
+}
+
+/** Events one second apart, from the start of the run. */
+export function fold(events: readonly NewEvent[]): RoomState {
+  const state = unopenedRoom();
+  for (const [index, event] of events.entries()) evolve(state, versioned(event), moment(index * 100));
+  return state;
+}
+
+/** Everyone who joined, named by id unless `names` says otherwise. */
+export function peopleIn(events: readonly NewEvent[], names: Readonly<Record<string, string>> = {}): People {
+  return peopleOf(
+    events.flatMap((event) =>
+      event.type === 'StudentJoined' ? [person(event.student, names[event.student] ?? event.student)] : [],
+    ),
+  );
+}
+
+/** `given(events).when(sender, command).then(decision)`: whole values, fixed ids and times. */
+export function given(...events: readonly NewEvent[]) {
+  const context = (sender: Sender, changed: Partial<Context>): Context => ({
+    sender,
+    now: NOW,
+    people: peopleIn(events),
+    fresh: { student: 'fresh-student', tokenHash: 'fresh-hash', token: 'fresh-token' },
+    seed: 11,
+    soundHolder: null,
+    ...changed,
+  });
+  return {
+    when: (sender: Sender, command: Command, changed: Partial<Context> = {}) => {
+      const state = fold(events);
+      const before = structuredClone(state);
+      const decision = decide(state, command, context(sender, changed));
+      expect(state, 'decide changes nothing').toEqual(before);
+      return {
+        decision,
+        then: (expected: Decision) => expect(decision).toEqual(expected),
+        refused: (reason: string, detail?: Readonly<Record<string, string | number>>) =>
+          expect(decision).toEqual(detail === undefined ? { ok: false, reason } : { ok: false, reason, detail }),
+      };
+    },
+  };
+}
