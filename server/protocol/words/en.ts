@@ -182,6 +182,14 @@ export const deskWords = {
 
 /** What the server and the commands print on a console. */
 export const consoleWords = {
+  vamps: {
+    usage: 'Usage: npm run vamps -- --level N [--count N] [--seed N] [--json]',
+    heading: 'Level {level}: {name}',
+    columns: { chords: 'chords', bass: 'bass', keys: 'major keys', groove: 'groove', tempo: 'tempo' },
+    directions: { up: 'up', down: 'down', same: 'stays' },
+    alone: '–',
+    noKey: 'none',
+  },
   server: {
     building: 'Building the pages, a moment …',
     buildFailed: 'The pages could not be built: {why}',
