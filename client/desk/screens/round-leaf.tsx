@@ -1,7 +1,7 @@
 import { deskWords, errorKinds } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
-import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
+import type { DeskView, WireSpread, WireStep } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import { Mark, Tally } from '../../shared/marks.tsx';
 import { Spread } from '../../shared/spreads/spread.tsx';
@@ -12,6 +12,13 @@ import { rightHands, shareRight } from './script.tsx';
 import { SoundControls } from './sound-controls.tsx';
 
 const words = deskWords.round;
+
+/** Of a spread on a phone held upright, in pixels. */
+const SIZE = { width: 350, height: 270, scale: 0.45 };
+const SIZES: Readonly<Record<string, typeof SIZE>> = {
+  keys: { width: 350, height: 340, scale: 0.45 },
+  root: { width: 350, height: 300, scale: 0.42 },
+};
 
 /** The round under way: what plays, what is asked, who has answered; after the close how the answers fell. */
 export function RoundLeaf({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
@@ -84,7 +91,7 @@ function Fallen({ view, step }: { readonly view: DeskView; readonly step: WireSt
         {spread.silent > 0 && ` · ${counted(spread.silent, words.silent)}`}
       </p>
       <div class="desk-spread">
-        <Spread spread={spread} truth={truth} />
+        <Spread spread={spread} truth={truth} size={SIZES[step.kind] ?? SIZE} label={spreadLabel(step.kind, spread)} />
       </div>
       {share !== null && step.status === 'closed' && <p class="advice">{advice(share)}</p>}
       {view.spreadShown && step.status === 'closed' && <p class="hint">{closed.spreadIsUp}</p>}
@@ -117,6 +124,11 @@ function Misheard({ error }: { readonly error: string | null }) {
       <p>{kind.play}</p>
     </>
   );
+}
+
+/** What the drawing shows, in words: each answer with its hands. */
+function spreadLabel(kind: string, spread: WireSpread): string {
+  return spread.counts.map(({ answer, count }) => `${answerText(kind, answer)}: ${count}`).join(', ');
 }
 
 function advice(share: number): string {
