@@ -31,7 +31,7 @@ export type DrawTable = { readonly draws: readonly Draw[]; readonly sums: readon
 const DISTANCE_CAP = 0.24;
 const ROOT_CAP = 0.15;
 /** Caps are aimed at with a margin, so that a run of vamps stays under them. */
-const MARGIN = 0.93;
+const MARGIN = 0.9;
 
 /** How likely a shape is beside the next more usual one. */
 const USUALNESS = 0.35;

@@ -183,12 +183,12 @@ export const deskWords = {
 /** What the server and the commands print on a console. */
 export const consoleWords = {
   vamps: {
-    usage: 'Usage: npm run vamps -- --level N [--count N] [--seed N] [--json]',
+    usage: 'Give a level: npm run vamps -- --level 7 --count 8 --seed 1',
     heading: 'Level {level}: {name}',
     columns: { chords: 'chords', bass: 'bass', keys: 'major keys', groove: 'groove', tempo: 'tempo' },
     directions: { up: 'up', down: 'down', same: 'stays' },
-    alone: '–',
-    noKey: 'none',
+    alone: 'alone',
+    noKey: 'none owns all',
   },
   server: {
     building: 'Building the pages, a moment …',

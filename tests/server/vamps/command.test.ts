@@ -1,0 +1,80 @@
+import { spawnSync } from 'node:child_process';
+import { describe, expect, test } from 'vitest';
+
+const vamps = (...args: readonly string[]) => {
+  const run = spawnSync(process.execPath, ['--import', 'tsx', 'server/vamps/command.ts', ...args], {
+    encoding: 'utf8',
+  });
+  return { status: run.status, out: run.stdout, error: run.stderr };
+};
+
+describe('npm run vamps', () => {
+  test.each([3, 7])('level %d as lines of JSON', (level) => {
+    const { status, out, error } = vamps('--level', String(level), '--count', '12', '--seed', '3', '--json');
+    expect([status, error]).toEqual([0, '']);
+    const lines = out
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line) as Record<string, unknown>);
+    expect(lines).toHaveLength(12);
+    for (const line of lines) {
+      expect(Object.keys(line)).toEqual(
+        expect.arrayContaining([
+          'level',
+          'seed',
+          'chords',
+          'home',
+          'key',
+          'numerals',
+          'tempo',
+          'meter',
+          'groove',
+          'truth',
+        ]),
+      );
+      const { chords, home, key, numerals, readings, truth } = line as {
+        chords: string[];
+        home: string;
+        key: string | null;
+        numerals: string[] | null;
+        readings: { key: string; numerals: string[] }[];
+        truth: { keys: { majors: string[] }; roots: string[] };
+      };
+      expect(line.level).toBe(level);
+      expect(home).toBe(chords[0]);
+      expect(truth.roots).toHaveLength(chords.length);
+      expect(truth.keys.majors).toEqual(readings.map((reading) => reading.key));
+      expect(key).toBe(readings.length === 1 ? readings[0]?.key : null);
+      expect(numerals).toEqual(readings.length === 1 ? readings[0]?.numerals : null);
+    }
+    expect(lines[0]?.seed).toBe(3);
+    expect(/[♭♯°]/.test(out)).toBe(false);
+  });
+
+  test('the same seed gives the same lines', () => {
+    const args = ['--level', '7', '--count', '5', '--seed', '11', '--json'];
+    expect(vamps(...args).out).toBe(vamps(...args).out);
+    expect(vamps('--level', '7', '--count', '5', '--seed', '12', '--json').out).not.toBe(vamps(...args).out);
+  });
+
+  test('a table to read, with real signs', () => {
+    const { status, out } = vamps('--level', '7', '--count', '40');
+    expect(status).toBe(0);
+    expect(out).toMatch(/^Level 7: .+\n {2}chords +bass +major keys +groove +tempo\n/);
+    expect(out.trimEnd().split('\n')).toHaveLength(42);
+    expect(out).toMatch(/[♭♯]/);
+  });
+
+  test.each([
+    [['--level', '9'], /--level is a whole number from 2 to 7, not “9”/],
+    [['--level', '7', '--count', '0'], /--count/],
+    [['--level', '7', '--seed', '-1'], /--seed/],
+    [['--count', '3'], /Give a level/],
+  ])('%j is refused with a sentence', (args, sentence) => {
+    const { status, out, error } = vamps(...args);
+    expect(status).toBe(2);
+    expect(out).toBe('');
+    expect(error.trimEnd().split('\n')).toHaveLength(1);
+    expect(error).toMatch(sentence);
+  });
+});

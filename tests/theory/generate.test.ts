@@ -1,0 +1,265 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { chordSymbol, soundsAs } from '../../shared-theory/chords.ts';
+import { generate, type GeneratedVamp } from '../../shared-theory/generate.ts';
+import { allDowns, grooveById } from '../../shared-theory/grooves.ts';
+import { keyOwns } from '../../shared-theory/keys.ts';
+import { levelOf, LEVELS, type Level } from '../../shared-theory/levels.ts';
+import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
+import { perform } from '../../shared-theory/perform.ts';
+import { pitchClass } from '../../shared-theory/pitch.ts';
+import { sameLoop } from '../../shared-theory/pools.ts';
+import { truthOf } from '../../shared-theory/truth.ts';
+
+const COUNT = 4000;
+
+/** A long evening: each vamp knows those before it. */
+function evening(level: number): readonly GeneratedVamp[] {
+  const made: GeneratedVamp[] = [];
+  for (let seed = 0; seed < COUNT; seed += 1)
+    made.push(generate({ level, seed, recent: made.slice(-8).map(({ vamp }) => vamp) }));
+  return made;
+}
+
+function shares<T>(items: readonly T[], group: (item: T) => string | number): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const item of items) counts.set(String(group(item)), (counts.get(String(group(item))) ?? 0) + 1 / items.length);
+  return counts;
+}
+
+/** The mean of some figure where a condition holds, beside the mean where it does not, in standard deviations. */
+function gap<T>(items: readonly T[], figure: (item: T) => number, holds: (item: T) => boolean): number {
+  const mean = (list: readonly T[]) => list.reduce((sum, item) => sum + figure(item), 0) / list.length;
+  const all = mean(items);
+  const deviation = Math.sqrt(items.reduce((sum, item) => sum + (figure(item) - all) ** 2, 0) / items.length);
+  return Math.abs(mean(items.filter(holds)) - mean(items.filter((item) => !holds(item)))) / deviation;
+}
+
+const chordsOf = ({ vamp }: GeneratedVamp) => vamp.slots.map((slot) => slot.chord);
+
+describe.each(LEVELS.map((level) => [level.level, level] as const))('level %d', (number, level: Level) => {
+  const vamps = evening(number);
+  const pairs = vamps.filter(({ vamp }) => vamp.slots.length === 2);
+  const moving = pairs.filter(({ truth }) => truth.directions[0] !== 'same');
+  const direction = ({ truth }: GeneratedVamp) => truth.directions[0] ?? '';
+
+  test('every vamp is of its level: grooves, lengths, qualities, its own truth', () => {
+    for (const made of vamps) {
+      const { vamp, groove, truth } = made;
+      expect(level.grooves).toContain(groove);
+      const beats = level.barsPerChord * BEATS_PER_BAR[vamp.meter];
+      expect(vamp.slots.every((slot) => slot.beats === beats && level.qualities.includes(slot.chord.quality))).toBe(
+        true,
+      );
+      expect(made.chords).toEqual(chordsOf(made).map(chordSymbol));
+      expect(truth.keys.majors).toEqual(made.readings.map(({ key }) => key));
+    }
+    for (const { vamp, truth } of vamps.slice(0, 100))
+      expect(truthOf(vamp, perform(vamp, { loops: 2 }))).toEqual(truth);
+  });
+
+  test('the same seed and past give the same vamp; another seed another', () => {
+    for (const made of vamps.slice(0, 20)) {
+      const again = () => generate({ level: number, seed: made.seed });
+      expect(again()).toEqual(again());
+    }
+    expect(new Set(vamps.slice(0, 50).map(({ chords }) => chords.join())).size).toBeGreaterThan(15);
+  });
+
+  test('none of the last eight comes again, nor the last tempo; tempos go by twos within the groove', () => {
+    for (const [index, made] of vamps.entries()) {
+      const before = vamps.slice(Math.max(0, index - 8), index);
+      expect(before.some((earlier) => sameLoop(chordsOf(earlier), chordsOf(made)))).toBe(false);
+      expect(made.vamp.tempo).not.toBe(before.at(-1)?.vamp.tempo);
+      const [low, high] = grooveById(made.groove).tempo;
+      expect(made.vamp.tempo >= low && made.vamp.tempo <= high && (made.vamp.tempo - low) % 2 === 0).toBe(true);
+    }
+  });
+
+  test('directions are even, from every root and over every distance', () => {
+    const { stays, alone } = level.balance;
+    expect(1 - pairs.length / vamps.length).toBeCloseTo(alone, 1);
+    const of = shares(pairs, direction);
+    expect(Math.abs((of.get('up') ?? 0) - (1 - stays) / 2)).toBeLessThan(0.03);
+    expect(Math.abs((of.get('down') ?? 0) - (1 - stays) / 2)).toBeLessThan(0.03);
+    expect(Math.abs((of.get('same') ?? 0) - stays)).toBeLessThan(0.03);
+    const even = (group: (made: GeneratedVamp) => string | number, least: number) => {
+      for (const [name, share] of shares(moving, group)) {
+        if (share * moving.length < 120) continue;
+        const up =
+          shares(
+            moving.filter((made) => String(group(made)) === name),
+            direction,
+          ).get('up') ?? 0;
+        expect([name, up > least && up < 1 - least]).toEqual([name, true]);
+      }
+    };
+    even((made) => pitchClass(made.truth.roots[0] ?? ''), 0.38);
+    even((made) => made.truth.distances[0] ?? '', 0.38);
+    even((made) => made.truth.qualities.join(), 0.38);
+    even((made) => pitchClass(made.truth.roots[1] ?? ''), 0.3);
+  });
+
+  test('neither where the bass starts nor where the top goes tells its direction', () => {
+    const bassOf = ({ truth }: GeneratedVamp) => truth.bass[0] ?? 0;
+    const accuracies = Array.from({ length: 20 }, (_, step) => {
+      const right = moving.filter((made) => (bassOf(made) < 40 + step ? 'up' : 'down') === direction(made));
+      return right.length / moving.length;
+    });
+    expect(Math.max(...accuracies)).toBeLessThan(0.68);
+    const follows = moving.filter(({ truth }) => {
+      const [first = 0, second = 0] = truth.top;
+      return Math.sign(second - first) === (truth.directions[0] === 'up' ? 1 : -1);
+    });
+    expect(follows.length / moving.length).toBeLessThan(0.63);
+  });
+
+  test('major and minor by halves in each slot', () => {
+    for (const slot of [0, 1]) {
+      // The home chord of level 5 is major: what is asked there is the second.
+      if (number === 5 && slot === 0) continue;
+      const thirds = vamps.flatMap(({ truth }) => truth.qualities[slot] ?? []).filter((quality) => quality !== 'power');
+      expect(Math.abs((shares(thirds, String).get('major') ?? 0) - 0.5)).toBeLessThan(0.03);
+    }
+    const all = vamps.flatMap(({ truth }) => truth.qualities);
+    expect(Math.abs((shares(all, String).get('power') ?? 0) - level.balance.power)).toBeLessThan(0.02);
+  });
+
+  test('no root, no distance is so usual that always saying it earns', () => {
+    for (const slot of [0, 1]) {
+      const roots = vamps.flatMap(({ truth }) =>
+        truth.roots[slot] === undefined ? [] : [pitchClass(truth.roots[slot])],
+      );
+      const of = shares(roots, (root) => root);
+      expect(Math.max(...of.values())).toBeLessThanOrEqual(Math.max(0.15, 1.3 / of.size));
+    }
+    const distances = shares(pairs, ({ truth }) => truth.distances[0] ?? '');
+    expect(distances.get('5') ?? 0).toBeLessThanOrEqual(0.25);
+    for (const [distance, share] of distances)
+      if (distance !== '1') expect([distance, share < 0.26]).toEqual([distance, true]);
+  });
+
+  test('I–IV and V–I are as usual as IV–I and I–V', () => {
+    const majors = pairs.filter(({ truth }) => truth.qualities.join() === 'major,major');
+    const of = shares(majors, ({ truth }) => truth.distances[0] ?? '');
+    const ratio = (of.get('4') ?? 0) / (of.get('5') ?? 0);
+    expect(ratio).toBeGreaterThan(0.7);
+    expect(ratio).toBeLessThan(1.4);
+  });
+
+  test('as many vamps in downs alone as with ups', () => {
+    const of = shares(vamps, ({ truth }) => truth.strokes ?? '');
+    expect(Math.abs((of.get('all-downs') ?? 0) - 0.5)).toBeLessThan(0.03);
+    expect((of.get('all-downs') ?? 0) + (of.get('down-up') ?? 0)).toBeCloseTo(1, 9);
+    for (const made of vamps) expect(made.truth.strokes === 'all-downs').toBe(allDowns(grooveById(made.groove)));
+    expect(Math.min(...level.grooves.map((id) => shares(vamps, ({ groove }) => groove).get(id) ?? 0))).toBeGreaterThan(
+      0.08,
+    );
+  });
+
+  test('tempo and strokes tell nothing of the chords', () => {
+    // With some thousands of vamps, means of independent figures stand within 0.15 deviations of each other.
+    const tempo = ({ vamp }: GeneratedVamp) => vamp.tempo;
+    const downs = ({ truth }: GeneratedVamp) => (truth.strokes === 'all-downs' ? 1 : 0);
+    for (const figure of [tempo, downs]) {
+      expect(gap(moving, figure, (made) => direction(made) === 'up')).toBeLessThan(0.15);
+      if (number !== 5) expect(gap(vamps, figure, ({ truth }) => truth.qualities[0] === 'major')).toBeLessThan(0.15);
+      expect(gap(pairs, figure, ({ truth }) => truth.qualities[1] === 'major')).toBeLessThan(0.15);
+      // A pair that holds its home's I is never owned by one key alone.
+      if (number !== 6) expect(gap(vamps, figure, ({ readings }) => readings.length === 1)).toBeLessThan(0.2);
+    }
+  });
+});
+
+describe('what each level is for', () => {
+  const of = (level: number) => Array.from({ length: COUNT }, (_, seed) => generate({ level, seed }));
+
+  test('level 2: one quality a vamp; what stays is one chord, its top sometimes not', () => {
+    const vamps = of(2);
+    for (const made of vamps) {
+      const [home, other] = chordsOf(made);
+      expect(home?.quality).toBe(other?.quality);
+      if (made.truth.directions[0] === 'same') expect(home && other && soundsAs(home, other)).toBe(true);
+    }
+    const still = vamps.filter(({ truth }) => truth.directions[0] === 'same');
+    expect(still.some(({ truth }) => truth.top[0] !== truth.top[1])).toBe(true);
+    expect(still.some(({ truth }) => truth.bass[0] === 40)).toBe(true);
+    expect(still.some(({ truth }) => truth.bass[0] === 52)).toBe(true);
+  });
+
+  test('level 3: one chord alone, two qualities on one root, two roots', () => {
+    const vamps = of(3);
+    expect(vamps.some(({ truth }) => truth.roots.length === 1 && truth.qualities[0] === 'power')).toBe(true);
+    const oneRoot = vamps.filter(({ truth }) => truth.distances[0] === '1');
+    expect(
+      oneRoot.every(({ truth }) => truth.qualities[0] !== truth.qualities[1] && truth.directions[0] === 'same'),
+    ).toBe(true);
+    expect(new Set(oneRoot.map(({ truth }) => truth.qualities.join())).size).toBe(6);
+  });
+
+  test('level 5: from a major home to a chord of one of its keys', () => {
+    const vamps = of(5);
+    for (const { truth, readings } of vamps) {
+      expect(truth.qualities[0]).toBe('major');
+      expect(readings.length).toBeGreaterThan(0);
+    }
+    expect(new Set(vamps.map(({ truth }) => truth.distances[0]))).toEqual(
+      new Set(['2', '3', '4', '5', '6', '7', 'b7']),
+    );
+  });
+
+  test('level 6: home is I or i; its partner is of that key', () => {
+    for (const made of of(6)) {
+      const home = made.vamp.slots[0]?.chord;
+      const mode = home?.quality === 'major' ? 'major' : 'minor';
+      const owner = made.truth.keys.relatives.includes(`${home?.root} ${mode}`);
+      expect([made.chords.join(' '), owner]).toEqual([made.chords.join(' '), true]);
+    }
+  });
+
+  test('level 7: all 18 ordered pairs, of the parent keys, a third with a single key', () => {
+    const vamps = of(7);
+    // The two-chord table: pairs of root distance and qualities that at least one major key owns (arithmetic).
+    const table = 'MM2 MM4 MM5 MMb7 Mm2 Mm3 Mm5 Mm6 Mm7 mMb2 mMb3 mM4 mMb6 mMb7 mm2 mm4 mm5 mmb7';
+    const kinds = vamps.map(({ truth }) => {
+      const letters = truth.qualities.map((quality) => (quality === 'major' ? 'M' : 'm')).join('');
+      return letters + (truth.distances[0] ?? '');
+    });
+    const counts = shares(kinds, String);
+    expect([...counts.keys()].toSorted()).toEqual(table.split(' ').toSorted());
+    expect(Math.min(...counts.values())).toBeGreaterThan(0.008);
+    const single = vamps.filter(({ readings }) => readings.length === 1).length / vamps.length;
+    expect(Math.abs(single - 0.36)).toBeLessThan(0.03);
+    expect(vamps.every(({ readings }) => readings.length >= 1 && readings.length <= 3)).toBe(true);
+    const { keys } = levelOf(7);
+    for (const made of vamps)
+      expect(keys.some((key) => chordsOf(made).every((chord) => keyOwns(key, chord)))).toBe(true);
+  });
+});
+
+describe('asking for a vamp', () => {
+  test('any seed will do, and any past', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...LEVELS),
+        fc.maxSafeInteger(),
+        fc.array(fc.nat(), { maxLength: 12 }),
+        (level, seed, past) => {
+          const recent = past.map((number) => generate({ level: level.level, seed: number }).vamp);
+          const { vamp } = generate({ level: level.level, seed, recent });
+          const chords = vamp.slots.map((slot) => slot.chord);
+          const heard = recent.slice(-8).map((one) => one.slots.map((slot) => slot.chord));
+          expect(heard.some((loop) => sameLoop(loop, chords))).toBe(false);
+          expect(vamp.tempo).not.toBe(recent.at(-1)?.tempo);
+        },
+      ),
+      { numRuns: 60 },
+    );
+  });
+
+  test('a level that is none, a seed that is none', () => {
+    expect(() => generate({ level: 1, seed: 1 })).toThrow(/no level 1.*2 to 7/);
+    expect(() => generate({ level: 2.5, seed: 1 })).toThrow(RangeError);
+    expect(() => generate({ level: 2, seed: 0.5 })).toThrow(/seed/);
+  });
+});
