@@ -66,16 +66,6 @@ export async function startApp(parts: AppParts): Promise<App> {
     order: (code, page, order) => sockets.order(code, page, order),
     fault,
   });
-  const sockets = createSockets({
-    http,
-    keeper,
-    sessions,
-    hosts,
-    addresses: () => addresses().addresses,
-    visited: visitors.visited,
-    visitors: visitors.count,
-    fault: (error) => fault('socket', error),
-  });
   const app = createHttp({
     sessions,
     hosts,
@@ -87,7 +77,18 @@ export async function startApp(parts: AppParts): Promise<App> {
     visited: visitors.visited,
     fault: (error) => fault('http', error),
   });
+  // Before the sockets, which pass on only to those who listen already.
   http.on('request', (request, response) => void app(request, response));
+  const sockets = createSockets({
+    http,
+    keeper,
+    sessions,
+    hosts,
+    addresses: () => addresses().addresses,
+    visited: visitors.visited,
+    visitors: visitors.count,
+    fault: (error) => fault('socket', error),
+  });
   port = await listen(http, parts.port);
 
   return {

@@ -142,8 +142,12 @@ function files(folder: string): RequestHandler {
 
 /** Errors as JSON with a reason; what happened inside stays inside. */
 function errors(fault: (error: unknown) => void): ErrorRequestHandler {
-  return (error: unknown, request, response, next) => {
-    if (response.headersSent) return next(error);
+  // Four parameters tell express that this is the handler of errors.
+  return (error: unknown, request, response, _next) => {
+    if (response.headersSent) {
+      response.destroy();
+      return fault(error);
+    }
     const status = statusOf(error);
     if (status === 413) return refuse(response, 413, 'message-too-large', { most: MOST_BODY });
     if (status < 500) return refuse(response, status, 'message-not-readable');
