@@ -1,0 +1,181 @@
+import { describe, expect, test } from 'vitest';
+import type { Command } from '../../../server/protocol/messages.ts';
+import { asked, closed, DESK, given, guitar, HOST, opened, played, started } from '../../support/given.ts';
+
+const start = (after: number, level = 7): Command => ({ type: 'StartRound', id: 'c', after, level });
+type Guitar = Extract<Command, { type: 'StartGuitarRound' }>;
+const strum = (changed: Partial<Guitar> = {}): Command => ({
+  type: 'StartGuitarRound',
+  id: 'c',
+  after: 0,
+  chords: 'Em D',
+  groove: null,
+  tempo: null,
+  directions: null,
+  ...changed,
+});
+
+describe('rounds', () => {
+  test('R14 a second press is answered with the round of the first', () => {
+    const room = given(opened, started(guitar('Em D')), started(guitar('G C', 2)));
+    for (const command of [start(0), strum({ chords: 'nonsense' })]) {
+      room.when(DESK, command).then({ ok: true, events: [], value: { round: 'r1', number: 1 } });
+    }
+    room.when(HOST, start(1)).then({ ok: true, events: [], value: { round: 'r2', number: 2 } });
+    room.when(DESK, start(3)).refused('round-unknown');
+  });
+
+  test('R15 a round of the guitar keeps all that its marks need', () => {
+    given(opened)
+      .when(DESK, strum())
+      .then({
+        ok: true,
+        events: [{ type: 'RoundStarted', round: { ...guitar('Em D'), seed: 11 } }],
+        value: { round: 'r1', number: 1 },
+      });
+    expect(guitar('Em D')).toEqual({
+      id: 'r1',
+      number: 1,
+      source: 'guitar',
+      level: null,
+      seed: 7,
+      meter: '4/4',
+      tempo: null,
+      grooveText: '',
+      slots: [
+        { chord: 'Em', beats: 4, frets: [0, 2, 2, 0, 0, 0] },
+        { chord: 'D', beats: 4, frets: [null, null, 0, 2, 3, 2] },
+      ],
+      truth: expect.objectContaining({
+        count: 2,
+        directions: ['up'],
+        qualities: ['minor', 'major'],
+        roots: ['E', 'D'],
+        bass: [40, 50],
+        keys: { majors: ['G major', 'D major'], relatives: ['G major', 'E minor', 'D major', 'B minor'] },
+        strokes: null,
+      }),
+      questions: ['direction-1', 'quality-0', 'root-0', 'quality-1', 'keys-0'].map((id) => ({
+        id,
+        kind: id.split('-')[0],
+        target: Number(id.split('-')[1]),
+      })),
+      kinds: ['direction', 'quality', 'root', 'keys'],
+      settings: { policy: 'majors', qualities: ['major', 'minor'] },
+    });
+  });
+
+  test('R15 a round that Hearsay plays is made from level and seed, and the same for the same', () => {
+    const once = given(opened).when(DESK, start(0)).decision;
+    expect(once).toEqual(given(opened).when(DESK, start(0)).decision);
+    const event = once.ok ? once.events[0] : undefined;
+    if (event?.type !== 'RoundStarted') throw new Error('no round');
+    const { round } = event;
+    expect(round).toMatchObject({ id: 'r1', number: 1, source: 'host', level: 7, seed: 11 });
+    expect(round.grooveText).not.toBe('');
+    expect(round.tempo).toBe(round.truth.tempo);
+    expect(round.questions.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['keys', 'direction', 'strokes']));
+    expect(round.kinds).toEqual(['strokes', 'direction', 'quality', 'root', 'keys']);
+  });
+
+  test('R15 a level asks its own kinds, and its qualities join the pad', () => {
+    const { decision } = given(opened).when(DESK, start(0, 3));
+    const event = decision.ok ? decision.events[0] : undefined;
+    if (event?.type !== 'RoundStarted') throw new Error('no round');
+    expect(event.round.kinds).toEqual(['strokes', 'direction', 'quality']);
+    expect(event.round.questions.every(({ kind }) => event.round.kinds.includes(kind))).toBe(true);
+    expect(event.round.settings.qualities).toEqual(['major', 'minor', 'power']);
+  });
+
+  test('R15 a groove on the guitar brings the question of the strokes', () => {
+    const kinds = (groove: string) => guitar('G C', 1, groove).questions.map(({ id }) => id);
+    expect(kinds('relaxed-alternate')[0]).toBe('strokes-0');
+    expect(guitar('G C', 1, 'quarter-downs').truth.strokes).toBe('all-downs');
+    expect(guitar('G Em C', 1, 'waltz').slots.map(({ beats }) => beats)).toEqual([3, 3, 3]);
+  });
+
+  test('R15 a quality that no button of the pad says is not asked', () => {
+    expect(guitar('E5 A').questions.map(({ id }) => id)).not.toContain('quality-0');
+  });
+
+  test.each([[1], [8], [2.5]])('R16 there is no level %d', (level) => {
+    given(opened).when(DESK, start(0, level)).refused('level-unknown', { found: level, low: 2, high: 7 });
+  });
+
+  test('R16 the vamp just heard does not come again, whatever the seed', () => {
+    const first = given(opened).when(DESK, start(0)).decision;
+    const round = first.ok && first.events[0]?.type === 'RoundStarted' ? first.events[0].round : guitar('G');
+    const again = given(opened, started(round));
+    const loop = (slots: readonly { chord: string }[]) => slots.map(({ chord }) => chord).join(' ');
+    for (let seed = 0; seed < 60; seed += 1) {
+      const { decision } = again.when(DESK, start(1), { seed });
+      const next = decision.ok && decision.events[0]?.type === 'RoundStarted' ? decision.events[0].round : null;
+      expect(loop(next?.slots ?? [])).not.toBe(loop(round.slots));
+    }
+  });
+
+  test('R17 faults of typed chords are named with their place', () => {
+    given(opened)
+      .when(DESK, strum({ chords: 'Em G7' }))
+      .refused('chords-not-readable', {
+        place: expect.any(Number) as number,
+        found: expect.stringContaining('7') as unknown as string,
+        suggestion: expect.stringContaining('triads') as unknown as string,
+      });
+    expect(given(opened).when(DESK, strum({ chords: '' })).decision).toMatchObject({ reason: 'chords-not-readable' });
+  });
+
+  test('R17 groove, tempo and directions', () => {
+    const room = given(opened);
+    room.when(DESK, strum({ groove: 'polka' })).refused('groove-unknown', { found: 'polka' });
+    room.when(DESK, strum({ tempo: 5 })).refused('tempo-out-of-range', { found: 5, low: 30, high: 300 });
+    room
+      .when(DESK, strum({ tempo: Number.NaN }))
+      .refused('tempo-out-of-range', { found: Number.NaN, low: 30, high: 300 });
+    expect(room.when(DESK, strum({ directions: ['up', 'down'] })).decision).toMatchObject({
+      reason: 'message-not-readable',
+    });
+    expect(room.when(DESK, strum({ directions: ['same'] })).decision).toMatchObject({ reason: 'message-not-readable' });
+    const { decision } = room.when(DESK, strum({ directions: ['down'], tempo: 92, groove: 'quarter-downs' }));
+    const event = decision.ok ? decision.events[0] : undefined;
+    expect(event?.type === 'RoundStarted' && event.round.truth).toMatchObject({ directions: ['down'], tempo: 92 });
+  });
+
+  test('R18 not while a question is open; after the end of the lesson it goes on', () => {
+    const open = [opened, started(guitar('Em D')), asked('a1', 'keys-0')];
+    given(...open)
+      .when(DESK, start(1))
+      .refused('question-still-open');
+    const { decision } = given(...open, closed('a1'), { type: 'LessonEnded' }).when(DESK, strum({ after: 1 }));
+    expect(decision).toMatchObject({ ok: true, value: { round: 'r2', number: 2 } });
+  });
+
+  test('R35 what still plays is stopped by the next round, the end of the lesson and of the room', () => {
+    const sounding = given(opened, started(played('Em D')), { type: 'VampStarted', round: 'r1', tempo: 100 });
+    const stop = [{ kind: 'order', order: { order: 'stop' } }];
+    const commands: Command[] = [strum({ after: 1 }), { type: 'EndLesson', id: 'c' }, { type: 'CloseRoom', id: 'c' }];
+    for (const command of commands) expect(sounding.when(DESK, command).decision).toMatchObject({ effects: stop });
+  });
+
+  test('R36 the lesson ends after a round, with no question open', () => {
+    const end: Command = { type: 'EndLesson', id: 'c' };
+    const round = started(guitar('Em D'));
+    given(opened).when(DESK, end).refused('no-round');
+    given(opened, round, asked('a1', 'keys-0')).when(DESK, end).refused('question-still-open');
+    given(opened, round)
+      .when(DESK, end)
+      .then({ ok: true, events: [{ type: 'LessonEnded' }] });
+    given(opened, round, { type: 'LessonEnded' }).when(DESK, end).then({ ok: true, events: [] });
+  });
+
+  test('R36 closing the room closes an open question with it', () => {
+    const close: Command = { type: 'CloseRoom', id: 'c' };
+    given(opened)
+      .when(DESK, close)
+      .then({ ok: true, events: [{ type: 'RoomClosed' }] });
+    given(opened, started(guitar('Em D')), asked('a1', 'keys-0'))
+      .when(DESK, close)
+      .then({ ok: true, events: [closed('a1'), { type: 'RoomClosed' }] });
+    given(opened, { type: 'RoomClosed' }).when(DESK, close).then({ ok: true, events: [] });
+  });
+});
