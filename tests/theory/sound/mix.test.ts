@@ -1,0 +1,167 @@
+import { describe, expect, test } from 'vitest';
+import { GROOVES } from '../../../shared-theory/grooves.ts';
+import { BEATS_PER_BAR } from '../../../shared-theory/meters.ts';
+import { perform, type Performance } from '../../../shared-theory/perform.ts';
+import { countInTick, testNote } from '../../../shared-theory/sound/clicks.ts';
+import { limit } from '../../../shared-theory/sound/limiter.ts';
+import { integratedLoudness } from '../../../shared-theory/sound/loudness.ts';
+import { mixPerformance, TARGET_LUFS } from '../../../shared-theory/sound/mix.ts';
+import { noteShelf } from '../../../shared-theory/sound/note-shelf.ts';
+import { parseVamp } from '../../../shared-theory/vamps.ts';
+import { voice } from '../../../shared-theory/voice.ts';
+import { decibels, level, partial, peak } from './estimate.ts';
+import { midiFrequency } from '../../../shared-theory/pitch.ts';
+
+const RATE = 44100;
+
+function played(chords: string, id: string, tempo?: number): Performance {
+  const groove = GROOVES.find((known) => known.id === id);
+  if (!groove) throw new Error(id);
+  const slots = parseVamp(chords, BEATS_PER_BAR[groove.meter]);
+  return perform(voice({ slots, groove: id, tempo: tempo ?? groove.tempo[0], seed: 3 }));
+}
+
+describe('loudness: every round alike', () => {
+  test.each(GROOVES.map(({ id }) => id))('%s, three vamps: −23 LUFS, no sample over 0.98', (id) => {
+    for (const chords of ['Em D', 'C Am', 'F Bm']) {
+      const mixed = mixPerformance(played(chords, id), { sampleRate: RATE });
+      expect(Math.abs(integratedLoudness(mixed, RATE) - TARGET_LUFS)).toBeLessThan(0.5);
+      expect(peak(mixed)).toBeLessThanOrEqual(0.98);
+      expect(mixed.some(Number.isNaN)).toBe(false);
+    }
+  });
+
+  test('shapes of three to six strings: the level of their strums differs by 3 dB at most', () => {
+    const chords = 'C Cm D Dm E Em F G Gm A Am Bb Bm C5 E5 Asus4 Dsus2 Bdim Caug F#m'.split(' ');
+    const shelf = noteShelf(RATE);
+    const levels = chords.map((chord) => {
+      const mixed = mixPerformance(played(chord, 'quarter-downs', 80), { sampleRate: RATE, shelf });
+      return decibels(level(mixed, RATE, 0, 3));
+    });
+    expect(Math.max(...levels) - Math.min(...levels)).toBeLessThanOrEqual(3);
+  });
+});
+
+describe('the mix is the performance', () => {
+  test.each(GROOVES.map(({ id }) => id))('%s: every stroke begins within 1 ms of its time, and not before', (id) => {
+    const performance = played('Em D', id);
+    const shelf = noteShelf(RATE);
+    for (const note of performance.notes) {
+      const alone = mixPerformance({ ...performance, notes: [note] }, { sampleRate: RATE, shelf });
+      const loudest = peak(alone);
+      const begins = alone.findIndex((sample) => sample !== 0) / RATE;
+      const heard = alone.findIndex((sample) => Math.abs(sample) > loudest * 0.1) / RATE;
+      expect(begins - note.time).toBeGreaterThan(-0.0001);
+      expect(heard - note.time).toBeLessThan(0.001);
+    }
+  });
+
+  test('a lead moves everything by its length; a tail lets the last chord ring and ends in silence', () => {
+    const performance = played('Em D', 'quarter-downs', 100);
+    const plain = mixPerformance(performance, { sampleRate: RATE });
+    const moved = mixPerformance(performance, { sampleRate: RATE, lead: 0.1, tail: 1 });
+    expect(moved.length).toBe(plain.length + Math.round(1.1 * RATE));
+    expect(peak(moved.slice(0, Math.round(0.1 * RATE)))).toBe(0);
+    const end = performance.seconds + 0.1;
+    expect(level(moved, RATE, end + 0.2, end + 0.4)).toBeGreaterThan(0.005);
+    expect(Math.abs(moved.at(-1) ?? 1)).toBeLessThan(1e-6);
+  });
+
+  test('accents read at least 4 dB apart in the first 50 ms of full strokes', () => {
+    const performance = played('Em D', 'quarter-downs', 80);
+    const mixed = mixPerformance(performance, { sampleRate: RATE });
+    const strokeLevel = (accent: number) => {
+      const times = performance.notes
+        .filter((note) => note.accent === accent && note.string === 1)
+        .map(({ time }) => time);
+      const levels = times.map((time) => level(mixed, RATE, time, time + 0.05));
+      return levels.reduce((sum, value) => sum + value, 0) / levels.length;
+    };
+    expect(decibels(strokeLevel(3) / strokeLevel(2))).toBeGreaterThan(3.5);
+  });
+
+  test('the roots are the strongest low notes of their bars', () => {
+    const mixed = mixPerformance(played('C Am', 'quarter-downs', 100), { sampleRate: RATE });
+    const bars = [
+      [0.1, 48],
+      [2.5, 45],
+    ] as const;
+    for (const [from, root] of bars) {
+      const at = (midi: number) => partial(mixed, RATE, midiFrequency(midi), from, 0.45).amplitude;
+      for (let midi = root - 8; midi < root - 1; midi++) expect(decibels(at(root) / at(midi))).toBeGreaterThan(20);
+    }
+  });
+
+  test('a choke is short: the strings are silent well before the next stroke', () => {
+    const performance = played('Em D', 'foot-and-closed-hat', 100);
+    const choke = performance.notes.find((note) => note.touch === 'choke' && note.time > 0.7);
+    if (!choke) throw new Error('a choke');
+    const mixed = mixPerformance(performance, { sampleRate: RATE });
+    const early = level(mixed, RATE, choke.time, choke.time + 0.05);
+    const late = level(mixed, RATE, choke.time + choke.duration + 0.06, choke.time + choke.duration + 0.1);
+    expect(decibels(early / late)).toBeGreaterThan(20);
+  });
+
+  test('the same performance gives the same samples', () => {
+    const performance = played('G C', 'campfire-strum');
+    expect(mixPerformance(performance, { sampleRate: 48000 })).toEqual(
+      mixPerformance(performance, { sampleRate: 48000 }),
+    );
+  });
+
+  test('a performance of nothing is silence', () => {
+    const silent = mixPerformance({ seconds: 1, loops: 1, bars: [], notes: [] }, { sampleRate: RATE });
+    expect(silent).toHaveLength(RATE);
+    expect(peak(silent)).toBe(0);
+  });
+});
+
+describe('shelf of rendered strings', () => {
+  test('renders each sound once, and longer where a longer note asks', () => {
+    const shelf = noteShelf(RATE);
+    const { notes } = played('Em D', 'relaxed-alternate');
+    const missing = shelf.missing(notes);
+    expect(missing.length).toBeLessThan(notes.length / 2);
+    for (const note of missing) shelf.take(note);
+    expect(shelf.missing(notes)).toEqual([]);
+    const [first] = notes;
+    if (!first) throw new Error('a note');
+    expect(shelf.take(first)).toBe(shelf.take(first));
+    const longer = { ...first, duration: first.duration + 2 };
+    expect(shelf.missing([longer])).toEqual([longer]);
+    expect(shelf.take(longer).length).toBeGreaterThan(shelf.take(first).length - 1);
+    expect(shelf.missing([longer, first])).toEqual([]);
+  });
+});
+
+describe('limiter', () => {
+  test('a peak is held under 0.98 and what lies far from it is not touched', () => {
+    const samples = Float32Array.from({ length: RATE }, (_, n) => 0.4 * Math.sin((2 * Math.PI * 200 * n) / RATE));
+    const before = samples.slice();
+    for (let n = 20000; n < 20050; n++) samples[n] = 2.5;
+    limit(samples, RATE);
+    expect(peak(samples)).toBeLessThanOrEqual(0.98);
+    expect(samples.slice(0, 15000)).toEqual(before.slice(0, 15000));
+  });
+});
+
+describe('clicks', () => {
+  test('the tick on one is higher and louder, both start at once and die within 80 ms', () => {
+    const [one, other] = [countInTick(true, RATE), countInTick(false, RATE)];
+    expect(peak(one)).toBeGreaterThan(peak(other) * 1.3);
+    const at = (samples: Float32Array, hertz: number) => partial(samples, RATE, hertz, 0, 0.06).amplitude;
+    expect(at(one, 1480)).toBeGreaterThan(at(one, 1110) * 2);
+    expect(at(other, 1110)).toBeGreaterThan(at(other, 1480) * 2);
+    for (const tick of [one, other]) {
+      expect(Math.abs(tick[0] ?? 1)).toBeLessThan(0.001);
+      expect(Math.abs(tick.at(-1) ?? 1)).toBeLessThan(0.001);
+    }
+  });
+
+  test('the test note is A, 220 Hz, as loud as a vamp', () => {
+    const note = testNote(48000);
+    expect(Math.abs(integratedLoudness(note, 48000) - TARGET_LUFS)).toBeLessThan(0.1);
+    const octaves = [110, 220, 440].map((hertz) => partial(note, 48000, hertz, 0.1, 0.5).amplitude);
+    expect(octaves[1]).toBeGreaterThan((octaves[0] ?? 0) * 50);
+  });
+});
