@@ -51,9 +51,12 @@ function oneQuality(keys: readonly Key[]): Loop[] {
   return [...diatonicLoops(keys, ([home, other]) => home.chord.quality === other.chord.quality), ...thirds, ...still];
 }
 
+/** Roots on which both a major and a minor triad are written as they stand: no one writes G# major, nor Db minor. */
+const EITHER_WAY: ReadonlySet<string> = new Set(['C', 'D', 'E', 'F', 'F#', 'G', 'A', 'Bb', 'B']);
+
 /** Single chords, two qualities on one root, and pairs a fourth, fifth or step apart, with power chords among them. */
 function majorOrMinor(keys: readonly Key[]): Loop[] {
-  const roots = chordsOf(keys);
+  const roots = chordsOf(keys).filter((chord) => EITHER_WAY.has(chord.root));
   const qualities: readonly Quality[] = ['major', 'minor', 'power'];
   const singles = roots.flatMap((chord) => qualities.map((quality): Loop => [as(chord, quality)]));
   const oneRoot = roots.flatMap((chord) =>

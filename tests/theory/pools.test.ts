@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import { chordSymbol } from '../../shared-theory/chords.ts';
+import { candidateKeys, keyOwns } from '../../shared-theory/keys.ts';
+import { LEVELS, levelOf } from '../../shared-theory/levels.ts';
+import { poolOf, sameLoop } from '../../shared-theory/pools.ts';
+
+const written = (level: number) => poolOf(levelOf(level)).map((loop) => loop.map(chordSymbol).join(' '));
+
+// Common practice: chords on these roots are written with their other name.
+const NOBODY_WRITES = /^(C#|D#|E#|G#|A#|B#|Fb)$|^(Db|Gb|Ab|Cb|Fb|E#|A#|B#)m$/;
+
+describe.each(LEVELS.map((level) => [level.level, level] as const))('the pool of level %d', (_, level) => {
+  const pool = poolOf(level);
+
+  test('holds no loop twice, and more than a lesson can hear', () => {
+    expect(pool.length).toBeGreaterThan(50);
+    for (const [index, loop] of pool.entries()) expect(pool.findIndex((other) => sameLoop(loop, other))).toBe(index);
+  });
+
+  test('writes chords as musicians do', () => {
+    const symbols = new Set(pool.flat().map(chordSymbol));
+    expect([...symbols].filter((symbol) => NOBODY_WRITES.test(symbol))).toEqual([]);
+  });
+});
+
+describe('loops of the pools', () => {
+  test.each([
+    [2, ['E A', 'A E', 'Am Em', 'D C', 'C A', 'G G', 'Em Em'], ['E Am', 'G Em', 'C', 'Bdim Bdim']],
+    [3, ['E', 'Em', 'E5', 'E Em', 'Am A', 'A5 A', 'D G', 'Em A', 'Am D5'], ['C E', 'G# G#m', 'Bdim']],
+    [4, ['C', 'F#m', 'C Dm', 'Em D', 'Bb F', 'Eb Bb'], ['C C', 'C Cm', 'C E']],
+    [5, ['C G', 'G C', 'A Bm', 'D C', 'G Bm', 'F Em'], ['Em D', 'C E', 'C']],
+    [6, ['C Am', 'Am F', 'G D', 'Em D', 'Bm G', 'F Bb', 'Cm Bb'], ['C Bdim', 'Am Bb']],
+    [7, ['Em D', 'C D', 'D C', 'A Bm', 'F Em', 'Em F', 'Am Bm', 'Bm Am', 'Bb Eb'], ['Am E', 'C', 'B C', 'F# B']],
+  ] as const)('level %d has %j but not %j', (level, some, none) => {
+    const loops = written(level);
+    for (const loop of some) expect(loops).toContain(loop);
+    for (const loop of none) expect(loops).not.toContain(loop);
+  });
+
+  test('from level 4 on the chords are of one of the level’s keys', () => {
+    for (const level of LEVELS.filter(({ level: number }) => number >= 4)) {
+      for (const loop of poolOf(level)) {
+        expect(candidateKeys(loop, 'majors').length).toBeGreaterThan(0);
+        expect(level.keys.some((key) => loop.every((chord) => keyOwns(key, chord)))).toBe(true);
+      }
+    }
+  });
+});
