@@ -1,5 +1,6 @@
 import { questionWords } from '../../server/protocol/words/en.ts';
 import { listed } from '../../server/protocol/words/questions.ts';
+import { usualKey } from '../../shared-theory/keys.ts';
 import { printChord, printNote } from '../../shared-theory/printer.ts';
 import type { NeckPlace } from '../../shared-theory/questions/question.ts';
 
@@ -19,10 +20,6 @@ const SPELLINGS: readonly (readonly string[])[] = [
   ['B'],
 ];
 
-/** Names of keys on the circle of fifths as its pegs name them: one spelling each. */
-const MAJORS = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B'];
-const MINORS = ['Cm', 'C#m', 'Dm', 'D#m', 'Em', 'Fm', 'F#m', 'Gm', 'G#m', 'Am', 'Bbm', 'Bm'];
-
 const OPEN_STRING = { 5: 9, 6: 4 } as const;
 
 /** An answer in a few words, as it stands inside a sentence: `up`, `minor`, `G`, `D and G`. */
@@ -31,7 +28,7 @@ export function answerText(kind: string, answer: unknown): string {
   if (answer === null || answer === undefined) return '';
   if (kind === 'root' && isPlace(answer)) return noteText(answer);
   if (kind === 'keys' && Array.isArray(answer)) return keysText(answer.map(String));
-  return options[String(answer)] ?? String(answer);
+  return typeof answer === 'string' ? (options[answer] ?? answer) : '';
 }
 
 /** The note of a place on the low strings, in both spellings where there are two: `G`, `F♯ or G♭`. */
@@ -45,9 +42,9 @@ function keysText(ids: readonly string[]): string {
 }
 
 /** `7M` is `G`, `4m` is `Em`. */
-export function keyText(id: string): string {
-  const names = id.endsWith('m') ? MINORS : MAJORS;
-  return printChord(names[Number.parseInt(id, 10)] ?? '').text;
+function keyText(id: string): string {
+  const { tonic, mode } = usualKey(id);
+  return printChord(mode === 'minor' ? `${tonic}m` : tonic).text;
 }
 
 function isPlace(answer: unknown): answer is NeckPlace {

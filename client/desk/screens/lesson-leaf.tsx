@@ -32,7 +32,7 @@ export function LessonLeaf({ lines }: Props) {
 function Line({ line }: { readonly line: WireBreakdownLine }) {
   const steps: Readonly<Record<string, string>> = questionWords.steps;
   const [missed] = line.missed;
-  const kind = missed?.error ? errorKinds[missed.error as keyof typeof errorKinds] : undefined;
+  const kind = missed?.error ? errorKinds[missed.error] : undefined;
   return (
     <li class="lesson-line">
       <p>

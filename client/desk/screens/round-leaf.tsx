@@ -112,7 +112,7 @@ function Fallen({ view, step }: { readonly view: DeskView; readonly step: WireSt
 }
 
 function Misheard({ error }: { readonly error: string | null }) {
-  const kind = error === null ? undefined : errorKinds[error as keyof typeof errorKinds];
+  const kind = error === null ? undefined : errorKinds[error];
   if (!kind) return null;
   const { say, playNext } = deskWords.closed;
   return (
