@@ -11,7 +11,7 @@ import type { VoicedVamp } from './vamps.ts';
 import { voice } from './voice.ts';
 
 /** What is remembered of a vamp that was played. */
-export type RecentVamp = Pick<VoicedVamp, 'slots' | 'tempo'>;
+type RecentVamp = Pick<VoicedVamp, 'slots' | 'tempo'>;
 
 export type GenerateRequest = {
   readonly level: number;

@@ -7,7 +7,7 @@ import type { Distance } from './truth.ts';
 export type ShareRange = readonly [number, number];
 
 /** How the vamps of a level fall out in the long run: shares of all its vamps, or of its vamps of two chords where said. */
-export type Balance = {
+type Balance = {
   /** Vamps that hold one chord alone. */
   readonly alone: number;
   /** Of the vamps of two chords: the bass stays. Up and down share the rest evenly. */
@@ -21,7 +21,7 @@ export type Balance = {
 };
 
 export const LEVELS_THAT_STAND = [2, 3, 4, 5, 6, 7] as const;
-export type LevelNumber = (typeof LEVELS_THAT_STAND)[number];
+type LevelNumber = (typeof LEVELS_THAT_STAND)[number];
 
 /** A step of the ladder: what sounds and what is asked. */
 export type Level = {

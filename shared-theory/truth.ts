@@ -140,7 +140,7 @@ function firstLoop(vamp: VoicedVamp, performance: Performance): readonly Sounded
 }
 
 /** What the teacher's bass did from the first chord; `usual` where it went as the usual open shapes go. */
-export type StatedDirection = Direction | 'usual';
+type StatedDirection = Direction | 'usual';
 
 export type GuitarOptions = {
   /** Default: the groove's, else 4/4. */
