@@ -2,10 +2,8 @@
 export type LocalSound = {
   /** `lost`: it ran, and the system took it away. `silent`: it says it runs, but nothing leaves the page. */
   readonly state: 'off' | 'starting' | 'on' | 'silent' | 'lost' | 'failed';
-  /** Why it failed, as the browser says it. */
-  readonly why: string | null;
-  /** The hearing caution has been shown on this machine and is not to be shown again. */
-  readonly cautioned: boolean;
+  /** This is a tablet or phone with a ring switch that silences pages. */
+  readonly ringSwitch: boolean;
   /** The caution stands on the screen now, between the press and the first note. */
   readonly cautioning: boolean;
   /** Speakers were plugged or unplugged since the last test note. */
@@ -40,8 +38,7 @@ export type HostActions = {
 /** Sound of a page that has not been pressed yet; screens without sound of their own are drawn with it. */
 export const SOUND_OFF: LocalSound = {
   state: 'off',
-  why: null,
-  cautioned: false,
+  ringSwitch: false,
   cautioning: false,
   deviceChanged: false,
   level: () => 0,

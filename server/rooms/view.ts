@@ -2,7 +2,6 @@ import { candidateKeys, parseKeyName } from '../../shared-theory/keys.ts';
 import { chartRows, cribOf, decidersOf } from '../../shared-theory/crib.ts';
 import { GROOVES } from '../../shared-theory/grooves.ts';
 import { LEVELS } from '../../shared-theory/levels.ts';
-import { printNote } from '../../shared-theory/printer.ts';
 import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
 import { judgeOf } from '../../shared-theory/questions/judges.ts';
 import type { Answer, Kind, NotSure } from '../../shared-theory/questions/question.ts';
@@ -188,7 +187,7 @@ function askingOn(state: RoomState, sheet: Sheet): Wire.WireAsking {
   const { truth, settings, number } = sheet.round;
   const root = truth.roots[target];
   const letterShown = kind === 'quality' && root !== undefined && wasShown(state, number, questionId('root', target));
-  const asking = asks[kind].ask(target, settings, letterShown ? { letter: printNote(root).text } : {});
+  const asking = asks[kind].ask(target, settings, letterShown ? { letter: root } : {});
   return {
     kind: asking.kind,
     target: asking.target,

@@ -46,7 +46,7 @@ export type Asking = {
   readonly target: Target;
   /** quality: qualities on the pad. keys: `majors` shows twelve pegs, `relatives` twenty-four. */
   readonly options?: readonly string[];
-  /** quality: the root's printed name, only once the root of that chord has been shown. */
+  /** quality: the root as spelled (ASCII), only once the root of that chord has been shown. */
   readonly letter?: string;
 };
 

@@ -8,6 +8,11 @@ const HEIGHT = 78;
 /** Widest the tally may grow, in drawing units. */
 const MOST_WIDTH = 560;
 
+function label(closed: boolean, scale: number): string {
+  const { handsIn, closed: shut, tens } = hostWords.round;
+  return [closed ? shut : handsIn, ...(scale > 1 ? [tens] : [])].join(', ');
+}
+
 /** How many hands are in, never which: gates of five, and the count; the double bar once closed. */
 export function HandsIn({
   handsIn,
@@ -21,7 +26,7 @@ export function HandsIn({
   const width = tallyLayout(0, strokes, gap, HEIGHT).width + 2 * gap;
   return (
     <div class="hands-in">
-      <span class="label">{hostWords.round.handsIn}</span>
+      <span class="label">{label(closed, scale)}</span>
       <div class="hands-row">
         <svg
           aria-hidden="true"
@@ -33,12 +38,9 @@ export function HandsIn({
         </svg>
         <output class="hands-count">{handsOf(handsIn, of)}</output>
         {closed ? (
-          <span class="closed">
-            <svg aria-hidden="true" viewBox="0 0 26 84" width="1.625rem" height="5.25rem">
-              <DoubleBar x={26} y={0} height={84} size={26} />
-            </svg>
-            {hostWords.round.closed}
-          </span>
+          <svg class="closed" aria-hidden="true" viewBox="0 0 26 84" width="1.625rem" height="5.25rem">
+            <DoubleBar x={26} y={0} height={84} size={26} />
+          </svg>
         ) : null}
       </div>
     </div>

@@ -1,6 +1,5 @@
 import type { HostView } from '../../../server/protocol/views.ts';
 import { hostWords } from '../../../server/protocol/words/en.ts';
-import { fill } from '../../../server/protocol/words/fill.ts';
 import type { HostActions, LocalSound } from '../sound-view.ts';
 import { LevelMeter } from './level-meter.tsx';
 
@@ -25,7 +24,7 @@ export function soundSentence({ view, sound }: Omit<SoundProps, 'actions'>): str
     case 'lost':
       return words.lost;
     case 'failed':
-      return fill(words.failed, { why: sound.why ?? '' });
+      return words.failed;
     case 'off':
       return view.sound.playing ? words.goesOn : words.here;
   }
@@ -62,7 +61,7 @@ export function SoundPanel(props: SoundProps) {
     <section class="sound-panel" aria-label={words.meter}>
       <MainPress {...props} />
       <p class="sound-sentence" role="status">
-        {soundSentence(props)}
+        {soundSentence(props)} {sound.ringSwitch && sound.state !== 'on' ? words.phoneHint : ''}
       </p>
       {runs ? (
         <div class="sound-level">

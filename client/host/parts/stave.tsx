@@ -22,7 +22,7 @@ function Ringing({ bar }: { readonly bar: BarPlace }) {
         const gauge = string < 5 ? 2 : 3;
         return (
           <g key={string}>
-            <path class="string-covered" d={`M${bar.x} ${y}h${bar.width}`} />
+            <path class={`string-covered g${string}`} d={`M${bar.x} ${y}h${bar.width}`} />
             <Lens
               from={[bar.x, y]}
               to={[bar.x + bar.width, y]}

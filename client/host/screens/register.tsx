@@ -40,9 +40,11 @@ export function Register({ view, frame, unreached, sound, actions }: RegisterPro
         <Qr text={link} size={440} label={fill(words.scanLabel, { address: link })} />
       </section>
       <section class="roll">
-        <p class="roll-count" role="status">
-          {count}
-        </p>
+        {unreached && taken === 0 ? null : (
+          <p class="roll-count" role="status">
+            {count}
+          </p>
+        )}
         {unreached && taken === 0 ? (
           <Unreached addresses={view.addresses} />
         ) : (

@@ -6,6 +6,8 @@ import { BeadPile } from './bead-row.tsx';
 import { handsOn, isRight, type SpreadProps } from './spread-props.ts';
 
 const STRINGS = [5, 6] as const;
+/** Of the neck that is drawn; answers end at fret 12. */
+const LAST_FRET = 22;
 const FRETS = Array.from({ length: 13 }, (_, fret) => fret);
 
 type Place = { readonly string: 5 | 6; readonly fret: number };
@@ -60,8 +62,9 @@ function neckLayout({ width, bleed = 0, scale }: SpreadProps['size'], y: number,
     bleed > 0 ? Number.POSITIVE_INFINITY : width - nut,
     (width + bleed - nut) * 0.86,
   );
-  let last = 12;
-  while (last < 22 && bleed > 0 && fretDistance(last) * twelve < width + bleed - nut) last += 1;
+  const reach = (width + bleed - nut) / twelve;
+  const beyond = Array.from({ length: LAST_FRET - 12 }, (_, index) => 12 + index);
+  const last = bleed > 0 ? (beyond.find((fret) => fretDistance(fret) >= reach) ?? LAST_FRET) : 12;
   const ground = { x: nut, y, width: fretDistance(last) * twelve, height: breadth };
   return layNeck({ flat: true, ground, from: 1, to: last, open: 132 * scale, nut: 16 * scale });
 }

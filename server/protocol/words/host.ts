@@ -1,7 +1,8 @@
 /** The host screen. */
 export const hostWords = {
   position: '{n} of {of}',
-  page: 'Hearsay, host screen',
+  page: '{room}, Hearsay',
+  connecting: 'Looking for the room.',
 
   register: {
     heading: 'Take a seat.',
@@ -34,7 +35,6 @@ export const hostWords = {
     off: 'Sound is off.',
     here: 'This page will play through the speakers.',
     testNote: 'test note',
-    again: 'Hear it again',
     meter: 'Level of the sound that leaves this page',
     quiet: 'quiet',
     loud: 'loud',
@@ -44,8 +44,7 @@ export const hostWords = {
     goesOn: 'The vamp was playing: press, and it goes on.',
     lost: 'The sound has stopped.',
     device: 'The speakers changed. Check the sound.',
-    checked: 'It sounds',
-    failed: 'The sound could not start: {why}',
+    failed: 'The browser kept the sound back: press again.',
     phoneHint: 'On a tablet or phone: ring switch on, volume up.',
   },
   caution: {
@@ -69,7 +68,8 @@ export const hostWords = {
     root: 'root {note}',
     handsIn: 'hands in',
     handsOf: '{n} of {of}',
-    closed: 'closed',
+    closed: 'closed: hands are in',
+    tens: 'one stroke is ten',
     again: 'second answer, after talk with the neighbour',
     countIn: 'count-in',
     stave: 'The vamp: {bars} bars in repeat signs',

@@ -292,7 +292,7 @@ export const BREAKDOWN: readonly WireBreakdownLine[] = [
   line(2, 'keys', 0, [], [9, 0, 12, 3], [missed('0M', ['0M'], 8)]),
 ];
 
-export const SOUND_ON: LocalSound = { ...SOUND_OFF, state: 'on', cautioned: true };
+export const SOUND_ON: LocalSound = { ...SOUND_OFF, state: 'on' };
 
 /** Everything the host page draws from, at 1920 × 1080. */
 export function hostProps(view: HostView | null, rest: Partial<HostProps> = {}): HostProps {
