@@ -27,6 +27,7 @@ const answer = v.union([
   answerPart,
   answerList,
   v.pipe(
+    v.custom<object>(isObject),
     v.record(answerText, v.union([answerPart, answerList])),
     v.check((fields) => Object.keys(fields).length <= 8),
   ),

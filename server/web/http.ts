@@ -45,7 +45,7 @@ export function createHttp(parts: HttpParts): Express {
   app.use(securityHeaders({ dev: parts.built === null }));
   app.use((request, response, next) => {
     if (hosts.allows(request.headers.host)) next();
-    else response.status(403).type('html').send(plainPage(pageWords.wrongHost));
+    else plain(response, 403, pageWords.wrongHost);
   });
   app.use((request, response, next) => {
     if (request.method === 'GET' || request.method === 'HEAD' || sameOrigin(request)) next();
@@ -116,7 +116,7 @@ export function createHttp(parts: HttpParts): Express {
 
   app.use((request, response) => {
     if (wantsPage(request)) plain(response, 404, pageWords.notFound);
-    else response.status(404).json({ ok: false, reason: 'not-found' });
+    else closed(response, 404, { ok: false, reason: 'not-found' });
   });
   app.use(errors(parts.fault));
   return app;
@@ -153,7 +153,7 @@ function errors(fault: (error: unknown) => void): ErrorRequestHandler {
     if (status < 500) return refuse(response, status, 'message-not-readable');
     fault(error);
     if (wantsPage(request)) return plain(response, 500, pageWords.fault);
-    response.status(500).json({ ok: false, reason: 'fault' });
+    closed(response, 500, { ok: false, reason: 'fault' });
   };
 }
 
@@ -168,7 +168,11 @@ function refuse(
   reason: Reason,
   detail?: Readonly<Record<string, string | number>>,
 ): void {
-  response.status(status).json({ ok: false, reason, ...(detail && { detail }) });
+  closed(response, status, { ok: false, reason, ...(detail && { detail }) });
+}
+
+function closed(response: Response, status: number, body: { readonly ok: false; readonly reason: string }): void {
+  response.status(status).set('Cache-Control', 'no-store').json(body);
 }
 
 function plain(response: Response, status: number, sentence: string): void {

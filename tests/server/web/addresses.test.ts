@@ -22,7 +22,7 @@ describe('addresses of this machine', () => {
     };
     const { likely, more } = splitAddresses(rankAddresses(interfaces));
     expect(likely).toEqual(['192.168.1.23', '10.20.3.4']);
-    expect([...more].sort()).toEqual(['100.101.1.2', '172.17.0.1', '172.28.16.1']);
+    expect(more.toSorted()).toEqual(['100.101.1.2', '172.17.0.1', '172.28.16.1']);
   });
 
   test.each([

@@ -86,7 +86,7 @@ describe('pairing a second device', () => {
     const { sessions, waits, wait } = fixture();
     const { code } = sessions.newPairingCode();
     for (let guess = 0; guess < 30; guess += 1) await sessions.pair('000000');
-    expect(waits).toEqual([...waits].sort((left, right) => left - right));
+    expect(waits).toEqual(waits.toSorted((left, right) => left - right));
     expect(waits.at(-1)).toBeGreaterThanOrEqual(1000);
     const before = waits.length;
     expect((await sessions.pair(code)).ok).toBe(true);

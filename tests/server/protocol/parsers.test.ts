@@ -1,0 +1,189 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { PROTOCOL_VERSION, REASONS } from '../../../server/protocol/messages.ts';
+import { parseCommand, parseHandshake, parsePairing } from '../../../server/protocol/parsers.ts';
+
+const COMMANDS: readonly Record<string, unknown>[] = [
+  { type: 'Join', id: 'i1', name: 'Ana', leftHanded: false, pair: false, leftThumb: true },
+  { type: 'WriteAnswer', id: 'i1', ask: 'a1', counter: 3, answer: 'up', heldMs: 12.5 },
+  { type: 'WriteAnswer', id: 'i1', ask: 'a1', counter: 3, answer: null, heldMs: 0 },
+  { type: 'WriteAnswer', id: 'i1', ask: 'a1', counter: 3, answer: ['7M', '2M'], heldMs: 0 },
+  { type: 'WriteAnswer', id: 'i1', ask: 'a1', counter: 3, answer: { string: 6, fret: 3 }, heldMs: 0 },
+  { type: 'CannotHear', id: 'i1', ask: 'a1' },
+  { type: 'StartRound', id: 'i1', after: 0, level: 2 },
+  { type: 'StartGuitarRound', id: 'i1', after: 1, chords: 'Em D', groove: null, tempo: null, directions: null },
+  {
+    type: 'StartGuitarRound',
+    id: 'i1',
+    after: 1,
+    chords: '| G . D . |',
+    groove: 'waltz',
+    tempo: 90,
+    directions: ['up'],
+  },
+  { type: 'OpenQuestion', id: 'i1', round: 'r1', question: 'direction-1' },
+  { type: 'CloseQuestion', id: 'i1', ask: 'a1' },
+  { type: 'ShowSpread', id: 'i1', ask: 'a1' },
+  { type: 'ShowAnswer', id: 'i1', ask: 'a1' },
+  { type: 'AnswerAgain', id: 'i1', ask: 'a1' },
+  { type: 'RequestPlay', id: 'i1', round: 'r1' },
+  { type: 'RequestChange', id: 'i1', round: 'r1', change: { kind: 'full' } },
+  { type: 'RequestChange', id: 'i1', round: 'r1', change: { kind: 'hold', slot: 1 } },
+  { type: 'RequestChange', id: 'i1', round: 'r1', change: { kind: 'bass-alone' } },
+  { type: 'RequestChange', id: 'i1', round: 'r1', change: { kind: 'tempo', tempo: 88 } },
+  { type: 'RequestStop', id: 'i1' },
+  { type: 'ChangeSettings', id: 'i1', settings: {} },
+  {
+    type: 'ChangeSettings',
+    id: 'i1',
+    settings: { policy: 'relatives', qualities: ['major', 'minor'], namesShown: false },
+  },
+  { type: 'RenameStudent', id: 'i1', student: 's1', name: 'Ana B' },
+  { type: 'EraseStudent', id: 'i1', student: 's1' },
+  { type: 'EndLesson', id: 'i1' },
+  { type: 'CloseRoom', id: 'i1' },
+  { type: 'HoldSound', id: 'i1', takeOver: false },
+  { type: 'VampStarted', id: 'i1', round: 'r1', tempo: 100 },
+  { type: 'ChangeTook', id: 'i1', round: 'r1', change: { kind: 'full' }, bar: 4 },
+  { type: 'VampStopped', id: 'i1', round: 'r1' },
+];
+
+describe('commands', () => {
+  test.each(COMMANDS)('$type is read as it was sent', (command) => {
+    expect(parseCommand(command)).toEqual({ ok: true, value: command });
+  });
+
+  test.each(COMMANDS)(
+    '$type without one of its fields, or with one more, is refused by the name of the field',
+    (command) => {
+      for (const field of Object.keys(command).filter((name) => name !== 'type')) {
+        const { [field]: _taken, ...rest } = command;
+        const parsed = parseCommand(rest);
+        expect(parsed).toMatchObject({ ok: false, reason: 'message-not-readable' });
+        expect(JSON.stringify(parsed)).toContain(`field ${field} is missing`);
+      }
+      expect(JSON.stringify(parseCommand({ ...command, extra: 1 }))).toContain('extra');
+    },
+  );
+
+  test.each<[unknown, string]>([
+    [undefined, 'no object'],
+    [null, 'no object'],
+    ['Join', 'no object'],
+    [[], 'no object'],
+    [[COMMANDS[0]], 'no object'],
+    [Buffer.from('Join'), 'type'],
+    [{}, 'type'],
+    [{ type: 'Nope' }, 'Nope'],
+    [{ type: { toString: 'Join' } }, 'type'],
+    [{ ...COMMANDS[0], name: { length: 3 } }, 'name'],
+    [{ ...COMMANDS[0], name: 'x'.repeat(5000) }, 'name'],
+    [{ ...COMMANDS[0], id: '' }, 'id'],
+    [{ ...COMMANDS[0], id: 'x'.repeat(65) }, 'id'],
+    [{ ...COMMANDS[0], pair: 1 }, 'pair'],
+    [{ ...COMMANDS[1], counter: Infinity }, 'counter'],
+    [{ ...COMMANDS[1], counter: -1 }, 'counter'],
+    [{ ...COMMANDS[1], counter: 1.5 }, 'counter'],
+    [{ ...COMMANDS[1], heldMs: Number.NaN }, 'heldMs'],
+    [{ ...COMMANDS[1], answer: { a: { b: {} } } }, 'answer'],
+    [{ ...COMMANDS[1], answer: [[1]] }, 'answer'],
+    [{ ...COMMANDS[1], answer: 'x'.repeat(41) }, 'answer'],
+    [{ ...COMMANDS[1], answer: Array.from({ length: 41 }, () => 'x') }, 'answer'],
+    [{ ...COMMANDS[15], change: { kind: 'hold', slot: -1 } }, 'slot'],
+    [{ ...COMMANDS[15], change: { kind: 'loud' } }, 'kind'],
+    [{ ...COMMANDS[21], settings: { policy: 'all' } }, 'policy'],
+  ])('%j is refused, and what was wrong is named: %s', (payload, named) => {
+    const parsed = parseCommand(payload);
+    expect(parsed).toMatchObject({ ok: false, reason: 'message-not-readable' });
+    expect(JSON.stringify(parsed)).toContain(named);
+    expect(JSON.stringify(parsed).length).toBeLessThan(400);
+  });
+
+  test('whatever arrives is read or refused, never thrown at', () => {
+    const anything = fc.oneof(fc.anything({ withBigInt: true, withDate: true, withMap: true }), fc.jsonValue());
+    const mutant = fc
+      .tuple(fc.constantFrom(...COMMANDS), fc.string(), anything)
+      .map(([command, field, value]) => ({ ...command, [field]: value }));
+    const swapped = fc
+      .tuple(fc.constantFrom(...COMMANDS), fc.nat(8), anything)
+      .map(([command, place, value]) => ({ ...command, [Object.keys(command)[place] ?? 'id']: value }));
+    fc.assert(
+      fc.property(fc.oneof(anything, mutant, swapped), (payload) => {
+        const parsed = parseCommand(payload);
+        return parsed.ok || REASONS.includes(parsed.reason);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  test('a deep object does not exhaust the reader', () => {
+    let deep: unknown = 'end';
+    for (let level = 0; level < 10_000; level += 1) deep = { a: deep };
+    expect(parseCommand(deep).ok).toBe(false);
+    expect(parseCommand({ ...COMMANDS[1], answer: deep }).ok).toBe(false);
+  });
+
+  test('names of the language’s own machinery are no fields', () => {
+    const parsed = parseCommand(
+      JSON.parse('{"type":"Join","id":"i","__proto__":{"leftHanded":true},"name":"a","pair":false,"leftThumb":false}'),
+    );
+    expect(parsed.ok).toBe(false);
+    expect(({} as Record<string, unknown>)['leftHanded']).toBeUndefined();
+  });
+});
+
+describe('handshakes', () => {
+  const version = PROTOCOL_VERSION;
+  test('are read, the room in capitals', () => {
+    const token = '0123456789abcdef0123456789abcdef';
+    expect(parseHandshake({ role: 'student', room: 'wakur', version, token })).toEqual({
+      ok: true,
+      value: { role: 'student', room: 'WAKUR', version, token },
+    });
+    expect(parseHandshake({ role: 'desk', room: 'WAKUR', version }).ok).toBe(true);
+    expect(parseHandshake({ role: 'host', room: 'WAKUR', version, page: 'p-0123456789abcdef' }).ok).toBe(true);
+  });
+  test.each([version - 1, version + 1, 0.5])(
+    'a page of version %d is told to reload, whatever else it says',
+    (other) => {
+      expect(parseHandshake({ role: 'student', room: 'WAKUR', version: other })).toEqual({
+        ok: false,
+        reason: 'page-too-old',
+      });
+      expect(parseHandshake({ version: other, newField: true })).toEqual({ ok: false, reason: 'page-too-old' });
+    },
+  );
+  test.each<unknown>([
+    undefined,
+    null,
+    'x',
+    [],
+    {},
+    { version },
+    { role: 'student', version },
+    { role: 'admin', room: 'WAKUR', version },
+    { role: 'student', room: 5, version },
+    { role: 'student', room: 'W'.repeat(100), version },
+    { role: 'student', room: 'WAKUR' },
+    { role: 'host', room: 'WAKUR', version, page: '<script>' },
+  ])('%j is refused', (auth) => {
+    expect(parseHandshake(auth)).toMatchObject({ ok: false, reason: 'message-not-readable' });
+  });
+});
+
+describe('pairing', () => {
+  test.each(['ABC234', 'abc234', ' abc 234 ', 'ABC-234'])('%j is read as the six signs', (code) => {
+    expect(parsePairing({ code })).toEqual({ ok: true, value: { code: 'ABC234' } });
+  });
+  test.each<unknown>([
+    undefined,
+    {},
+    { code: 123_456 },
+    { code: 'ABC23' },
+    { code: 'ABC2345' },
+    { code: 'ÄBC234' },
+    [],
+  ])('%j is refused', (body) =>
+    expect(parsePairing(body)).toMatchObject({ ok: false, reason: 'message-not-readable' }),
+  );
+});
