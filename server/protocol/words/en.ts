@@ -241,6 +241,12 @@ export const consoleWords = {
     wrote: '{file}: {seconds} s, {chords}, {groove}, {tempo} beats a minute',
     groove: '{id}  {name}, {meter}, {low} to {high} beats a minute',
   },
+  bench: {
+    usage: 'This takes no words, only --json: npm run bench -- --json',
+    value: '{name} {value} {unit} ({low} to {high}); {budget}',
+    ratio: '{name} {value} {unit}, {ratio} to one against {against} ({low} to {high}); {budget}',
+    over: 'OVER',
+  },
   crib: {
     usage: 'Give the chords of one vamp in quotes: npm run crib -- "Em D"',
     policies: { majors: 'major keys only', relatives: 'major keys and their relative minors' },

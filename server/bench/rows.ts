@@ -1,0 +1,5 @@
+import type { Bench } from './row.ts';
+import { soundBenches } from './sound.ts';
+
+/** Every measurement of `npm run bench`, in the order of its table. */
+export const BENCHES: readonly Bench[] = [...soundBenches];

@@ -1,0 +1,96 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, test } from 'vitest';
+
+const folder = mkdtempSync(join(tmpdir(), 'hearsay-render-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+/** Runs the command as `npm run render` does. */
+function render(...args: readonly string[]) {
+  const run = spawnSync(process.execPath, ['--import', 'tsx', 'server/render/command.ts', ...args], {
+    encoding: 'utf8',
+  });
+  return { status: run.status, out: run.stdout, error: run.stderr };
+}
+
+type Rendered = {
+  readonly seconds: number;
+  readonly sampleRate: number;
+  readonly performance: readonly {
+    readonly time: number;
+    readonly duration: number;
+    readonly string: number;
+    readonly fret: number;
+    readonly midi: number;
+    readonly stroke: string;
+    readonly touch: string;
+    readonly accent: number;
+    readonly chord: number;
+  }[];
+  readonly truth: Record<string, unknown>;
+};
+
+function rendered(...args: readonly string[]): Rendered {
+  const { status, out, error } = render(...args, '--json');
+  expect({ status, error, lines: out.split('\n').length }).toEqual({ status: 0, error: '', lines: 2 });
+  return JSON.parse(out) as Rendered;
+}
+
+describe('render', () => {
+  test('Em D: a file of the length, rate and strokes that the JSON tells, with its truth', () => {
+    const file = join(folder, 'vamp.wav');
+    const { seconds, sampleRate, performance, truth } = rendered(
+      '--chords',
+      'Em D',
+      '--groove',
+      'relaxed-alternate',
+      '--tempo',
+      '100',
+      '--out',
+      file,
+    );
+    const bytes = readFileSync(file);
+    expect(bytes.toString('latin1', 0, 4)).toBe('RIFF');
+    expect(bytes.readUInt32LE(24)).toBe(sampleRate);
+    expect((bytes.length - 44) / 2).toBe(Math.round(seconds * sampleRate));
+    expect(truth).toMatchObject({
+      count: 2,
+      directions: ['up'],
+      qualities: ['minor', 'major'],
+      roots: ['E', 'D'],
+      distances: ['b7'],
+      bass: [40, 50],
+      keys: { majors: ['G major', 'D major'] },
+      tempo: 100,
+    });
+    const [first] = performance;
+    expect(first).toMatchObject({ string: 6, fret: 0, midi: 40, stroke: 'down', touch: 'open', accent: 3, chord: 0 });
+    // Silence up to the first stroke, sound within a millisecond after it.
+    const samples = Array.from({ length: 8000 }, (_, n) => Math.abs(bytes.readInt16LE(44 + 2 * n)));
+    const begins = samples.findIndex((sample) => sample > 100) / sampleRate;
+    expect(Math.abs(begins - (first?.time ?? 0))).toBeLessThan(0.001);
+    // Two bars of four beats at 100: the second chord begins 4.8 / 2 s after the first.
+    const second = performance.find((note) => note.chord === 1);
+    expect((second?.time ?? 0) - (first?.time ?? 0)).toBeCloseTo(2.4, 5);
+  });
+
+  test('grooves: every groove with its name, meter and tempos', () => {
+    const { status, out } = render('--grooves', '--json');
+    expect(status).toBe(0);
+    const grooves = JSON.parse(out) as readonly { readonly id: string }[];
+    expect(grooves[0]).toEqual({ id: 'quarter-downs', name: 'Quarter downs', meter: '4/4', tempo: [60, 116] });
+    expect(grooves.map(({ id }) => id)).toContain('waltz');
+  });
+
+  test.each([
+    [['--chords', 'Em Xq', '--groove', 'waltz', '--json'], /Could not read the chords at “Xq”/],
+    [['--chords', 'Em', '--groove', 'waltz', '--out', join(folder, 'no', 'such', 'place.wav')], /Could not write/],
+  ])('%j ends with status 2 and one sentence', (args, sentence) => {
+    const { status, out, error } = render(...args);
+    expect({ status, out }).toEqual({ status: 2, out: '' });
+    expect(error).toMatch(sentence);
+    expect(error.trimEnd().split('\n')).toHaveLength(1);
+  });
+});
