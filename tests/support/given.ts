@@ -71,7 +71,7 @@ export function peopleIn(events: readonly NewEvent[], names: Readonly<Record<str
   );
 }
 
-/** `given(events).when(sender, command).then(decision)`: whole values, fixed ids and times. */
+/** `given(events).when(sender, command).gives(decision)`: whole values, fixed ids and times. */
 export function given(...events: readonly NewEvent[]) {
   const context = (sender: Sender, changed: Partial<Context>): Context => ({
     sender,
@@ -90,7 +90,7 @@ export function given(...events: readonly NewEvent[]) {
       expect(state, 'decide changes nothing').toEqual(before);
       return {
         decision,
-        then: (expected: Decision) => expect(decision).toEqual(expected),
+        gives: (expected: Decision) => expect(decision).toEqual(expected),
         refused: (reason: string, detail?: Readonly<Record<string, string | number>>) =>
           expect(decision).toEqual(detail === undefined ? { ok: false, reason } : { ok: false, reason, detail }),
       };

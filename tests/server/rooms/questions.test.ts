@@ -43,10 +43,10 @@ describe('questions', () => {
   test('R19 any question of the running round opens, one at a time', () => {
     given(...room)
       .when(DESK, open('keys-0'))
-      .then({ ok: true, events: [asked('a1', 'keys-0')], value: { ask: 'a1' } });
+      .gives({ ok: true, events: [asked('a1', 'keys-0')], value: { ask: 'a1' } });
     given(...room, asked('a1', 'keys-0'), closed('a1'))
       .when(DESK, open('direction-1'))
-      .then({ ok: true, events: [asked('a2', 'direction-1')], value: { ask: 'a2' } });
+      .gives({ ok: true, events: [asked('a2', 'direction-1')], value: { ask: 'a2' } });
     given(...room, asked('a1', 'keys-0'))
       .when(DESK, open('direction-1'))
       .refused('question-still-open');
@@ -54,12 +54,12 @@ describe('questions', () => {
 
   test('R20 everything takes effect once', () => {
     const opening = given(...room, asked('a1', 'direction-1'));
-    opening.when(DESK, open('direction-1')).then({ ok: true, events: [], value: { ask: 'a1' } });
-    opening.when(DESK, onAsk('CloseQuestion')).then({ ok: true, events: [closed('a1')] });
+    opening.when(DESK, open('direction-1')).gives({ ok: true, events: [], value: { ask: 'a1' } });
+    opening.when(DESK, onAsk('CloseQuestion')).gives({ ok: true, events: [closed('a1')] });
     const after = given(...room, asked('a1', 'direction-1'), closed('a1'));
-    after.when(DESK, onAsk('CloseQuestion')).then({ ok: true, events: [] });
-    after.when(DESK, onAsk('ShowSpread')).then({ ok: true, events: [{ type: 'SpreadShown', ask: 'a1' }] });
-    after.when(DESK, onAsk('ShowAnswer')).then({ ok: true, events: [shown('a1')] });
+    after.when(DESK, onAsk('CloseQuestion')).gives({ ok: true, events: [] });
+    after.when(DESK, onAsk('ShowSpread')).gives({ ok: true, events: [{ type: 'SpreadShown', ask: 'a1' }] });
+    after.when(DESK, onAsk('ShowAnswer')).gives({ ok: true, events: [shown('a1')] });
     const done = given(
       ...room,
       asked('a1', 'direction-1'),
@@ -67,9 +67,9 @@ describe('questions', () => {
       { type: 'SpreadShown', ask: 'a1' },
       shown('a1'),
     );
-    done.when(DESK, onAsk('ShowSpread')).then({ ok: true, events: [] });
-    done.when(DESK, onAsk('ShowAnswer')).then({ ok: true, events: [] });
-    done.when(DESK, open('direction-1')).then({ ok: true, events: [], value: { ask: 'a1' } });
+    done.when(DESK, onAsk('ShowSpread')).gives({ ok: true, events: [] });
+    done.when(DESK, onAsk('ShowAnswer')).gives({ ok: true, events: [] });
+    done.when(DESK, open('direction-1')).gives({ ok: true, events: [], value: { ask: 'a1' } });
   });
 
   test('R21 nothing is shown of an open question, nor while another is open', () => {
@@ -86,10 +86,10 @@ describe('questions', () => {
     const second = asked('a2', 'direction-1', 'r1', 2);
     given(...after)
       .when(DESK, onAsk('AnswerAgain'))
-      .then({ ok: true, events: [second], value: { ask: 'a2' } });
+      .gives({ ok: true, events: [second], value: { ask: 'a2' } });
     given(...after, second)
       .when(DESK, onAsk('AnswerAgain'))
-      .then({ ok: true, events: [], value: { ask: 'a2' } });
+      .gives({ ok: true, events: [], value: { ask: 'a2' } });
     given(...after, second)
       .when(DESK, onAsk('AnswerAgain', 'a2'))
       .refused('question-not-closed');
@@ -122,7 +122,7 @@ describe('questions', () => {
     for (const type of ['ShowSpread', 'ShowAnswer', 'AnswerAgain'] as const) {
       over.when(DESK, onAsk(type)).refused('round-unknown');
     }
-    over.when(DESK, onAsk('CloseQuestion')).then({ ok: true, events: [] });
+    over.when(DESK, onAsk('CloseQuestion')).gives({ ok: true, events: [] });
     given(...room, { type: 'LessonEnded' })
       .when(DESK, open('keys-0'))
       .refused('no-round');
@@ -135,23 +135,23 @@ describe('answers', () => {
   test('R24 written, changed and taken back until the close', () => {
     given(...asking)
       .when(student('s1'), write('up'))
-      .then({ ok: true, events: [wrote('up')], value: { counter: 1 } });
+      .gives({ ok: true, events: [wrote('up')], value: { counter: 1 } });
     const change = given(...asking, wrote('up'));
     change
       .when(student('s1'), write('down', { counter: 2 }))
-      .then({ ok: true, events: [wrote('down', 2)], value: { counter: 2 } });
+      .gives({ ok: true, events: [wrote('down', 2)], value: { counter: 2 } });
     change
       .when(student('s1'), write(null, { counter: 5 }))
-      .then({ ok: true, events: [wrote(null, 5)], value: { counter: 5 } });
+      .gives({ ok: true, events: [wrote(null, 5)], value: { counter: 5 } });
   });
 
   test('R25 the highest counter wins; repeats and older ones are acknowledged', () => {
     const written = given(...asking, wrote('down', 4));
     for (const counter of [1, 3, 4]) {
-      written.when(student('s1'), write('up', { counter })).then({ ok: true, events: [], value: { counter: 4 } });
+      written.when(student('s1'), write('up', { counter })).gives({ ok: true, events: [], value: { counter: 4 } });
     }
     const over = given(...asking, wrote('down', 4), closed('a1'), shown('a1'), { type: 'RoomClosed' });
-    over.when(student('s1'), write('down', { counter: 4 })).then({ ok: true, events: [], value: { counter: 4 } });
+    over.when(student('s1'), write('down', { counter: 4 })).gives({ ok: true, events: [], value: { counter: 4 } });
   });
 
   test('R26 after the close an answer counts if it was written before it, by the monotonic clock', () => {
@@ -160,11 +160,11 @@ describe('answers', () => {
     late.when(student('s1'), write('up', { heldMs: 4_599 })).refused('too-late');
     late
       .when(student('s1'), write('up', { heldMs: 4_600 }))
-      .then({ ok: true, events: [wrote('up')], value: { counter: 1 } });
+      .gives({ ok: true, events: [wrote('up')], value: { counter: 1 } });
     late.when(student('s1'), write('up')).refused('too-late');
     // A wall clock that was put forward by an hour changes nothing within one run.
     const ahead = { now: { ...moment(5_000), at: moment(5_000).at + 3_600_000 } };
-    late.when(student('s1'), write('up', { heldMs: 4_600 }), ahead).then({
+    late.when(student('s1'), write('up', { heldMs: 4_600 }), ahead).gives({
       ok: true,
       events: [wrote('up')],
       value: { counter: 1 },
@@ -202,7 +202,7 @@ describe('answers', () => {
   test('R29 not sure is an answer; a question that there is not is named', () => {
     given(...asking)
       .when(student('s1'), write('not-sure'))
-      .then({ ok: true, events: [wrote('not-sure')], value: { counter: 1 } });
+      .gives({ ok: true, events: [wrote('not-sure')], value: { counter: 1 } });
     given(...asking)
       .when(student('s1'), write('up', { ask: 'a9' }))
       .refused('question-unknown');
@@ -213,10 +213,10 @@ describe('answers', () => {
     const signalled: NewEvent = { type: 'HearingSignalled', student: 's1', ask: 'a1' };
     given(...asking)
       .when(student('s1'), hear('a1'))
-      .then({ ok: true, events: [signalled] });
+      .gives({ ok: true, events: [signalled] });
     given(...asking, signalled)
       .when(student('s1'), hear('a1'))
-      .then({ ok: true, events: [] });
+      .gives({ ok: true, events: [] });
     given(...asking, closed('a1'))
       .when(student('s1'), hear('a1'))
       .refused('question-not-open');

@@ -19,16 +19,16 @@ describe('rounds', () => {
   test('R14 a second press is answered with the round of the first', () => {
     const room = given(opened, started(guitar('Em D')), started(guitar('G C', 2)));
     for (const command of [start(0), strum({ chords: 'nonsense' })]) {
-      room.when(DESK, command).then({ ok: true, events: [], value: { round: 'r1', number: 1 } });
+      room.when(DESK, command).gives({ ok: true, events: [], value: { round: 'r1', number: 1 } });
     }
-    room.when(HOST, start(1)).then({ ok: true, events: [], value: { round: 'r2', number: 2 } });
+    room.when(HOST, start(1)).gives({ ok: true, events: [], value: { round: 'r2', number: 2 } });
     room.when(DESK, start(3)).refused('round-unknown');
   });
 
   test('R15 a round of the guitar keeps all that its marks need', () => {
     given(opened)
       .when(DESK, strum())
-      .then({
+      .gives({
         ok: true,
         events: [{ type: 'RoundStarted', round: { ...guitar('Em D'), seed: 11 } }],
         value: { round: 'r1', number: 1 },
@@ -164,18 +164,18 @@ describe('rounds', () => {
     given(opened, round, asked('a1', 'keys-0')).when(DESK, end).refused('question-still-open');
     given(opened, round)
       .when(DESK, end)
-      .then({ ok: true, events: [{ type: 'LessonEnded' }] });
-    given(opened, round, { type: 'LessonEnded' }).when(DESK, end).then({ ok: true, events: [] });
+      .gives({ ok: true, events: [{ type: 'LessonEnded' }] });
+    given(opened, round, { type: 'LessonEnded' }).when(DESK, end).gives({ ok: true, events: [] });
   });
 
   test('R36 closing the room closes an open question with it', () => {
     const close: Command = { type: 'CloseRoom', id: 'c' };
     given(opened)
       .when(DESK, close)
-      .then({ ok: true, events: [{ type: 'RoomClosed' }] });
+      .gives({ ok: true, events: [{ type: 'RoomClosed' }] });
     given(opened, started(guitar('Em D')), asked('a1', 'keys-0'))
       .when(DESK, close)
-      .then({ ok: true, events: [closed('a1'), { type: 'RoomClosed' }] });
-    given(opened, { type: 'RoomClosed' }).when(DESK, close).then({ ok: true, events: [] });
+      .gives({ ok: true, events: [closed('a1'), { type: 'RoomClosed' }] });
+    given(opened, { type: 'RoomClosed' }).when(DESK, close).gives({ ok: true, events: [] });
   });
 });

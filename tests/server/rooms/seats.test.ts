@@ -29,10 +29,10 @@ describe('opening and settings', () => {
   test('R2 only what changes is written; no change, no event', () => {
     given(opened)
       .when(DESK, { type: 'ChangeSettings', id: 'c1', settings: { policy: 'relatives', namesShown: true } })
-      .then({ ok: true, events: [{ type: 'SettingsChanged', settings: { policy: 'relatives' } }] });
+      .gives({ ok: true, events: [{ type: 'SettingsChanged', settings: { policy: 'relatives' } }] });
     given(opened)
       .when(DESK, { type: 'ChangeSettings', id: 'c1', settings: { qualities: ['major', 'minor'] } })
-      .then({ ok: true, events: [] });
+      .gives({ ok: true, events: [] });
   });
 });
 
@@ -83,7 +83,7 @@ describe('seats', () => {
   test('R6 takes the seat behind the last; the name is beside the log', () => {
     given(opened, joined('s1', 1), joined('s3', 3))
       .when(student(null), join(' Ana '))
-      .then({
+      .gives({
         ok: true,
         events: [{ type: 'StudentJoined', student: 'fresh-student', seat: 4 }],
         people: [{ student: 'fresh-student', name: 'Ana', tokenHash: 'fresh-hash', hands: HANDS }],
@@ -93,7 +93,7 @@ describe('seats', () => {
 
   test('R7 the same again adds nothing; another name or hand is written beside the log', () => {
     const room = given(opened, joined('s1', 1));
-    room.when(student('s1'), join('s1')).then({ ok: true, events: [], value: { student: 's1' } });
+    room.when(student('s1'), join('s1')).gives({ ok: true, events: [], value: { student: 's1' } });
     const changed: Command[] = [
       join('Anna'),
       join('s1', { ...HANDS, leftHanded: true }),
@@ -102,7 +102,7 @@ describe('seats', () => {
     ];
     for (const command of changed) {
       const { name, leftHanded, pair, leftThumb } = command as Extract<Command, { type: 'Join' }>;
-      room.when(student('s1'), command).then({
+      room.when(student('s1'), command).gives({
         ok: true,
         events: [{ type: 'PersonChanged', student: 's1' }],
         people: [{ ...person('s1'), name, hands: { leftHanded, pair, leftThumb } }],
@@ -114,7 +114,7 @@ describe('seats', () => {
   test('R8 a token of the phone is not told again', () => {
     given(opened)
       .when(student(null), join('Ana'), { fresh: { student: 's9', tokenHash: 'brought', token: null } })
-      .then({
+      .gives({
         ok: true,
         events: [{ type: 'StudentJoined', student: 's9', seat: 1 }],
         people: [{ student: 's9', name: 'Ana', tokenHash: 'brought', hands: HANDS }],
@@ -148,13 +148,13 @@ describe('seats', () => {
   test('R12 renaming follows the rules for names', () => {
     const room = given(opened, joined('s1', 1));
     const rename = (name: string, id = 's1'): Command => ({ type: 'RenameStudent', id: 'c', student: id, name });
-    room.when(DESK, rename('Bo')).then({
+    room.when(DESK, rename('Bo')).gives({
       ok: true,
       events: [{ type: 'PersonChanged', student: 's1' }],
       people: [person('s1', 'Bo')],
       value: { student: 's1' },
     });
-    room.when(DESK, rename('s1')).then({ ok: true, events: [], value: { student: 's1' } });
+    room.when(DESK, rename('s1')).gives({ ok: true, events: [], value: { student: 's1' } });
     room.when(DESK, rename('')).refused('name-empty');
     room.when(DESK, rename('Bo', 's2')).refused('student-unknown');
   });
@@ -162,7 +162,7 @@ describe('seats', () => {
   test('R13 erasing asks the keeper, and needs a student', () => {
     given(opened, joined('s1', 1))
       .when(DESK, { type: 'EraseStudent', id: 'c', student: 's1' })
-      .then({ ok: true, events: [], effects: [{ kind: 'erase', student: 's1' }] });
+      .gives({ ok: true, events: [], effects: [{ kind: 'erase', student: 's1' }] });
     given(opened).when(DESK, { type: 'EraseStudent', id: 'c', student: 's1' }).refused('student-unknown');
   });
 });

@@ -17,10 +17,10 @@ describe('sound', () => {
   test('R31 one page holds the sound; another must ask to take it over', () => {
     const hold = (takeOver: boolean): Command => ({ type: 'HoldSound', id: 'c', takeOver });
     const holds = { ok: true as const, events: [], effects: [{ kind: 'hold-sound' as const, page: 'page-1' }] };
-    given(opened).when(HOST, hold(false)).then(holds);
-    given(opened).when(HOST, hold(false), held).then(holds);
+    given(opened).when(HOST, hold(false)).gives(holds);
+    given(opened).when(HOST, hold(false), held).gives(holds);
     given(opened).when(HOST, hold(false), elsewhere).refused('sound-held-elsewhere');
-    given(opened).when(HOST, hold(true), elsewhere).then(holds);
+    given(opened).when(HOST, hold(true), elsewhere).gives(holds);
   });
 
   test('R32 playing is ordered of the page that holds the sound', () => {
@@ -39,7 +39,7 @@ describe('sound', () => {
     expect(given(...sounding).when(DESK, stop, held).decision).toEqual(orders({ order: 'stop' }));
     given(...sounding)
       .when(DESK, stop)
-      .then({ ok: true, events: [] });
+      .gives({ ok: true, events: [] });
   });
 
   test('R32 a change needs a sound', () => {
@@ -58,13 +58,13 @@ describe('sound', () => {
     const fact: NewEvent = { type: 'VampStarted', round: 'r1', tempo: 100 };
     given(opened, round)
       .when(HOST, vamp('VampStarted'), held)
-      .then({ ok: true, events: [fact] });
+      .gives({ ok: true, events: [fact] });
     given(...sounding)
       .when(HOST, vamp('VampStarted'), held)
-      .then({ ok: true, events: [] });
+      .gives({ ok: true, events: [] });
     given(...sounding)
       .when(HOST, vamp('VampStarted', 'r1', 90), held)
-      .then({ ok: true, events: [{ ...fact, tempo: 90 }] });
+      .gives({ ok: true, events: [{ ...fact, tempo: 90 }] });
     given(opened, round).when(HOST, vamp('VampStarted'), elsewhere).refused('sound-held-elsewhere');
     given(opened, round).when(HOST, vamp('VampStarted', 'r2'), held).refused('round-unknown');
     given(opened, started(guitar('Em D')))
@@ -86,10 +86,10 @@ describe('sound', () => {
     const fact: NewEvent = { type: 'ChangeTook', round: 'r1', change: one, bar: 4 };
     given(...sounding)
       .when(HOST, took(one), held)
-      .then({ ok: true, events: [fact] });
+      .gives({ ok: true, events: [fact] });
     given(...sounding, fact)
       .when(HOST, took(one), held)
-      .then({ ok: true, events: [] });
+      .gives({ ok: true, events: [] });
     expect(given(...sounding, fact).when(HOST, took(other), held).decision).toMatchObject({
       events: [{ change: other }],
     });
@@ -102,11 +102,11 @@ describe('sound', () => {
   test('R33 it stopped', () => {
     given(...sounding)
       .when(HOST, vamp('VampStopped'), held)
-      .then({ ok: true, events: [{ type: 'VampStopped', round: 'r1' }] });
-    given(opened, round).when(HOST, vamp('VampStopped'), held).then({ ok: true, events: [] });
+      .gives({ ok: true, events: [{ type: 'VampStopped', round: 'r1' }] });
+    given(opened, round).when(HOST, vamp('VampStopped'), held).gives({ ok: true, events: [] });
     given(...sounding)
       .when(HOST, vamp('VampStopped', 'r0'), held)
-      .then({ ok: true, events: [] });
+      .gives({ ok: true, events: [] });
     given(...sounding)
       .when(HOST, vamp('VampStopped'), elsewhere)
       .refused('sound-held-elsewhere');

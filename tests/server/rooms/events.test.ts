@@ -1,0 +1,55 @@
+import { describe, expect, test } from 'vitest';
+import type { Upgrades } from '../../../server/rooms/events.ts';
+import { EVENT_VERSIONS, readEvent, studentOf, UnreadableEventError, versioned } from '../../../server/rooms/events.ts';
+import { asked, joined, opened, shown } from '../../support/given.ts';
+
+describe('R47 events carry a version', () => {
+  test('what was written is read back', () => {
+    for (const event of [opened, joined('s1', 1), asked('a1', 'keys-0'), shown('a1')]) {
+      const written = versioned(event);
+      expect(readEvent(JSON.stringify(written))).toEqual({ ...event, version: 1 });
+    }
+  });
+
+  test('an old event is brought up to date step by step', () => {
+    const upgrades: Upgrades = {
+      VampStopped: [
+        (event) => ({ ...event, round: `r${String(event['number'])}` }),
+        (event) => ({ ...event, why: 'pressed' }),
+      ],
+    };
+    const versions = { ...EVENT_VERSIONS, VampStopped: 3 };
+    const read = (event: object) => readEvent(JSON.stringify(event), upgrades, versions);
+    expect(read({ type: 'VampStopped', version: 1, number: 2 })).toEqual({
+      type: 'VampStopped',
+      version: 3,
+      number: 2,
+      round: 'r2',
+      why: 'pressed',
+    });
+    expect(read({ type: 'VampStopped', version: 2, round: 'r9' })).toMatchObject({ version: 3, round: 'r9' });
+    expect(read({ type: 'VampStopped', version: 3, round: 'r9' })).not.toHaveProperty('why');
+  });
+
+  test.each([
+    ['{"type":"RoomPainted","version":1}', /RoomPainted.*does not know/],
+    ['{"type":"toString","version":1}', /toString/],
+    ['{"version":1}', /does not know/],
+    ['{"type":"RoomClosed","version":2}', /RoomClosed of version 2; this version reads 1 to 1/],
+    ['{"type":"RoomClosed","version":0}', /version 0/],
+    ['{"type":"RoomClosed","version":1.5}', /version 1.5/],
+    ['{"type":"RoomClosed"}', /version undefined/],
+    ['null', /not an object/],
+    ['7', /not an object/],
+    ['{', /not JSON/],
+  ])('%s is an error that says so', (body, message) => {
+    expect(() => readEvent(body)).toThrow(UnreadableEventError);
+    expect(() => readEvent(body)).toThrow(message);
+  });
+
+  test('an event knows whose it is', () => {
+    expect(studentOf(versioned(joined('s1', 1)))).toBe('s1');
+    expect(studentOf(versioned({ type: 'PersonChanged', student: 's2' }))).toBe('s2');
+    expect(studentOf(versioned(shown('a1')))).toBeNull();
+  });
+});

@@ -1,0 +1,224 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { QUALITIES, chordSymbol } from '../../../shared-theory/chords.ts';
+import { KINDS } from '../../../shared-theory/questions/question.ts';
+import type { Command } from '../../../server/protocol/messages.ts';
+import type { Sender } from '../../../server/rooms/commands.ts';
+import { decide } from '../../../server/rooms/decide.ts';
+import type { HeardRound, NewEvent } from '../../../server/rooms/events.ts';
+import { versioned } from '../../../server/rooms/events.ts';
+import { hostRound } from '../../../server/rooms/heard-round.ts';
+import { evolve, unopenedRoom } from '../../../server/rooms/state.ts';
+import { studentCommon, studentOwn } from '../../../server/rooms/view.ts';
+import {
+  DESK,
+  fold,
+  joined,
+  moment,
+  opened,
+  peopleIn,
+  played,
+  SETTINGS,
+  started,
+  student,
+} from '../../support/given.ts';
+
+const STUDENTS = ['s1', 's2', 's3'];
+const start: NewEvent[] = [opened, ...STUDENTS.map((id, index) => joined(id, index + 1))];
+
+/** One thing a teacher or a student does; what it is does not look at the truth. */
+type Act =
+  | { readonly act: 'ask'; readonly question: string }
+  | { readonly act: 'write'; readonly student: number; readonly answer: unknown; readonly heldMs: number }
+  | { readonly act: 'close' | 'spread' | 'again' }
+  | { readonly act: 'hear'; readonly student: number }
+  | { readonly act: 'vamp' };
+
+const ROOT = fc.record({ string: fc.constantFrom(5, 6), fret: fc.nat({ max: 12 }) });
+const KEYS = fc.uniqueArray(fc.constantFrom('0M', '2M', '7M', '4m', '11m'), { maxLength: 3 });
+const ANSWER = fc.oneof(
+  fc.constantFrom<unknown>(
+    'up',
+    'down',
+    'same',
+    'major',
+    'minor',
+    'power',
+    'all-downs',
+    'down-up',
+    'not-sure',
+    null,
+    'x',
+    7,
+  ),
+  ROOT,
+  KEYS,
+);
+const acts = (questions: readonly string[]): fc.Arbitrary<Act[]> =>
+  fc.array(
+    fc.oneof(
+      {
+        weight: 3,
+        arbitrary: fc.record({ act: fc.constant('ask' as const), question: fc.constantFrom(...questions) }),
+      },
+      {
+        weight: 5,
+        arbitrary: fc.record({
+          act: fc.constant('write' as const),
+          student: fc.nat({ max: 2 }),
+          answer: ANSWER,
+          heldMs: fc.nat({ max: 900 }),
+        }),
+      },
+      {
+        weight: 3,
+        arbitrary: fc.record({ act: fc.constantFrom('close' as const, 'spread' as const, 'again' as const) }),
+      },
+      { weight: 1, arbitrary: fc.record({ act: fc.constant('hear' as const), student: fc.nat({ max: 2 }) }) },
+      { weight: 1, arbitrary: fc.constant({ act: 'vamp' as const }) },
+    ),
+    { maxLength: 40 },
+  );
+
+/** Everything that students receive while the acts are played: acknowledgements and both views after each. */
+function heardByStudents(round: HeardRound, script: readonly Act[]): string {
+  const events = [...start, started(round)];
+  const state = fold(events);
+  const people = peopleIn(events);
+  const sent: unknown[] = [];
+  let counter = 0;
+  for (const [index, each] of script.entries()) {
+    const now = moment(5_000 + index * 100);
+    counter += 1;
+    const [sender, command] = commandOf(each, state.current?.ask ?? 'a0', state.sheets.size, counter);
+    const decision = decide(state, command, {
+      sender,
+      now,
+      people,
+      fresh: { student: '', tokenHash: '', token: null },
+      seed: 0,
+      soundHolder: 'page-1',
+    });
+    if (decision.ok) for (const event of decision.events) evolve(state, versioned(event), now);
+    if (sender.role === 'student') sent.push(decision.ok ? { ok: true, value: decision.value } : decision);
+    sent.push(
+      studentCommon(state),
+      STUDENTS.map((id) => studentOwn(state, people, id)),
+    );
+  }
+  return JSON.stringify(sent);
+}
+
+function commandOf(act: Act, ask: string, sheets: number, counter: number): [Sender, Command] {
+  const id = `c${counter}`;
+  switch (act.act) {
+    case 'ask':
+      return [DESK, { type: 'OpenQuestion', id, round: 'r1', question: act.question }];
+    case 'write': {
+      const { answer, heldMs } = act;
+      // Now and then an answer to the sheet before.
+      const on = counter % 5 === 0 && sheets > 1 ? `a${sheets - 1}` : ask;
+      return [student(`s${act.student + 1}`), { type: 'WriteAnswer', id, ask: on, counter, answer, heldMs }];
+    }
+    case 'close':
+      return [DESK, { type: 'CloseQuestion', id, ask }];
+    case 'spread':
+      return [DESK, { type: 'ShowSpread', id, ask }];
+    case 'again':
+      return [DESK, { type: 'AnswerAgain', id, ask }];
+    case 'hear':
+      return [student(`s${act.student + 1}`), { type: 'CannotHear', id, ask }];
+    case 'vamp':
+      return [
+        { role: 'host', page: 'page-1' },
+        { type: 'VampStarted', id, round: 'r1', tempo: 100 },
+      ];
+  }
+}
+
+/** The questions that two rounds share: a teacher who asks any other has shown that there is a chord to ask about. */
+function shared(one: HeardRound, other: HeardRound): string[] {
+  const ids = new Set(other.questions.map(({ id }) => id));
+  return one.questions.map(({ id }) => id).filter((id) => ids.has(id));
+}
+
+const CHORD = fc
+  .record({
+    root: fc.constantFrom('C', 'D', 'E', 'F', 'G', 'A', 'B', 'F#', 'Bb'),
+    quality: fc.constantFrom(...QUALITIES),
+  })
+  .map(chordSymbol);
+const VAMP = fc.array(CHORD, { minLength: 1, maxLength: 4 }).map((chords) => chords.join(' '));
+const GROOVE = fc.constantFrom('relaxed-alternate', 'quarter-downs', 'waltz');
+
+describe('R38 students learn nothing early', () => {
+  test('any two vamps of any length, key and groove: the same acts send the same bytes', () => {
+    fc.assert(
+      fc.property(
+        fc.tuple(VAMP, GROOVE, VAMP, GROOVE).chain(([one, groove, other, otherGroove]) => {
+          const rounds = [played(one, 1, groove), played(other, 1, otherGroove)] as const;
+          const questions = shared(...rounds);
+          return fc.tuple(fc.constant(rounds), questions.length === 0 ? fc.constant([]) : acts(questions));
+        }),
+        ([[one, other], script]) => {
+          expect(heardByStudents(one, script)).toBe(heardByStudents(other, script));
+        },
+      ),
+      { numRuns: 300 },
+    );
+  });
+
+  test('two generated rounds of one level', () => {
+    const round = (level: number, seed: number): HeardRound => {
+      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, level, seed);
+      if ('reason' in made) throw new Error(made.reason);
+      return made;
+    };
+    fc.assert(
+      fc.property(
+        fc.tuple(fc.integer({ min: 2, max: 7 }), fc.nat(), fc.nat()).chain(([level, seed, otherSeed]) => {
+          const rounds = [round(level, seed), round(level, otherSeed)] as const;
+          return fc.tuple(fc.constant(rounds), acts(shared(...rounds)));
+        }),
+        ([[one, other], script]) => {
+          expect(heardByStudents(one, script)).toBe(heardByStudents(other, script));
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+
+  test('once something is shown the messages differ: the check can fail', () => {
+    const script: Act[] = [{ act: 'ask', question: 'quality-0' }, { act: 'close' }];
+    const revealed = (chords: string) => {
+      const round = played(chords);
+      const shownAfter = [...start, started(round)];
+      const state = fold([
+        ...shownAfter,
+        { type: 'QuestionOpened', ask: 'a1', round: 'r1', question: 'quality-0', sheet: 1 },
+        { type: 'QuestionClosed', ask: 'a1' },
+        { type: 'QuestionShown', ask: 'a1' },
+      ]);
+      return JSON.stringify(studentCommon(state));
+    };
+    expect(heardByStudents(played('Em D'), script)).toBe(heardByStudents(played('G D'), script));
+    expect(revealed('Em D')).not.toBe(revealed('G D'));
+  });
+
+  test('no secret of the round stands in what students receive before the reveal', () => {
+    const round = played('F#m Bb');
+    const script: Act[] = KINDS.map((kind) => ({
+      act: 'ask' as const,
+      question: `${kind}-${kind === 'direction' ? 1 : 0}`,
+    })).flatMap((ask) => [
+      ask,
+      { act: 'write' as const, student: 0, answer: 'not-sure', heldMs: 0 },
+      { act: 'close' as const },
+      { act: 'spread' as const },
+    ]);
+    const text = heardByStudents(round, script);
+    for (const secret of ['F#', 'Bb', '♯', '♭', 'r1', round.grooveText, 'direction-1', 'truth', 'frets']) {
+      expect(text).not.toContain(secret);
+    }
+  });
+});

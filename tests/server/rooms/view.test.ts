@@ -1,0 +1,343 @@
+import { describe, expect, test } from 'vitest';
+import { peopleOf } from '../../../server/rooms/people.ts';
+import type { NewEvent } from '../../../server/rooms/events.ts';
+import type { Live } from '../../../server/rooms/view.ts';
+import { deskView, hostView, studentCommon, studentOwn } from '../../../server/rooms/view.ts';
+import {
+  asked,
+  closed,
+  fold,
+  guitar,
+  joined,
+  opened,
+  peopleIn,
+  played,
+  SETTINGS,
+  shown,
+  started,
+} from '../../support/given.ts';
+
+const LIVE: Live = { v: 9, addresses: ['192.168.1.5:4600'], here: new Set(['s1']), soundHolder: 'page-1', visitors: 2 };
+const NAMES = { s1: 'Ana', s2: 'Ana', s3: 'Bo' };
+const base: NewEvent[] = [opened, joined('s1', 1), joined('s2', 2), joined('s3', 3), started(played('Em D'))];
+const wrote = (student: string, ask: string, answer: unknown, counter = 1): NewEvent =>
+  ({ type: 'AnswerWritten', student, ask, counter, answer }) as NewEvent;
+const spread: NewEvent = { type: 'SpreadShown', ask: 'a1' };
+const direction = [...base, asked('a1', 'direction-1'), wrote('s1', 'a1', 'same'), wrote('s2', 'a1', 'not-sure')];
+
+const host = (events: readonly NewEvent[], page = 'page-1') =>
+  hostView(fold(events), peopleIn(events, NAMES), LIVE, page);
+const desk = (events: readonly NewEvent[]) => deskView(fold(events), peopleIn(events, NAMES), LIVE);
+const own = (events: readonly NewEvent[], student: string, token?: string) =>
+  studentOwn(fold(events), peopleIn(events, NAMES), student, token);
+
+describe('students', () => {
+  test('R38 phases, and nothing in them but the pad', () => {
+    expect(studentCommon(fold([opened]))).toEqual({ v: 0, phase: 'waiting' });
+    expect(studentCommon(fold(base))).toEqual({ v: 1, phase: 'waiting' });
+    const pad = { ask: 'a1', sheet: 1, asking: { kind: 'direction', target: 1 } };
+    expect(studentCommon(fold(direction))).toEqual({ v: 2, phase: 'open', ...pad });
+    expect(studentCommon(fold([...direction, closed('a1')]))).toEqual({ v: 3, phase: 'closed', ...pad });
+    expect(studentCommon(fold([...direction, closed('a1'), spread]))).toEqual({ v: 3, phase: 'closed', ...pad });
+    expect(studentCommon(fold([...direction, closed('a1'), shown('a1')]))).toEqual({
+      v: 4,
+      phase: 'shown',
+      ...pad,
+      truth: { answer: 'up', key: 'up' },
+    });
+    expect(studentCommon(fold([...direction, closed('a1'), { type: 'LessonEnded' }]))).toEqual({
+      v: 4,
+      phase: 'lesson-ended',
+    });
+    expect(studentCommon(fold([...direction, { type: 'RoomClosed' }]))).toEqual({ v: 3, phase: 'room-ended' });
+  });
+
+  test('R39 the own answer at any time, its mark after the reveal', () => {
+    const plain = { leftHanded: false, pair: false, leftThumb: false };
+    expect(own(base, 's2')).toEqual({ v: 1, name: 'Ana (2)', ...plain, counter: 0 });
+    expect(own(base, 's2', 'token')).toEqual({ v: 1, name: 'Ana (2)', ...plain, token: 'token', counter: 0 });
+    expect(own(direction, 's1')).toEqual({ v: 3, name: 'Ana', ...plain, counter: 1, ask: 'a1', answer: 'same' });
+    const revealed = [...direction, closed('a1'), shown('a1')];
+    expect(own(revealed, 's1')?.mark).toEqual({ credit: 0, exact: false, error: 'says-stays' });
+    expect(own(revealed, 's2')?.mark).toEqual({ credit: 0, exact: false });
+    expect(own(revealed, 's3')).not.toHaveProperty('mark');
+    expect(own(revealed, 'nobody')).toBeNull();
+    expect(studentOwn(fold(base), peopleOf([]), 's1')).toBeNull();
+  });
+
+  test('R39 at the end: how many of the shown questions came out right', () => {
+    const root = (string: number, fret: number) => ({ string, fret });
+    const end = [
+      ...direction,
+      wrote('s3', 'a1', 'up'),
+      closed('a1'),
+      shown('a1'),
+      asked('a2', 'root-0'),
+      wrote('s1', 'a2', root(6, 0), 2),
+      wrote('s3', 'a2', root(5, 2), 2),
+      closed('a2'),
+      shown('a2'),
+      asked('a3', 'keys-0'),
+      closed('a3'),
+      joined('s4', 4),
+      { type: 'LessonEnded' } as const,
+    ];
+    expect(own(end, 's1')?.lesson).toEqual({ right: 1, part: 0, of: 2 });
+    expect(own(end, 's2')?.lesson).toEqual({ right: 0, part: 0, of: 2 });
+    expect(own(end, 's3')?.lesson).toEqual({ right: 1, part: 1, of: 2 });
+    expect(own(end, 's4')?.lesson).toEqual({ right: 0, part: 0, of: 0 });
+  });
+
+  test('R40 the letter stands only once the root was shown', () => {
+    const quality = [...base, asked('a1', 'quality-0')];
+    const pad = { kind: 'quality', target: 0, options: ['major', 'minor'] };
+    expect(studentCommon(fold(quality)).asking).toEqual(pad);
+    const root = [...base, asked('a1', 'root-0'), closed('a1')];
+    expect(studentCommon(fold([...root, asked('a2', 'quality-0')])).asking).toEqual(pad);
+    expect(studentCommon(fold([...root, shown('a1'), asked('a2', 'quality-0')])).asking).toEqual({
+      ...pad,
+      letter: 'E',
+    });
+    expect(studentCommon(fold([...root, shown('a1'), asked('a2', 'quality-1')])).asking).toEqual({ ...pad, target: 1 });
+  });
+
+  test('a root is right wherever the neck has it', () => {
+    const root = [...base, asked('a1', 'root-0'), closed('a1'), shown('a1')];
+    expect(studentCommon(fold(root)).truth).toEqual({
+      answer: { string: 6, fret: 0 },
+      key: '6.0',
+      also: ['5.7', '6.12'],
+    });
+  });
+});
+
+describe('the host', () => {
+  test('register: seats in order, names only where the class shows them', () => {
+    const view = host(base.slice(0, 4));
+    expect(view).toMatchObject({ status: 'register', vamp: null, steps: [], current: null, handsIn: 0, handsOf: 3 });
+    expect(view.seats).toEqual([
+      { seat: 1, name: 'Ana', here: true },
+      { seat: 2, name: 'Ana (2)', here: false },
+      { seat: 3, name: 'Bo', here: false },
+    ]);
+    const hidden = host([...base, { type: 'SettingsChanged', settings: { namesShown: false } }]);
+    expect(hidden.seats.map(({ name }) => name)).toEqual([null, null, null]);
+    expect(hostView(fold([]), peopleOf([]), LIVE, 'page-1').status).toBe('register');
+  });
+
+  test('R43 no ids, and no names that are not shown', () => {
+    const text = JSON.stringify(host([...direction, { type: 'SettingsChanged', settings: { namesShown: false } }]));
+    expect(text).not.toMatch(/"s1"|"s2"|Ana|Bo/);
+  });
+
+  test('the sound is held here or elsewhere', () => {
+    expect(host(base)).toMatchObject({ holdsSound: true, soundHeld: true });
+    expect(host(base, 'page-2')).toMatchObject({ holdsSound: false, soundHeld: true });
+    expect(desk(base)).toMatchObject({ holdsSound: false, soundHeld: true });
+  });
+
+  test('R41 the spread after it was asked for, the answer after it was shown', () => {
+    expect(host(direction)).toMatchObject({ spread: null, truth: null, handsIn: 2, handsOf: 3 });
+    expect(host([...direction, closed('a1')])).toMatchObject({ spread: null, truth: null });
+    const fallen = host([...direction, closed('a1'), spread]);
+    expect(fallen.truth).toBeNull();
+    expect(fallen.spread).toEqual({
+      ask: 'a1',
+      kind: 'direction',
+      target: 1,
+      asking: { kind: 'direction', target: 1 },
+      counts: [{ key: 'same', answer: 'same', count: 1 }],
+      notSure: 1,
+      silent: 1,
+      of: 3,
+    });
+    expect(host([...direction, closed('a1'), spread, shown('a1')]).truth).toEqual({ answer: 'up', key: 'up' });
+    expect(host([...direction, closed('a1'), shown('a1')]).spread).toBeNull();
+  });
+
+  test('R41 the charts of the keys only when the keys are shown', () => {
+    const keys = [...base, asked('a1', 'keys-0'), closed('a1')];
+    expect(host(keys).keysReveal).toBeNull();
+    expect(host([...direction, closed('a1'), shown('a1')]).keysReveal).toBeNull();
+    const reveal = host([...keys, shown('a1')]).keysReveal;
+    expect(reveal?.chords).toEqual(['Em', 'D']);
+    expect(reveal?.rows.map(({ key, row }) => [key, row[0]?.symbol, row[0]?.numeral])).toEqual([
+      ['G major', 'Em', 'vi'],
+      ['D major', 'Em', 'ii'],
+    ]);
+    // Common practice: C belongs to G major, C sharp to D major.
+    expect(reveal?.deciders).toEqual([
+      { note: 'C', leaves: ['G major'] },
+      { note: 'C#', leaves: ['D major'] },
+    ]);
+  });
+
+  test('R42 the row of steps is the same for two chords and for one', () => {
+    const row = (chords: string, ...more: NewEvent[]) =>
+      host([opened, started(played(chords)), ...more]).steps.map(({ question, kind, status }) => [
+        question,
+        kind,
+        status,
+      ]);
+    const before = [
+      ['strokes-0', 'strokes', 'ready'],
+      ['direction-1', 'direction', 'ready'],
+      ['quality-0', 'quality', 'ready'],
+      ['root-0', 'root', 'ready'],
+      ['keys-0', 'keys', 'ready'],
+    ];
+    for (const chords of ['Em', 'Em D', 'G D Em C', 'G5 D5']) expect(row(chords)).toEqual(before);
+    expect(row('Em D', asked('a1', 'quality-1'))[2]).toEqual(['quality-1', 'quality', 'open']);
+    expect(row('Em D', asked('a1', 'quality-1'), closed('a1'), shown('a1'), asked('a2', 'quality-0'))).toEqual([
+      ...before.slice(0, 2),
+      ['quality-0', 'quality', 'open'],
+      ['quality-1', 'quality', 'shown'],
+      ...before.slice(3),
+    ]);
+    const guitarRow = host([opened, started(guitar('Em D'))]).steps.map(({ kind }) => kind);
+    expect(guitarRow).toEqual(['direction', 'quality', 'root', 'keys']);
+  });
+
+  test('R42 the end lists what was shown, and no one by name', () => {
+    const end = [
+      ...direction,
+      closed('a1'),
+      shown('a1'),
+      asked('a2', 'keys-0'),
+      closed('a2'),
+      { type: 'LessonEnded' } as const,
+    ];
+    const view = host(end);
+    expect(view.status).toBe('lesson-ended');
+    expect(view.breakdown).toEqual([
+      {
+        question: 'direction-1',
+        round: 1,
+        kind: 'direction',
+        target: 1,
+        right: 0,
+        part: 0,
+        wrong: 1,
+        notSure: 1,
+        silent: 1,
+        missed: [{ key: 'same', answer: 'same', count: 1, error: 'says-stays' }],
+        truth: 'up',
+      },
+    ]);
+    expect(desk(end).breakdown?.map(({ question }) => question)).toEqual(['direction-1', 'keys-0']);
+    expect(host(direction).breakdown).toBeNull();
+    expect(host([...end, { type: 'RoomClosed' }])).toMatchObject({ status: 'room-ended', breakdown: [{ round: 1 }] });
+  });
+
+  test('the vamp as the page plays it, and what sounds', () => {
+    const view = host([...base, { type: 'VampStarted', round: 'r1', tempo: 96 }]);
+    const { slots, grooveText } = played('Em D');
+    expect(view.vamp).toEqual({
+      round: 'r1',
+      number: 1,
+      source: 'host',
+      level: 7,
+      meter: '4/4',
+      grooveText,
+      tempo: 100,
+      seed: 7,
+      slots,
+    });
+    expect(view.sound).toEqual({ playing: true, round: 'r1', change: { kind: 'full' }, tempo: 96 });
+    expect(view.settings).toEqual(SETTINGS);
+  });
+
+  test('R45 who came in after the close could not answer', () => {
+    const late = [...direction, joined('s4', 4), closed('a1'), joined('s5', 5), spread];
+    expect(host(late)).toMatchObject({ handsOf: 4, spread: { of: 4, silent: 2 } });
+  });
+});
+
+describe('the desk', () => {
+  test('before a round: the catalogue of grooves and levels', () => {
+    const view = desk([opened]);
+    expect(view).toMatchObject({ steps: [], truths: {}, crib: null, topWrong: null, truth: null, visitors: 2 });
+    expect(view.levels.map(({ level }) => level)).toEqual([2, 3, 4, 5, 6, 7]);
+    expect(view.grooves.find(({ id }) => id === 'waltz')).toMatchObject({ meter: '3/4' });
+  });
+
+  test('R44 right answers at any time, spread and answers after the close', () => {
+    const open = desk(direction);
+    expect(open.truth).toEqual({ answer: 'up', key: 'up' });
+    expect(open.truths).toEqual({
+      'strokes-0': 'down-up',
+      'direction-1': 'up',
+      'quality-0': 'minor',
+      'root-0': { string: 6, fret: 0 },
+      'quality-1': 'major',
+      'keys-0': ['2M', '7M'],
+    });
+    expect(open).toMatchObject({ spread: null, topWrong: null, spreadShown: false });
+    expect(open.students[0]).toEqual({
+      student: 's1',
+      seat: 1,
+      name: 'Ana',
+      here: true,
+      pair: false,
+      leftHanded: false,
+      wrote: true,
+      cannotHear: false,
+    });
+    const after = desk([...direction, { type: 'HearingSignalled', student: 's3', ask: 'a1' }, closed('a1'), spread]);
+    expect(after.spread).toMatchObject({ counts: [{ key: 'same', count: 1 }], notSure: 1, silent: 1, of: 3 });
+    expect(after.spreadShown).toBe(true);
+    expect(after.topWrong).toEqual({
+      key: 'same',
+      answer: 'same',
+      count: 1,
+      error: 'says-stays',
+      manyTheSame: false,
+      suspectSpeaker: true,
+    });
+    expect(after.students.map(({ answer, mark, cannotHear }) => ({ answer, mark, cannotHear }))).toEqual([
+      { answer: 'same', mark: { credit: 0, exact: false, error: 'says-stays' }, cannotHear: false },
+      { answer: 'not-sure', mark: { credit: 0, exact: false }, cannotHear: false },
+      { answer: null, mark: undefined, cannotHear: true },
+    ]);
+  });
+
+  test('the crib of the round', () => {
+    expect(desk(base).crib).toMatchObject({
+      chords: ['Em', 'D'],
+      keys: [
+        { key: 'G major', numerals: ['vi', 'V'] },
+        { key: 'D major', numerals: ['ii', 'I'] },
+      ],
+      bass: ['E', 'D'],
+      directions: ['up'],
+    });
+    expect(desk([opened, started(guitar('G Em G C'))]).crib?.chords).toEqual(['G', 'Em', 'C']);
+  });
+
+  test('every question of the round, with its sheet', () => {
+    const second = [...direction, closed('a1'), asked('a2', 'direction-1', 'r1', 2)];
+    expect(desk(second).steps.map(({ question, status, sheet, ask }) => [question, status, sheet, ask])).toEqual([
+      ['strokes-0', 'ready', 1, null],
+      ['direction-1', 'open', 2, 'a2'],
+      ['quality-0', 'ready', 1, null],
+      ['root-0', 'ready', 1, null],
+      ['quality-1', 'ready', 1, null],
+      ['keys-0', 'ready', 1, null],
+    ]);
+    expect(desk(second).current).toMatchObject({ ask: 'a2', sheet: 2, status: 'open', asking: { kind: 'direction' } });
+  });
+
+  test('R3 the pad of the running round stays, the next one follows the settings', () => {
+    const change: NewEvent = { type: 'SettingsChanged', settings: { qualities: ['major', 'minor', 'power'] } };
+    const asking = (events: NewEvent[]) => studentCommon(fold(events)).asking?.options;
+    expect(asking([...base, change, asked('a1', 'quality-0')])).toEqual(['major', 'minor']);
+    const settings = { ...SETTINGS, qualities: ['major', 'minor', 'power'] };
+    const next = [...base, change, started(guitar('G C', 2, null, settings)), asked('a1', 'quality-0', 'r2')];
+    expect(asking(next)).toEqual(['major', 'minor', 'power']);
+  });
+
+  test('a student whose row is gone leaves an empty name', () => {
+    expect(deskView(fold(base), peopleOf([]), LIVE).students[0]).toMatchObject({ name: '', pair: false });
+    expect(hostView(fold(base), peopleOf([]), LIVE, 'page-1').seats[0]?.name).toBeNull();
+  });
+});
