@@ -1,4 +1,6 @@
 import { render } from 'preact';
+import '@fontsource-variable/atkinson-hyperlegible-next';
+import '@fontsource-variable/besley';
 import '../shared/style.css';
 import './desk.css';
 import { createDesk } from './desk-state.ts';

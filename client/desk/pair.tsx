@@ -2,6 +2,8 @@ import { useSignal } from '@preact/signals';
 import { render } from 'preact';
 import { deskWords, refusals } from '../../server/protocol/words/en.ts';
 import { Wordmark } from '../shared/marks.tsx';
+import '@fontsource-variable/atkinson-hyperlegible-next';
+import '@fontsource-variable/besley';
 import '../shared/style.css';
 import './desk.css';
 import { pairBy } from './requests.ts';

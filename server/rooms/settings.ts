@@ -2,11 +2,11 @@ import { QUALITIES } from '../../shared-theory/chords.ts';
 import { POLICIES } from '../../shared-theory/truth.ts';
 import type { RoomSettings } from '../protocol/messages.ts';
 
-/** What a class begins with: major keys only, two qualities on the pad, first names on the register page. */
+/** What a class begins with: major keys only, two qualities on the pad, no names on the host screen. */
 export const DEFAULT_SETTINGS: RoomSettings = {
   policy: 'majors',
   qualities: ['major', 'minor'],
-  namesShown: true,
+  namesShown: false,
 };
 
 /** What is wrong with settings that shall hold; null where nothing is. */

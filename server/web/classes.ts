@@ -1,9 +1,7 @@
 import type { RoomSettings } from '../protocol/messages.ts';
 import { consoleWords } from '../protocol/words/en.ts';
+import { DEFAULT_SETTINGS } from '../rooms/settings.ts';
 import type { EventStore } from '../store/event-store.ts';
-
-/** What a class begins with: two qualities on the pad, major keys only, first names on the register page. */
-export const FIRST_SETTINGS: RoomSettings = { policy: 'majors', qualities: ['major', 'minor'], namesShown: true };
 
 /** The class whose settings a new room copies; made at the first start. */
 export async function ensureClass(
@@ -12,12 +10,15 @@ export async function ensureClass(
   const [first] = await store.classes();
   // Settings that came later than the class take their first value.
   if (first !== undefined) {
-    return { id: first.id, settings: { ...FIRST_SETTINGS, ...(JSON.parse(first.settings) as Partial<RoomSettings>) } };
+    return {
+      id: first.id,
+      settings: { ...DEFAULT_SETTINGS, ...(JSON.parse(first.settings) as Partial<RoomSettings>) },
+    };
   }
   await store.putClass({
     id: 'class-1',
     name: consoleWords.server.firstClass,
-    settings: JSON.stringify(FIRST_SETTINGS),
+    settings: JSON.stringify(DEFAULT_SETTINGS),
   });
-  return { id: 'class-1', settings: FIRST_SETTINGS };
+  return { id: 'class-1', settings: DEFAULT_SETTINGS };
 }

@@ -45,6 +45,8 @@ export function RoomLeaf({ desk, view }: Props) {
       </Part>
       <Pairing address={first ?? location.origin} />
       <Policy desk={desk} view={view} />
+      <QualityPad desk={desk} view={view} />
+      <Names desk={desk} view={view} />
       <Ending desk={desk} view={view} />
     </section>
   );
@@ -102,6 +104,49 @@ function Policy({ desk, view }: Props) {
         ))}
       </div>
       <p class="hint">{words.policyNote}</p>
+    </Part>
+  );
+}
+
+const TWO = ['major', 'minor'] as const;
+const SIX = ['major', 'minor', 'power', 'suspended-fourth', 'diminished', 'augmented'] as const;
+
+function QualityPad({ desk, view }: Props) {
+  const two = view.settings.qualities.length === TWO.length;
+  const set = (qualities: readonly string[]) => void desk.wish({ type: 'ChangeSettings', settings: { qualities } });
+  return (
+    <Part title={words.qualitiesTitle}>
+      <div class="choice-row" role="radiogroup" aria-label={words.qualitiesTitle}>
+        <label>
+          <input type="radio" name="qualities" checked={two} onChange={() => set(TWO)} />
+          {words.qualities.two}
+        </label>
+        <label>
+          <input type="radio" name="qualities" checked={!two} onChange={() => set(SIX)} />
+          {words.qualities.six}
+        </label>
+      </div>
+      <p class="hint">{words.qualitiesNote}</p>
+    </Part>
+  );
+}
+
+function Names({ desk, view }: Props) {
+  return (
+    <Part title={words.namesTitle}>
+      <div class="choice-row">
+        <label>
+          <input
+            type="checkbox"
+            checked={view.settings.namesShown}
+            onChange={(event) =>
+              void desk.wish({ type: 'ChangeSettings', settings: { namesShown: event.currentTarget.checked } })
+            }
+          />
+          {words.names}
+        </label>
+      </div>
+      <p class="hint">{words.namesNote}</p>
     </Part>
   );
 }

@@ -105,7 +105,8 @@ function actionsOf(
       };
       const show: Action = { key: 'show', label: words.show, press: () => void desk.wish({ type: 'ShowAnswer', ask }) };
       const share = shareRight(view);
-      const primary = share !== null && share >= FEW && share <= MOST && step.sheet < 2 ? 'neighbour' : 'show';
+      // Few heard it: nothing is pressed upon the teacher but to play it again, which the sound controls do.
+      const primary = share === null || share > MOST || step.sheet > 1 ? 'show' : share < FEW ? '' : 'neighbour';
       return { actions: withSound([spread, neighbour, show]), primary };
     }
     case 'shown':
