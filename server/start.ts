@@ -28,6 +28,11 @@ export async function start(settings: Settings, client: AppParts['client']): Pro
   for (const stream of [process.stdout, process.stderr]) stream.on('error', () => {});
   // A fault that nobody caught must not end everybody's lesson; what is acknowledged is on disk.
   process.on('uncaughtException', (error) => fault('process', error));
+  // Before anything is said: whoever reads it may stop the server at once.
+  stopOnSignals(async () => {
+    await app.close();
+    lock.release();
+  });
   console.log(
     greeting({
       teacherLink: app.teacherLink,
@@ -38,10 +43,6 @@ export async function start(settings: Settings, client: AppParts['client']): Pro
       terminal: process.stdout.isTTY,
     }),
   );
-  stopOnSignals(async () => {
-    await app.close();
-    lock.release();
-  });
 }
 
 function stopOnSignals(stop: () => Promise<void>): void {
