@@ -44,7 +44,7 @@ const settings = v.strictObject({
   qualities: v.exactOptional(v.pipe(v.array(identifier), v.maxLength(20))),
   namesShown: v.exactOptional(v.boolean()),
 });
-const directions = v.pipe(v.array(v.picklist(['up', 'down', 'same'])), v.maxLength(64));
+const directions = v.pipe(v.array(v.picklist(['up', 'down', 'same', 'usual'])), v.maxLength(64));
 
 const id = identifier;
 const ask = identifier;

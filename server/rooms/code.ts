@@ -24,12 +24,6 @@ export function roomCode(below: (n: number) => number, taken: (code: string) => 
   }
 }
 
-/** The code that a person typed: case, spaces and hyphens do not matter; null where it cannot be a room's. */
-export function readRoomCode(typed: string): string | null {
-  const code = typed.toUpperCase().replace(/[\s-]/gu, '');
-  return /^[A-Z]{5,15}$/.test(code) ? code : null;
-}
-
 function draw(letters: string, below: (n: number) => number): string {
   return letters.charAt(below(letters.length));
 }

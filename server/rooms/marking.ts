@@ -12,6 +12,8 @@ import type { HeardRound } from './events.ts';
 import type { RoomState, Sheet } from './state.ts';
 import { couldAnswer } from './state.ts';
 
+const NO_MARK = { exact: false, credit: 0 } as const;
+
 /** Everything here is worked out from the fold and kept nowhere, so that a corrected truth marks the past anew. */
 
 /** The question of a sheet. */
@@ -34,17 +36,25 @@ export function rightAnswer({ truth, settings }: HeardRound, { id, kind, target 
   return answer;
 }
 
-const marks = new WeakMap<Sheet, Map<string, Mark>>();
+/** Marks answers of one sheet; each different answer is marked once. */
+export type Marker = (answer: Answer | NotSure) => Mark;
+const markers = new WeakMap<Sheet, Marker>();
 
-/** The mark of one answer on a sheet; each different answer is marked once. */
-export function markOn(sheet: Sheet, answer: Answer | NotSure): Mark {
-  const known = marks.get(sheet) ?? new Map<string, Mark>();
-  marks.set(sheet, known);
+/** What marks the answers of a sheet. */
+export function markerOf(sheet: Sheet): Marker {
+  const known = markers.get(sheet);
+  if (known !== undefined) return known;
   const { kind } = questionOn(sheet);
-  const key = answerKey<Kind>(kind, answer);
-  const mark = known.get(key) ?? markAnswer<Kind>(kind, answer, markingOf(sheet));
-  known.set(key, mark);
-  return mark;
+  const context = markingOf(sheet);
+  const marks = new Map<string, Mark>();
+  const marker: Marker = (answer) => {
+    const key = answerKey<Kind>(kind, answer);
+    const mark = marks.get(key) ?? markAnswer<Kind>(kind, answer, context);
+    marks.set(key, mark);
+    return mark;
+  };
+  markers.set(sheet, marker);
+  return marker;
 }
 
 /** How the answers of a sheet fell, counted over those who were there before it closed. */
@@ -77,14 +87,35 @@ export function chordsOf({ slots }: HeardRound): readonly Chord[] {
   return chords.filter((chord, index) => chords.findIndex((other) => soundsAs(other, chord)) === index);
 }
 
-const breakdowns = new WeakMap<RoomState, { readonly key: string; readonly lines: readonly BreakdownLine[] }>();
+/** How many of the questions that were shown, and that a student could answer, came out right and partly right. */
+export type Standing = { right: number; part: number; of: number };
 
-/** The lesson, question by question; worked out once for as long as no answer and no turn is added. */
-export function breakdownFor(state: RoomState): readonly BreakdownLine[] {
-  const key = `${state.turn} ${state.written}`;
-  const known = breakdowns.get(state);
-  if (known?.key === key) return known.lines;
-  const lines = breakdownOf(
+/** Each student's standing over the lesson, by the first sheet of each question; worked out once while nothing is added. */
+export const standings = remembered((state): ReadonlyMap<string, Readonly<Standing>> => {
+  const all = new Map<string, Standing>();
+  for (const id of state.students.keys()) all.set(id, { right: 0, part: 0, of: 0 });
+  for (const { questions } of state.rounds) {
+    for (const { shown, sheets } of questions.values()) {
+      const [first] = sheets;
+      if (!shown || first === undefined) continue;
+      const mark = markerOf(first);
+      for (const student of state.students.values()) {
+        const standing = all.get(student.student);
+        if (standing === undefined || !couldAnswer(first, student)) continue;
+        standing.of += 1;
+        const answer = first.answers.get(student.student)?.answer ?? null;
+        const { exact, credit } = answer === null ? NO_MARK : mark(answer);
+        if (exact) standing.right += 1;
+        else if (credit > 0) standing.part += 1;
+      }
+    }
+  }
+  return all;
+});
+
+/** The lesson, question by question; worked out once while nothing is added. */
+export const breakdownFor = remembered((state): readonly BreakdownLine[] =>
+  breakdownOf(
     state.rounds.map(({ heard, questions }) => ({
       number: heard.number,
       truth: heard.truth,
@@ -96,7 +127,18 @@ export function breakdownFor(state: RoomState): readonly BreakdownLine[] {
           .map((sheet) => ({ answers: sheet.answers, seats: seatsOf(state, sheet) })),
       })),
     })),
-  );
-  breakdowns.set(state, { key, lines });
-  return lines;
+  ),
+);
+
+/** Works something out of a room once, for as long as no answer, no student and no turn is added. */
+function remembered<T>(work: (state: RoomState) => T): (state: RoomState) => T {
+  const known = new WeakMap<RoomState, { readonly at: string; readonly result: T }>();
+  return (state) => {
+    const at = `${state.turn} ${state.written} ${state.students.size}`;
+    const last = known.get(state);
+    if (last?.at === at) return last.result;
+    const result = work(state);
+    known.set(state, { at, result });
+    return result;
+  };
 }

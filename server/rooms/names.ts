@@ -50,11 +50,20 @@ export function nameKey(name: string): string {
     .replace(/[\u200c\u200d]/gu, '');
 }
 
-/** The name as shown: the first of its kind stays as it is, the next are `Ana (2)`, `Ana (3)`. Adds its key to `taken`. */
-export function distinctName(name: string, taken: Set<string>): string {
+/**
+ * The name as shown: the first of its kind stays as it is, the next are `Ana (2)`, `Ana (3)`. `taken` maps the keys of names
+ * in use to the number to try next, and is written to.
+ */
+export function distinctName(name: string, taken: Map<string, number>): string {
+  const key = nameKey(name);
   let shown = name;
-  for (let number = 2; taken.has(nameKey(shown)); number += 1) shown = `${name} (${number})`;
-  taken.add(nameKey(shown));
+  let number = taken.get(key) ?? 1;
+  while (taken.has(nameKey(shown))) {
+    number += 1;
+    shown = `${name} (${number})`;
+  }
+  taken.set(key, number);
+  if (shown !== name) taken.set(nameKey(shown), 1);
   return shown;
 }
 

@@ -18,21 +18,21 @@ export type People = {
   readonly byToken: Map<string, string>;
   /** Names as shown: two of one name are told apart. */
   readonly shown: Map<string, string>;
-  readonly taken: Set<string>;
+  /** Keys of the names as shown, with the number that a further one of that name tries next. */
+  readonly taken: Map<string, number>;
 };
 
 /** Collects people; they must come in order of their seats, so that the earlier of two keeps the plain name. */
 export function peopleOf(persons: Iterable<Person>): People {
-  const people: People = { byStudent: new Map(), byToken: new Map(), shown: new Map(), taken: new Set() };
+  const people: People = { byStudent: new Map(), byToken: new Map(), shown: new Map(), taken: new Map() };
   for (const person of persons) putPerson(people, person);
   return people;
 }
 
-/** Adds a person behind all others, or replaces the one of the same id where it sits. In place. */
+/** Adds a person behind all others, or replaces the one of the same id where it sits; a token never changes. In place. */
 export function putPerson(people: People, person: Person): void {
   const before = people.byStudent.get(person.student);
   people.byStudent.set(person.student, person);
-  if (before !== undefined && before.tokenHash !== person.tokenHash) people.byToken.delete(before.tokenHash);
   people.byToken.set(person.tokenHash, person.student);
   if (before === undefined) people.shown.set(person.student, distinctName(person.name, people.taken));
   else if (before.name !== person.name) nameAll(people);

@@ -133,7 +133,8 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       const sheet = state.sheets.get(event.ask);
       if (sheet === undefined) return;
       state.turn += 1;
-      sheet.closed = { stamp, turn: state.turn };
+      const { at, mono, boot } = stamp;
+      sheet.closed = { stamp: { at, mono, boot }, turn: state.turn };
       state.open = null;
       state.current = sheet;
       return;

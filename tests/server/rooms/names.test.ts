@@ -74,7 +74,7 @@ describe('R11 twins', () => {
   });
 
   test('the first stays plain, the next are numbered', () => {
-    const taken = new Set<string>();
+    const taken = new Map<string, number>();
     const names = ['Ana', 'ana', 'Bo', 'Ana', 'Ana (2)', 'Ana'];
     expect(names.map((name) => distinctName(name, taken))).toEqual([
       'Ana',

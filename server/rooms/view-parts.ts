@@ -1,0 +1,171 @@
+import { chartRows, cribOf } from '../../shared-theory/crib.ts';
+import { parseKeyName } from '../../shared-theory/keys.ts';
+import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
+import { judgeOf } from '../../shared-theory/questions/judges.ts';
+import type { Answer, Kind, NotSure } from '../../shared-theory/questions/question.ts';
+import { questionId } from '../../shared-theory/questions/round-questions.ts';
+import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
+import type * as Wire from '../protocol/views.ts';
+import type { HeardRound } from './events.ts';
+import { breakdownFor, chordsOf, markerOf, markingOf, questionOn, rightAnswer, spreadOn } from './marking.ts';
+import type { RoomState, RoundRecord, Sheet } from './state.ts';
+import { currentRound, questionOf } from './state.ts';
+
+/** Pieces of what `view.ts` sends, each built field by field. Who may see which piece is decided there alone. */
+
+export function hasEnded({ status }: RoomState): boolean {
+  return status === 'lesson-ended' || status === 'room-ended';
+}
+
+export function isShown(state: RoomState, sheet: Sheet): boolean {
+  return questionOf(state, sheet)?.shown === true;
+}
+
+export function wasShown(state: RoomState, number: number, question: string): boolean {
+  return state.rounds[number - 1]?.questions.get(question)?.shown === true;
+}
+
+/** The pad. Its letter is the chord's root: it stands only once that root has been shown. */
+export function askingOn(state: RoomState, sheet: Sheet): Wire.WireAsking {
+  const { kind, target } = questionOn(sheet);
+  const { truth, settings, number } = sheet.round;
+  const root = truth.roots[target];
+  const letterShown = kind === 'quality' && root !== undefined && wasShown(state, number, questionId('root', target));
+  const asking = asks[kind].ask(target, settings, letterShown ? { letter: root } : {});
+  return {
+    kind: asking.kind,
+    target: asking.target,
+    ...(asking.options === undefined ? {} : { options: asking.options }),
+    ...(asking.letter === undefined ? {} : { letter: asking.letter }),
+  };
+}
+
+export function truthOn(sheet: Sheet): Wire.WireTruth {
+  const { kind } = questionOn(sheet);
+  const judge = judgeOf<Kind>(kind);
+  const context = markingOf(sheet);
+  const answer = rightAnswer(sheet.round, questionOn(sheet));
+  const also = judge.also(context).map((other) => answerKey<Kind>(kind, other));
+  return { answer, key: answerKey<Kind>(kind, answer), ...(also.length === 0 ? {} : { also }) };
+}
+
+/** Right answers of a round by question id. */
+export function truthsOf(round: HeardRound): Readonly<Record<string, Answer>> {
+  return Object.fromEntries(round.questions.map((question) => [question.id, rightAnswer(round, question)]));
+}
+
+export function wireMark(sheet: Sheet, answer: Answer | NotSure): NonNullable<Wire.StudentOwn['mark']> {
+  const { credit, exact, errors } = markerOf(sheet)(answer);
+  const [error] = errors;
+  return error === undefined ? { credit, exact } : { credit, exact, error };
+}
+
+export function stepOf(round: RoundRecord, { id, kind, target }: RoundQuestion, on?: Sheet): Wire.WireStep {
+  const record = round.questions.get(id);
+  const sheet = on ?? record?.sheets.at(-1);
+  const status =
+    sheet === undefined ? 'ready' : record?.shown === true ? 'shown' : sheet.closed === null ? 'open' : 'closed';
+  return { question: id, kind, target, status, sheet: sheet?.sheet ?? 1, ask: sheet?.ask ?? null };
+}
+
+/**
+ * The row on the wall: each question that has been opened, and one step for each kind that may still be. What stands there
+ * before a question is opened is the same for every truth: it does not tell how many chords there are.
+ */
+export function hostSteps(state: RoomState): readonly Wire.WireStep[] {
+  const round = currentRound(state);
+  if (round === null) return [];
+  const steps = round.heard.questions.map((question) => stepOf(round, question)).filter(({ ask }) => ask !== null);
+  const ready = round.heard.kinds
+    .filter((kind) => !steps.some((step) => step.kind === kind))
+    .map((kind) => {
+      const target = kind === 'direction' ? 1 : 0;
+      return { question: questionId(kind, target), kind, target, status: 'ready', sheet: 1, ask: null } as const;
+    });
+  const place = ({ kind }: { readonly kind: string }) => round.heard.kinds.findIndex((each) => each === kind);
+  return [...steps, ...ready].toSorted((one, other) => place(one) - place(other));
+}
+
+export function wireSpread(state: RoomState, sheet: Sheet): Wire.WireSpread {
+  const { kind, target } = questionOn(sheet);
+  const { counts, notSure, silent, of } = spreadOn(state, sheet);
+  return {
+    ask: sheet.ask,
+    kind,
+    target,
+    asking: askingOn(state, sheet),
+    counts: counts.map(({ key, answer, count }) => ({ key, answer, count })),
+    notSure,
+    silent,
+    of,
+  };
+}
+
+export function wireVamp(round: HeardRound): Wire.WireVamp {
+  return {
+    round: round.id,
+    number: round.number,
+    source: round.source,
+    level: round.level,
+    meter: round.meter,
+    grooveText: round.grooveText,
+    tempo: round.tempo,
+    seed: round.seed,
+    slots: round.slots.map(({ chord, beats, frets }) => ({ chord, beats, frets })),
+  };
+}
+
+/** The charts of every key that owns the chords; only once the keys are shown. */
+export function keysReveal(state: RoomState, sheet: Sheet): Wire.WireKeysReveal | null {
+  if (questionOn(sheet).kind !== 'keys' || !isShown(state, sheet)) return null;
+  const { truth, settings } = sheet.round;
+  const chords = chordsOf(sheet.round);
+  const crib = cribOf(chords, settings.policy);
+  return {
+    chords: crib.chords,
+    rows: truth.keys[settings.policy].map((name) => {
+      const { key, id, row, notes } = chartRows(chords, parseKeyName(name));
+      return {
+        key,
+        id,
+        row: row.map(({ symbol, numeral, inVamp, holdsDecider }) => ({ symbol, numeral, inVamp, holdsDecider })),
+        notes,
+      };
+    }),
+    deciders: crib.deciders.map(({ note, leaves }) => ({ note, leaves })),
+  };
+}
+
+export function wireCrib(round: HeardRound): Wire.WireCrib {
+  const { chords, keys, deciders, settlers } = cribOf(chordsOf(round), round.settings.policy);
+  return {
+    chords,
+    keys: keys.map(({ key, numerals }) => ({ key, numerals })),
+    deciders: deciders.map(({ note, leaves }) => ({ note, leaves })),
+    settlers: settlers.map(({ chord, leaves }) => ({ chord, leaves })),
+    bass: round.truth.roots,
+    directions: round.truth.directions,
+  };
+}
+
+export function breakdown(
+  state: RoomState,
+  listed: (line: { readonly round: number; readonly question: string }) => boolean,
+): readonly Wire.WireBreakdownLine[] | null {
+  if (!hasEnded(state)) return null;
+  return breakdownFor(state)
+    .filter(listed)
+    .map((line) => ({
+      question: line.question,
+      round: line.round,
+      kind: line.kind,
+      target: line.target,
+      right: line.right,
+      part: line.part,
+      wrong: line.wrong,
+      notSure: line.notSure,
+      silent: line.silent,
+      missed: line.missed.map(({ key, answer, count, error }) => ({ key, answer, count, error })),
+      truth: line.truth,
+    }));
+}
