@@ -1,3 +1,5 @@
+import { serifWidth } from '../shared/serif-width.ts';
+
 /** The picture in drawing units: 16 to a rem; 1920 × 1080 on a 16:9 projector at any resolution. */
 export type Frame = { readonly width: number; readonly height: number };
 
@@ -15,27 +17,35 @@ export function frameOf(pixelsWide: number, pixelsHigh: number): Frame {
   return { width: (pixelsWide / rem) * UNITS_PER_REM, height: (pixelsHigh / rem) * UNITS_PER_REM };
 }
 
-/** Width of Besley 600 in em, a letter on average: measured over English prompts. */
-const LETTER_WIDTH = 0.51;
+/** How a question is set: its size in drawing units, and in how many lines. */
+export type Setting = { readonly size: number; readonly lines: number };
 
-/**
- * Size of a question in drawing units: the largest of the sizes at which it fits into `lines` lines of the width;
- * the smallest where none fits.
- */
-export function questionSize(text: string, width: number, lines: number, sizes: readonly number[]): number {
-  const fits = sizes.find((size) => linesOf(text, width / (size * LETTER_WIDTH)) <= lines);
-  return fits ?? sizes.at(-1) ?? 85;
+/** The largest of the sizes at which a question fits into `most` lines of the width; the smallest where none does. */
+export function setQuestion(text: string, width: number, most: number, sizes: readonly [number, ...number[]]): Setting {
+  const linesAt = (size: number): number => linesOf(text, size, width);
+  const size = sizes.find((size) => linesAt(size) <= most) ?? Math.min(...sizes);
+  return { size, lines: linesAt(size) };
 }
 
-function linesOf(text: string, lettersPerLine: number): number {
+/** Height that the lines after the first take. */
+export function moreLines({ size, lines }: Setting): number {
+  return (lines - 1) * size * 1.04;
+}
+
+/** Pictures narrower than 16:10 leave out what can be spared. */
+export function isNarrow(frame: Frame): boolean {
+  return frame.width < 1720;
+}
+
+function linesOf(text: string, size: number, width: number): number {
   let lines = 1;
-  let room = lettersPerLine;
+  let line = '';
   for (const word of text.split(' ')) {
-    if (room < lettersPerLine && word.length + 1 > room) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line !== '' && serifWidth(longer, size) > width) {
       lines += 1;
-      room = lettersPerLine;
-    }
-    room -= word.length + 1;
+      line = word;
+    } else line = longer;
   }
   return lines;
 }

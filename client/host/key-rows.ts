@@ -55,7 +55,7 @@ export type RowsLayout = {
 const ABOVE_RULE = 78;
 const NUMERAL_LINE = 58;
 /** Between two rows: at least so much, and up to the second where the height is there. */
-const FORK = 165;
+const FORK = 196;
 const FORK_ROOMY = 245;
 
 /** Lays the rows of the families under one another in `height`. */

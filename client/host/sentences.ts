@@ -1,6 +1,6 @@
 import { hostWords, questionWords } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
-import { keysSentence, listed } from '../../server/protocol/words/questions.ts';
+import { keysSentence } from '../../server/protocol/words/questions.ts';
 import type { HostView, WireKeysReveal, WireSpread, WireTruth } from '../../server/protocol/views.ts';
 import { parseChord } from '../../shared-theory/chords.ts';
 import { printChord, printKey, printNote } from '../../shared-theory/printer.ts';
@@ -51,21 +51,28 @@ export function keySaid(name: string): string {
   return name.endsWith('major') ? letter + sign : letter + sign + suffix;
 }
 
-/** The notes that decide, each with the one key it leaves: `One note decides: C♯ says D, C says G.` */
+/**
+ * The notes that decide and the key that each leaves, sharpest first: `One note decides: C♯ says D, C says G.` A key between
+ * two others is left by no single note, but by two together: `F with B says C`.
+ */
 export function deciderSentence({ rows, deciders }: WireKeysReveal): string {
-  const { settled, decides, decide, says } = hostWords.reveal;
-  if (rows.length === 0) return hostWords.reveal.noneShared;
-  // A note that leaves a whole family (a major key and its relative minor) is said by its major.
-  const order = rows.map(({ key }) => key).toReversed();
-  const single = deciders
-    .map(({ note, leaves }) => ({ note, major: leaves.filter((key) => key.endsWith('major')) }))
-    .filter(({ major }) => major.length === 1)
-    .toSorted((a, b) => order.indexOf(a.major[0] ?? '') - order.indexOf(b.major[0] ?? ''));
-  if (single.length === 0) return settled;
-  const said = single.map(({ note, major }) =>
-    fill(says, { note: printNote(note).text, key: listed(major.map(keySaid)) }),
-  );
-  return fill(single.length === 2 ? decides : decide, { says: said.join(', ') });
+  const { settled, decides, decide, says, together, noneShared } = hostWords.reveal;
+  if (rows.length === 0) return noneShared;
+  // A family (a major key and its relative minor) stands or falls together: it is said by its major.
+  const majors = rows.map(({ key }) => key).filter((key) => key.endsWith('major'));
+  const notesFor = (key: string): readonly string[] => {
+    const leaving = deciders.filter(({ leaves }) => leaves.includes(key));
+    const alone = leaving.filter(({ leaves }) => leaves.filter((left) => majors.includes(left)).length === 1);
+    return (alone.length > 0 ? alone.slice(0, 1) : leaving).map(({ note }) => printNote(note).text);
+  };
+  const said = majors.toReversed().flatMap((key) => {
+    const [first, ...others] = notesFor(key);
+    if (first === undefined) return [];
+    const note = others.reduce((before, next) => fill(together, { note: before, other: next }), first);
+    return fill(says, { note, key: keySaid(key) });
+  });
+  if (said.length === 0) return settled;
+  return fill(said.length === 2 ? decides : decide, { says: said.join(', ') });
 }
 
 /** What one bead or stroke means, and how many hands there are. */

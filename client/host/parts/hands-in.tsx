@@ -5,8 +5,6 @@ import { DoubleBar, Tally } from '../../shared/marks.tsx';
 import { handsOf } from '../words.ts';
 
 const HEIGHT = 78;
-/** Widest the tally may grow, in drawing units. */
-const MOST_WIDTH = 560;
 
 function label(closed: boolean, scale: number): string {
   const { handsIn, closed: shut, tens } = hostWords.round;
@@ -18,11 +16,16 @@ export function HandsIn({
   handsIn,
   handsOf: of,
   closed,
-}: Pick<HostView, 'handsIn' | 'handsOf'> & { readonly closed: boolean }) {
+  most,
+}: Pick<HostView, 'handsIn' | 'handsOf'> & {
+  readonly closed: boolean;
+  /** Widest the tally may grow, in drawing units. */
+  readonly most: number;
+}) {
   // Above sixty hands one stroke is ten, as the mark itself draws it.
   const scale = Math.max(handsIn, of) > 60 ? 10 : 1;
   const strokes = Math.max(1, Math.ceil(Math.max(handsIn, of) / scale));
-  const gap = Math.min(20.5, MOST_WIDTH / tallyLayout(0, strokes, 1, 1).width || 20.5);
+  const gap = Math.min(20.5, most / tallyLayout(0, strokes, 1, 1).width || 20.5);
   const width = tallyLayout(0, strokes, gap, HEIGHT).width + 2 * gap;
   return (
     <div class="hands-in">

@@ -1,5 +1,6 @@
 import { hostWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
+import { printKey } from '../../../shared-theory/printer.ts';
 import { SvgChord, SvgNumeral } from '../../shared/chord-text.tsx';
 import type { Family } from '../key-rows.ts';
 import { keySaid } from '../sentences.ts';
@@ -50,7 +51,7 @@ export function KeyRow({
               y={family.keys.length === 1 ? y - 32 * scale : middle + 0.33 * 34 * scale}
               font-size={Math.max(26, 34 * scale)}
             >
-              {fill(hostWords.reveal.keyOf, { key: keySaid(key) })}
+              {family.keys.length === 1 ? fill(hostWords.reveal.keyOf, { key: keySaid(key) }) : printKey(key).text}
             </text>
             {row.map((chord, column) => (
               <SvgNumeral key={chord.numeral} numeral={chord.numeral} x={at(column)} y={middle} size={numeral} />

@@ -74,9 +74,9 @@ export function SoundPanel(props: SoundProps) {
   );
 }
 
-/** The sound during a lesson: small, and always within reach. */
-export function SoundLine(props: SoundProps) {
-  const { view, sound, actions } = props;
+/** The sound during a lesson: small, and always within reach; `bare` where there is room for the press alone. */
+export function SoundLine(props: SoundProps & { readonly bare: boolean }) {
+  const { view, sound, actions, bare } = props;
   const elsewhere = view.soundHeld && !view.holdsSound;
   if (sound.state === 'on' && !elsewhere) {
     return (
@@ -84,13 +84,13 @@ export function SoundLine(props: SoundProps) {
         <button type="button" class="small-press" onClick={actions.testNote}>
           {words.testNote}
         </button>
-        <LevelMeter level={sound.level} width={150} />
+        {bare ? null : <LevelMeter level={sound.level} width={150} />}
       </div>
     );
   }
   return (
     <div class="sound-line">
-      <span class="label">{elsewhere ? words.elsewhere : words.off}</span>
+      {bare ? null : <span class="label">{elsewhere ? words.elsewhere : words.off}</span>}
       <button
         type="button"
         class="small-press"

@@ -6,7 +6,7 @@ import { SvgChord } from '../../shared/chord-text.tsx';
 import { joinPath, layCircle, neighbourRuns, type CircleLayout } from '../../shared/drawings/circle-layout.ts';
 import { Circle } from '../../shared/drawings/circle.tsx';
 import { KeyBeads } from '../../shared/spreads/keys-spread.tsx';
-import { MARGIN, questionSize, type Frame } from '../frame.ts';
+import { MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
 import { familiesOf, forkOf, layRows } from '../key-rows.ts';
 import { Header, StepRow } from '../parts/header.tsx';
 import { KeyRow, type Columns } from '../parts/key-row.tsx';
@@ -29,8 +29,8 @@ type KeysRevealProps = {
 export function KeysReveal({ view, truth, reveal, frame }: KeysRevealProps) {
   const title = revealSentence(view, truth);
   const width = frame.width - 2 * MARGIN;
-  const type = questionSize(title, width, 1, [106, 96, 85, 74]);
-  const height = frame.height - AROUND;
+  const setting = setQuestion(title, width, 1, [106, 96, 85, 74]);
+  const height = frame.height - AROUND - moreLines(setting);
   const spread = view.spread ?? emptySpread(view.current);
   return (
     <main class="screen keys-reveal">
@@ -38,7 +38,7 @@ export function KeysReveal({ view, truth, reveal, frame }: KeysRevealProps) {
         <StepRow steps={view.steps} current={view.current} />
       </Header>
       <section class="ask" aria-live="polite">
-        <h1 class="question shown" style={{ fontSize: `${type / 16}rem` }}>
+        <h1 class="question shown" style={{ fontSize: `${setting.size / 16}rem` }}>
           {title}
         </h1>
         <p class="instruction">{deciderSentence(reveal)}</p>
@@ -90,14 +90,14 @@ function Owners({
   const layout = circleIn(width, height, minors);
   const owners = truth.key === 'none' ? [] : truth.key.split(' ');
   const said = owners.length === 0 ? words.noOwner : owners.length === 1 ? words.oneOwner : words.neighbours;
-  const [first = '', ...rest] = said.split(/ (?=\S+$)/);
+  const lines = owners.length === 0 ? [] : said.split(/ (?=\S+$)/);
   const size = minors ? 24 : 34;
   return (
     <>
       <Circle layout={layout} said={[]} sounded={owners} />
       {owners.length === 0 ? <ChordOwners reveal={reveal} layout={layout} /> : null}
       <KeyBeads layout={layout} spread={spread} room={{ width: width * 0.4, height: height + 40 }} scale={1} />
-      {[first, rest.join(' ')].map((line, index) => (
+      {lines.map((line, index) => (
         <text
           key={line}
           class="spread-label fill-ink2"
@@ -219,7 +219,7 @@ function Nowhere({
             {index > 0 ? <path class="line-string g1" d={`M${left} ${y - row / 2}H${width}`} /> : null}
             <SvgChord symbol={symbol} x={left} y={y} size={Math.min(76, row * 0.6)} anchor="start" />
             <text class="spread-label" x={left + 250} y={y + 16} font-size="44">
-              {keys.length === 0 ? words.noOwner : keys.join('   ')}
+              {keys.length === 0 ? words.noOwner : keys.join('\u2003')}
             </text>
           </g>
         );

@@ -19,7 +19,7 @@ export function LessonEnd({ view, frame }: { readonly view: HostView; readonly f
   const lines = view.breakdown ?? [];
   const rounds = [...new Set(lines.map((line) => line.round))];
   const rows = lines.length + rounds.length * 0.8;
-  const room = frame.height - 400;
+  const room = frame.height - 430;
   const row = Math.max(40, Math.min(84, room / Math.max(ROOMY_LINES, rows)));
   return (
     <main class="screen lesson-end">
@@ -30,7 +30,7 @@ export function LessonEnd({ view, frame }: { readonly view: HostView; readonly f
       {lines.length === 0 ? (
         <p class="instruction">{words.empty}</p>
       ) : (
-        <table class="print" style={{ fontSize: `${(row * 0.46) / 16}rem`, '--row': `${row / 16}rem` }}>
+        <table class="print" style={{ fontSize: `${Math.min(32, row * 0.46) / 16}rem`, '--row': `${row / 16}rem` }}>
           <thead>
             <tr>
               <td />

@@ -2,7 +2,7 @@ import type { HostView } from '../../../server/protocol/views.ts';
 import { hostWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { httpAddress, portOf, roomAddress } from '../address.ts';
-import { MARGIN, type Frame } from '../frame.ts';
+import { isNarrow, MARGIN, type Frame } from '../frame.ts';
 import { Header } from '../parts/header.tsx';
 import { Qr } from '../parts/qr.tsx';
 import { Seats } from '../parts/seats.tsx';
@@ -63,7 +63,7 @@ export function Register({ view, frame, unreached, sound, actions }: RegisterPro
 
 /** What the seats may take of the picture. */
 function rollHeight(frame: Frame): number {
-  return Math.max(150, frame.height - 838);
+  return Math.max(150, frame.height - (isNarrow(frame) ? 900 : 838));
 }
 
 /** Why phones may not get through; said only after a minute without any. */

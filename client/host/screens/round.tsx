@@ -3,7 +3,7 @@ import type { HostView } from '../../../server/protocol/views.ts';
 import { hostWords, questionWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
-import { MARGIN, questionSize, type Frame } from '../frame.ts';
+import { isNarrow, MARGIN, setQuestion, type Frame } from '../frame.ts';
 import { CountIn } from '../parts/count-in.tsx';
 import { HandsIn } from '../parts/hands-in.tsx';
 import { Header, StepRow } from '../parts/header.tsx';
@@ -51,7 +51,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
       <section class="ask" aria-live="polite">
         <h1
           class="question"
-          style={{ fontSize: `${questionSize(question, frame.width - 2 * MARGIN, 2, [114, 106, 96, 85]) / 16}rem` }}
+          style={{ fontSize: `${setQuestion(question, frame.width - 2 * MARGIN, 2, [114, 106, 96, 85]).size / 16}rem` }}
         >
           {question}
         </h1>
@@ -76,19 +76,24 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
       </section>
       <footer class="foot">
         {current ? (
-          <HandsIn handsIn={view.handsIn} handsOf={view.handsOf} closed={closed} />
+          <HandsIn handsIn={view.handsIn} handsOf={view.handsOf} closed={closed} most={tallyWidth(frame)} />
         ) : (
           <span class="label">{ours ? '' : words.guitar}</span>
         )}
         <div class="foot-middle">
           {current && !ours ? <span class="label">{words.guitar}</span> : null}
           {ours ? <ChangeLine change={view.sound.change} playing={playing} /> : null}
-          {ours ? <SoundLine view={view} sound={sound} actions={actions} /> : null}
+          {ours ? <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} /> : null}
         </div>
         <JoinCard room={view.room} addresses={view.addresses} />
       </footer>
     </main>
   );
+}
+
+/** What the other things of the foot leave to the tally. */
+function tallyWidth(frame: Frame): number {
+  return frame.width - 2 * MARGIN - (isNarrow(frame) ? 985 : 1110);
 }
 
 /** What stands largest on the wall, and the line under it. */

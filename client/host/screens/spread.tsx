@@ -2,7 +2,7 @@ import type { HostView, WireTruth } from '../../../server/protocol/views.ts';
 import { questionWords } from '../../../server/protocol/words/en.ts';
 import { questionPrompt } from '../../../server/protocol/words/questions.ts';
 import { Spread } from '../../shared/spreads/spread.tsx';
-import { MARGIN, questionSize, type Frame } from '../frame.ts';
+import { isNarrow, MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
 import { Header, StepRow } from '../parts/header.tsx';
 import { JoinLine } from '../parts/join-card.tsx';
 import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
@@ -15,8 +15,6 @@ export type SpreadScreenProps = Omit<SoundProps, 'view'> & {
 
 /** Height of header, question and foot, in drawing units: the drawing has the rest. */
 const AROUND = 500;
-/** A question in two lines takes so much more. */
-const SECOND_LINE = 92;
 
 /** How the answers fell, on the drawing they were given on; with the truth, the right one in brass and the sentence. */
 export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps) {
@@ -25,16 +23,15 @@ export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps)
   const heard = truth ? heardSentence(spread, truth) : null;
   const instructions: Readonly<Record<string, string>> = questionWords.instructions;
   const width = frame.width - 2 * MARGIN;
-  const type = questionSize(title, width, 1, [106, 96, 85]);
-  const second = questionSize(title, width, 1, [type]) === type && title.length * type * 0.51 > width;
-  const height = frame.height - AROUND - (second ? SECOND_LINE : 0);
+  const setting = setQuestion(title, width, 1, [106, 96, 85]);
+  const height = frame.height - AROUND - moreLines(setting);
   return (
     <main class="screen spread-screen">
       <Header>
         <StepRow steps={view.steps} current={current} />
       </Header>
       <section class="ask" aria-live="polite">
-        <h1 class={truth ? 'question shown' : 'question'} style={{ fontSize: `${type / 16}rem` }}>
+        <h1 class={truth ? 'question shown' : 'question'} style={{ fontSize: `${setting.size / 16}rem` }}>
           {title}
         </h1>
         <p class="instruction">{truth ? (heard ?? '') : (instructions[current.kind] ?? '')}</p>
@@ -49,7 +46,9 @@ export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps)
       </section>
       <footer class="foot low">
         <JoinLine room={view.room} addresses={view.addresses} />
-        {view.vamp?.source === 'host' ? <SoundLine view={view} sound={sound} actions={actions} /> : null}
+        {view.vamp?.source === 'host' ? (
+          <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} />
+        ) : null}
         <span class="label legend">{spread ? legend(spread) : ''}</span>
       </footer>
     </main>

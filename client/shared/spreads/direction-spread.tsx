@@ -3,6 +3,7 @@ import { Stairs } from '../drawings/stairs.tsx';
 import { stair } from '../drawings/stairs-layout.ts';
 import { layPiles } from './bead-layout.ts';
 import { BeadPile } from './bead-row.tsx';
+import { serifWidth } from '../serif-width.ts';
 import { handsOn, isRight, type SpreadProps } from './spread-props.ts';
 
 const DIRECTIONS = ['up', 'same', 'down'] as const;
@@ -30,7 +31,7 @@ export function DirectionSpread({ spread, truth, size }: SpreadProps) {
             <text class="spread-word" x={0} y={y + 18 * scale} font-size={54 * scale}>
               {name}
             </text>
-            {right ? <path class="line-brass g6" d={`M0 ${y + 38 * scale}h${name.length * 27 * scale}`} /> : null}
+            {right ? <path class="line-brass g6" d={`M0 ${y + 38 * scale}h${serifWidth(name, 54 * scale)}`} /> : null}
             <Stairs direction={direction} x={word + run / 2} y={y} width={run} rise={rise} sounded={right} />
             {pile ? <BeadPile pile={pile} from={[to[0] + gap, to[1]]} toward="right" /> : null}
           </g>

@@ -8,13 +8,17 @@ const MOST_STROKES = 60;
 export function HandTally({
   hands,
   of,
+  most: fullest,
   x,
   y,
   width,
   scale,
 }: {
   readonly hands: number;
+  /** Seats of the question. */
   readonly of: number;
+  /** Hands of the fullest tally in the drawing. */
+  readonly most: number;
   readonly x: number;
   readonly y: number;
   readonly width: number;
@@ -22,8 +26,8 @@ export function HandTally({
 }) {
   const each = of > MOST_STROKES ? 10 : 1;
   const strokes = Math.floor(hands / each);
-  // The gap is that of the fullest tally there could be, so that all tallies of a drawing are one hand's.
-  const most = tallyLayout(Math.max(1, Math.ceil(of / each)), 0, 1, 1).width;
+  // The gap is that of the fullest tally, so that all tallies of a drawing are one hand's.
+  const most = tallyLayout(Math.max(1, Math.ceil(fullest / each)), 0, 1, 1).width;
   const number = 100 * scale;
   const gap = Math.min(20.5 * scale, (width - number) / Math.max(1, most));
   const height = Math.min(78 * scale, gap * 4.2);

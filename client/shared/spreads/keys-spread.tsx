@@ -71,7 +71,7 @@ export function KeyBeads({
       {layout.minors.map((peg) => {
         const count = hands.get(peg.id) ?? 0;
         return count > 0 ? (
-          <PegNumber key={peg.id} layout={layout} peg={peg} share={0.41} out={0} count={count} size={26 * scale} />
+          <PegNumber key={peg.id} layout={layout} peg={peg} share={0.36} out={0} count={count} size={26 * scale} />
         ) : null;
       })}
     </>

@@ -2,6 +2,7 @@ import { questionWords } from '../../../server/protocol/words/en.ts';
 import { chordSymbol, type Quality } from '../../../shared-theory/chords.ts';
 import { SvgChord } from '../chord-text.tsx';
 import { HandTally } from './hand-tally.tsx';
+import { serifWidth } from '../serif-width.ts';
 import { handsOn, isRight, type SpreadProps } from './spread-props.ts';
 
 /** Above this many qualities the pad's two columns are kept. */
@@ -15,8 +16,15 @@ export function QualitySpread({ spread, truth, size }: SpreadProps) {
   const columns = options.length > ONE_COLUMN ? 2 : 1;
   const rows = Math.ceil(options.length / columns);
   const [cellWidth, row] = [width / columns, height / Math.max(1, rows)];
-  const name = letter ? 0.3 * cellWidth : 0.4 * cellWidth;
+  const name = (letter ? 0.3 : 0.42) * cellWidth;
+  // One size for all, so that no answer looks more likely.
+  const widest = Math.max(
+    1,
+    ...options.map((quality) => (letter ? 3.2 : serifWidth(questionWords.options[quality], 1))),
+  );
+  const type = Math.min((letter ? 92 : 60) * scale, (name - 20 * scale) / widest, row * 0.6);
   const rules = Array.from({ length: rows - 1 }, (_, index) => (index + 1) * row);
+  const most = Math.max(1, ...spread.counts.map(({ count }) => count));
   return (
     <>
       {rules.map((y) => (
@@ -27,7 +35,6 @@ export function QualitySpread({ spread, truth, size }: SpreadProps) {
         const x = (index % columns) * cellWidth + (index % columns === 1 ? 48 * scale : 0);
         const y = (Math.floor(index / columns) + 0.5) * row;
         const word = questionWords.options[quality];
-        const type = Math.min(letter ? 92 * scale : 60 * scale, name / (0.5 * (letter ? 4 : word.length)), row * 0.6);
         return (
           <g key={quality}>
             {letter ? (
@@ -40,12 +47,13 @@ export function QualitySpread({ spread, truth, size }: SpreadProps) {
             {isRight(truth, quality) ? (
               <path
                 class="line-brass g6"
-                d={`M${x} ${y + 0.62 * type}h${letter ? type * 1.2 : word.length * 0.49 * type}`}
+                d={`M${x} ${y + 0.62 * type}h${letter ? type * 1.2 : serifWidth(word, type)}`}
               />
             ) : null}
             <HandTally
               hands={handsOn(spread, quality)}
               of={spread.of}
+              most={most}
               x={x + name + 20 * scale}
               y={y}
               width={cellWidth - name - 80 * scale}
