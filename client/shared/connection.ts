@@ -1,115 +1,21 @@
 import { signal, type ReadonlySignal } from '@preact/signals';
-import { io } from 'socket.io-client';
-import {
-  SOCKET_PATH,
-  type Command,
-  type Handshake,
-  type Reply,
-  type ServerEvents,
-} from '../../server/protocol/messages.ts';
+import type { Handshake } from '../../server/protocol/messages.ts';
+import { openLine, type ConnectionStatus, type Line, type LineOptions, type Listeners } from './line.ts';
 
-/** How long a command may go unacknowledged, and a check after waking. */
-const ACKNOWLEDGE_MS = 3000;
-const CHECK_MS = 1500;
-/** Pause before coming back to a server that closed the socket on purpose. */
-const RETURN_MS = 1000;
+export type { ConnectionStatus } from './line.ts';
 
-/** `lost`: was live and tries again by itself. `refused`: the server said why, and the page must act. */
-export type ConnectionStatus =
-  | { readonly kind: 'connecting' | 'live' | 'lost' }
-  | { readonly kind: 'refused'; readonly reason: string; readonly detail?: Readonly<Record<string, string | number>> };
-
-export type Connection = {
-  readonly status: ReadonlySignal<ConnectionStatus>;
-  /** Sends now or not at all. null: not acknowledged (no connection, or too slow); send again with the same id. */
-  readonly send: (command: Command) => Promise<Reply | null>;
-  /** Leaves and comes back with the present handshake, e.g. after a refusal. */
-  readonly reconnect: () => void;
-  readonly close: () => void;
-};
-
-type Listeners = { readonly [event in ServerEvents]?: (payload: never) => void };
+/** The socket of host or desk, with its status as a signal. Phones use the line itself: signals would cost them a pad. */
+export type Connection = Line & { readonly status: ReadonlySignal<ConnectionStatus> };
 
 /** Opens the one socket of a page. `handshake` may be a function: it is then asked at each attempt. */
 export function openConnection(
   handshake: Handshake | (() => Handshake),
   on: Listeners,
-  options: { readonly url?: string } = {},
+  options: LineOptions = {},
 ): Connection {
-  const current = typeof handshake === 'function' ? handshake : () => handshake;
   const status = signal<ConnectionStatus>({ kind: 'connecting' });
-  const socket = io(options.url ?? location.origin, {
-    path: `${SOCKET_PATH}${current().room}/`,
-    auth: (give) => give(current()),
-    reconnectionDelay: 500,
-    reconnectionDelayMax: 3000,
-    // Each page has its own socket; a cached one of an earlier room must not be handed out.
-    forceNew: true,
-  });
-
-  // Registered once: a listener added at each connect would hear everything twice after a drop.
-  socket.on('connect', () => {
-    status.value = { kind: 'live' };
-  });
-  socket.on('disconnect', (why) => {
-    if (status.value.kind !== 'refused') status.value = { kind: 'lost' };
-    // A server that closes on purpose is not retried by the library; the handshake then says why, or lets the page in.
-    if (why === 'io server disconnect') setTimeout(() => socket.connect(), RETURN_MS);
-  });
-  socket.on('connect_error', (error: Error & { data?: unknown }) => {
-    const refusal = readRefusal(error);
-    if (refusal) status.value = refusal;
-    else if (status.value.kind === 'live') status.value = { kind: 'lost' };
-  });
-  for (const [event, listener] of Object.entries(on)) socket.on(event, listener as (payload: unknown) => void);
-
-  // A socket that slept may look open and be dead. It is closed only from the open state: closing one that is still
-  // connecting breaks some browsers until they are restarted.
-  const check = () => {
-    if (document.visibilityState === 'hidden') return;
-    if (!socket.connected) {
-      if (status.value.kind !== 'refused' && !socket.active) socket.connect();
-      return;
-    }
-    socket.timeout(CHECK_MS).emit('check', (error: unknown) => {
-      if (error && socket.connected) socket.disconnect().connect();
-    });
-  };
-  const wakings: readonly [EventTarget, string][] = [
-    [document, 'visibilitychange'],
-    [window, 'pageshow'],
-    [window, 'online'],
-  ];
-  for (const [target, event] of wakings) target.addEventListener(event, check);
-
-  return {
-    status,
-    // The library would keep what is emitted while disconnected and fire all of it on return: never hand it anything then.
-    send: async (command) => {
-      if (!socket.connected) return null;
-      try {
-        return (await socket.timeout(ACKNOWLEDGE_MS).emitWithAck('command', command)) as Reply;
-      } catch {
-        return null;
-      }
-    },
-    reconnect: () => {
-      status.value = { kind: 'connecting' };
-      if (socket.connected) socket.disconnect();
-      socket.connect();
-    },
-    close: () => {
-      for (const [target, event] of wakings) target.removeEventListener(event, check);
-      socket.disconnect();
-    },
-  };
-}
-
-/** A refused handshake carries `{ reason, detail }`; anything else is a network that fails. */
-function readRefusal(error: Error & { data?: unknown }): ConnectionStatus | null {
-  const data = error.data as { reason?: unknown; detail?: Readonly<Record<string, string | number>> } | undefined;
-  if (typeof data?.reason !== 'string') return null;
-  return { kind: 'refused', reason: data.reason, ...(data.detail && { detail: data.detail }) };
+  const line = openLine(handshake, on, (next) => (status.value = next), options);
+  return { ...line, status };
 }
 
 /** The server's view as a signal: `view` is whole, `patch` replaces top-level fields. Spread `listeners` into `openConnection`. */

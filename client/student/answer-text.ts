@@ -3,10 +3,10 @@ import { fill } from '../../server/protocol/words/fill.ts';
 import { numberWord } from '../../server/protocol/words/questions.ts';
 import { studentWords } from '../../server/protocol/words/student.ts';
 import type { WireAsking, WireTruth } from '../../server/protocol/views.ts';
-import { printChord, printNote } from '../../shared-theory/printer.ts';
+import { printChord, printKey, printNote } from '../../shared-theory/printer.ts';
 import { qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
 import { NOT_SURE, type NeckPlace } from '../../shared-theory/questions/question.ts';
-import { keysText } from './pads/keys-pad.tsx';
+import { keyName } from '../shared/drawings/circle-layout.ts';
 
 /** An answer in words, as in "You wrote: up." */
 export function answerText(asking: WireAsking, answer: unknown): string {
@@ -46,4 +46,9 @@ export function truthSentence(asking: WireAsking, truth: WireTruth): string {
     default:
       return (right as Readonly<Record<string, string>>)[String(truth.answer)] ?? '';
   }
+}
+
+/** Names of keys in a row: `G major, E minor`. */
+function keysText(ids: readonly string[]): string {
+  return ids.length === 0 ? questionWords.options.none : ids.map((id) => printKey(keyName(id)).text).join(', ');
 }

@@ -1,4 +1,3 @@
-import { signal, type ReadonlySignal } from '@preact/signals';
 import type { Command, Reply } from '../../server/protocol/messages.ts';
 import { newId } from '../shared/ids.ts';
 import type { Keep } from '../shared/storage.ts';
@@ -13,22 +12,22 @@ export type Pending = {
   readonly wall: number;
 };
 
-/** `outcome` of the last answer that was settled, by its ask. */
-export type Outcome =
-  | { readonly kind: 'in'; readonly ask: string; readonly answer: unknown }
-  | {
-      readonly kind: 'refused';
-      readonly ask: string;
-      readonly answer: unknown;
-      readonly reason: string;
-      readonly detail: Readonly<Record<string, string | number>>;
-    };
+/** What became of the last answer that was settled. */
+export type Outcome = {
+  readonly ask: string;
+  readonly answer: unknown;
+  /** null: it is in. */
+  readonly refusal: { readonly reason: string; readonly detail: Readonly<Record<string, string | number>> } | null;
+};
+
+export type AnsweringState = {
+  readonly pending: Pending | null;
+  readonly outcome: Outcome | null;
+  /** True from a sending that was not acknowledged until one is. */
+  readonly slow: boolean;
+};
 
 export type Answering = {
-  readonly pending: ReadonlySignal<Pending | null>;
-  readonly outcome: ReadonlySignal<Outcome | null>;
-  /** True from a sending that was not acknowledged until one is. */
-  readonly slow: ReadonlySignal<boolean>;
   /** Keeps the answer (null takes it back) and sends it if the line is live. */
   readonly write: (ask: string, answer: unknown) => void;
   /** Sends what is kept, once; called whenever the line has come back. */
@@ -41,6 +40,8 @@ type Edges = {
   readonly send: (command: Command) => Promise<Reply | null>;
   readonly keep: Keep;
   readonly room: string;
+  /** Hears each change. */
+  readonly tell: (state: Partial<AnsweringState>) => void;
   /** Monotonic milliseconds. */
   readonly now: () => number;
   /** Wall milliseconds. */
@@ -53,45 +54,41 @@ const PASSING: readonly string[] = ['not-saved', 'too-many-messages'];
 const AGAIN_MS = 1000;
 
 /** Keeps one answer pending, sends it until it is acknowledged, never two at once. */
-export function createAnswering({ send, keep, room, now, wall, later }: Edges): Answering {
+export function createAnswering({ send, keep, room, tell, now, wall, later }: Edges): Answering {
   const place = `hearsay:${room}:pending`;
-  const pending = signal<Pending | null>(readPending(keep.get(place)));
-  const outcome = signal<Outcome | null>(null);
-  const slow = signal(false);
-  let counter = pending.peek()?.counter ?? 0;
+  let pending = readPending(keep.get(place));
+  let counter = pending?.counter ?? 0;
   let underway = false;
   let waiting = false;
   // Known only for what was written since this page was loaded.
   let written: { readonly id: string; readonly at: number } | null = null;
+  if (pending) tell({ pending });
 
   const heldMs = (answer: Pending): number =>
     Math.max(0, Math.round(written?.id === answer.id ? now() - written.at : wall() - answer.wall));
 
-  const settle = (answer: Pending, result: Outcome): void => {
-    outcome.value = result;
-    if (pending.peek()?.id !== answer.id) return;
-    pending.value = null;
-    keep.remove(place);
+  const settle = ({ id, ask, answer }: Pending, refusal: Outcome['refusal']): void => {
+    if (pending?.id === id) {
+      pending = null;
+      keep.remove(place);
+    }
+    tell({ pending, outcome: { ask, answer, refusal } });
   };
 
   const flush = (): void => {
-    const answer = pending.peek();
-    if (!answer || underway) return;
+    if (!pending || underway) return;
     underway = true;
-    const { id, ask, counter } = answer;
-    const command: Command = { type: 'WriteAnswer', id, ask, counter, answer: answer.answer, heldMs: heldMs(answer) };
-    void send(command).then((reply) => {
+    const sent = pending;
+    const { id, ask, counter, answer } = sent;
+    void send({ type: 'WriteAnswer', id, ask, counter, answer, heldMs: heldMs(sent) }).then((reply) => {
       underway = false;
-      slow.value = !reply?.ok;
-      if (reply?.ok) settle(answer, { kind: 'in', ask, answer: answer.answer });
+      tell({ slow: !reply?.ok });
+      if (reply?.ok) settle(sent, null);
       else if (reply && !PASSING.includes(reply.reason)) {
-        const { reason, detail = {} } = reply;
-        settle(answer, { kind: 'refused', ask, answer: answer.answer, reason, detail });
+        settle(sent, { reason: reply.reason, detail: reply.detail ?? {} });
       }
-      const rest = pending.peek();
-      if (!rest) return;
       // Written meanwhile: at once. The same one, unacknowledged: after a pause, with the same id.
-      if (rest.id === answer.id) tryAgain();
+      if (pending?.id === id) tryAgain();
       else flush();
     });
   };
@@ -106,15 +103,12 @@ export function createAnswering({ send, keep, room, now, wall, later }: Edges): 
   };
 
   return {
-    pending,
-    outcome,
-    slow,
     write: (ask, answer) => {
       counter += 1;
-      const next: Pending = { id: newId(), ask, counter, answer, wall: wall() };
-      written = { id: next.id, at: now() };
-      pending.value = next;
-      keep.set(place, JSON.stringify(next));
+      pending = { id: newId(), ask, counter, answer, wall: wall() };
+      written = { id: pending.id, at: now() };
+      keep.set(place, JSON.stringify(pending));
+      tell({ pending });
       flush();
     },
     flush,

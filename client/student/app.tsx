@@ -8,13 +8,12 @@ import { roomCode, roomOfPath } from './room-code.ts';
 import { Join, RoomDoor } from './screens/join.tsx';
 import { Question } from './screens/question.tsx';
 import { Quiet } from './screens/quiet.tsx';
-import { sentenceOf } from './sentences.ts';
+import { fetchLater, useLater } from './late-parts.ts';
+import { useStore } from './store.ts';
 import { createStudent, type Seat, type Student } from './student-state.ts';
 
 /** How this phone was held last time, in any room. */
 const SEAT = 'hearsay:seat';
-/** Refusals that send a phone back to the code: here or never. */
-const NO_ROOM: readonly string[] = ['room-not-found'];
 
 /** The student's page: a room's door, or the room. */
 export function App(props: { readonly keep: Keep; readonly path: string }) {
@@ -58,16 +57,17 @@ export function Inside(props: {
 }) {
   const { student, keep } = props;
   const { room } = student;
-  const common = student.common.value;
-  const own = student.own.value;
-  const status = student.status.value;
-  const refusal = student.refusal.value;
-  const fault = refusal ? sentenceOf(refusal) : '';
+  const { common, own, status, refusal, atDoor, joining } = useStore(student.store);
+  const later = useLater();
+  const fault = refusal ? (later?.sentenceOf(refusal) ?? studentWords.failed) : '';
 
   useEffect(() => {
-    if (refusal?.reason === 'page-too-old') reloadOnce();
-    if (refusal && NO_ROOM.includes(refusal.reason)) props.onLeave(fault);
-  }, [refusal]);
+    if (!refusal) return;
+    void fetchLater();
+    if (refusal.reason === 'page-too-old') reloadOnce();
+    // With its sentence, which may have to be fetched first.
+    if (refusal.reason === 'room-not-found' && later) props.onLeave(fault);
+  }, [refusal, later]);
 
   if (common?.phase === 'room-ended' || refusal?.reason === 'room-ended') {
     return <Quiet room={room} name={own?.name ?? ''} title={studentWords.roomEnded} />;
@@ -75,7 +75,7 @@ export function Inside(props: {
   if (status.kind === 'refused') return <Quiet room={room} name="" title={fault} />;
   if (!own) {
     // A phone that has been here waits for its seat instead of asking for a name again.
-    if (!student.atDoor.value) return <Quiet room={room} name="" title={studentWords.connecting} />;
+    if (!atDoor) return <Quiet room={room} name="" title={studentWords.connecting} />;
     const join = (seat: Seat): void => {
       keep.set(SEAT, JSON.stringify(seat));
       void student.join(seat);
@@ -84,7 +84,7 @@ export function Inside(props: {
       <Join
         room={room}
         first={readSeat(keep.get(SEAT))}
-        busy={student.joining.value}
+        busy={joining}
         fault={fault}
         forgets={!keep.lasting()}
         onJoin={join}

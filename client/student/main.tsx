@@ -8,5 +8,9 @@ import { loadFace } from './face.ts';
 
 followScheme();
 const place = document.getElementById('student');
-if (place) render(<App keep={createKeep()} path={location.pathname} />, place);
+if (place) {
+  // The line that stands there while the page loads.
+  place.textContent = '';
+  render(<App keep={createKeep()} path={location.pathname} />, place);
+}
 loadFace();

@@ -33,6 +33,10 @@ export function keyLabel(id: string): string {
   return LETTERS[minor ? 'm' : 'M'][(tonic * 7) % 12] ?? id;
 }
 
+/** Name of a key in ASCII: `7M` is `G major`, `4m` `E minor`. */
+export const keyName = (id: string): string =>
+  id.endsWith('m') ? `${keyLabel(id).slice(0, -1)} minor` : `${keyLabel(id)} major`;
+
 /** Peg's length along the circle and across it, as shares of the radius. */
 export const PEG = [0.4, 0.33] as const;
 const MINOR_PEG = [0.32, 0.235] as const;

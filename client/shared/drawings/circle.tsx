@@ -32,7 +32,7 @@ export function Circle(props: {
         const [isSaid, isRight] = [said.includes(peg.id), sounded.includes(peg.id)];
         const fill = isRight ? 'fill-brass' : isSaid ? 'fill-ink' : 'fill-paper';
         const letter = isRight ? 'fill-onbrass' : isSaid ? 'text-paper' : '';
-        const size = layout.radius * (peg.id.endsWith('m') ? 0.135 : 0.2);
+        const size = layout.radius * (peg.id.endsWith('m') ? 0.12 : 0.2);
         return (
           <g key={peg.id}>
             <path d={pegPath(layout, peg)} class={fill} />

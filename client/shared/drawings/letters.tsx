@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { qualitySuffix, type Quality } from '../../../shared-theory/chords.ts';
 import { SvgChord } from '../chord-text.tsx';
-import { Lens, PencilRing } from '../marks.tsx';
+import { Lens } from '../marks.tsx';
 import type { Cell } from './letter-cells.ts';
 
 /**
@@ -34,12 +34,12 @@ export function Letters(props: {
         if (!quality) return null;
         const [x, y] = [cell.x + cell.width / 2, cell.y + cell.height / 2];
         const said = props.said === quality;
-        const low = y + size * 0.92;
+        const low = y + size * 0.95;
         const suffix = qualitySuffix(quality);
         return (
           <g key={quality} class={said ? 'said' : ''}>
             {props.sounded === quality && (
-              <Lens from={[cell.x + 8, y]} to={[cell.x + cell.width - 8, y]} amplitude={size * 0.62} gauge={3} />
+              <Lens from={[cell.x + 8, y]} to={[cell.x + cell.width - 8, y]} amplitude={size * 0.5} gauge={3} />
             )}
             {letter ? (
               <SvgChord symbol={letter + suffix} x={x} y={y} size={size} />
@@ -53,7 +53,6 @@ export function Letters(props: {
                 {words[quality]}
               </text>
             )}
-            {said && <PencilRing x={x} y={y} rx={Math.min(cell.width * 0.36, size * 1.45)} ry={size * 0.86} />}
           </g>
         );
       })}

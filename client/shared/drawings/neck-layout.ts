@@ -95,12 +95,13 @@ export function layNeck(options: NeckOptions): NeckLayout {
 }
 
 /**
- * Pages of frets for an upright neck of the given length: as many frets as keep the narrowest at least `least` long,
- * seven at most on the first page. Each page is its first and last fret.
+ * Pages of frets for a neck of the given length, each as its first and last fret: one page if the narrowest fret is then
+ * still `least` long, else pages of seven at most on which it is.
  */
 export function neckPages(length: number, least: number, last = 12): readonly (readonly [number, number])[] {
   const fits = (from: number, to: number): boolean =>
     (length * (fretDistance(to) - fretDistance(to - 1))) / (fretDistance(to) - fretDistance(from - 1)) >= least;
+  if (fits(1, last)) return [[1, last]];
   const pages: (readonly [number, number])[] = [];
   let from = 1;
   while (from <= last) {

@@ -43,9 +43,16 @@ function circle(cx: number, cy: number, radius: number, hole = false): Outline {
 
 const shift = (shape: Outline, by: number): Outline => shape.map((knot) => ({ ...knot, x: knot.x + by }));
 
+/** Accidentals stand a little higher than capitals, as in print. */
+const GROWN = 1.16;
+const grown = (shapes: readonly Outline[]): readonly Outline[] =>
+  shapes.map((shape) =>
+    shape.map((knot) => ({ ...knot, x: Math.round(knot.x * GROWN), y: Math.round(knot.y * GROWN) })),
+  );
+
 const FLAT: readonly Outline[] = [
   outline('44 780 108 780 108 392 (158 446) 214 446 (304 446) 304 342 (304 226) 196 122 (124 54) 44 -14'),
-  outline('108 318 (146 372) 184 372 (224 372) 224 312 (224 234) 178 160 (148 112) 108 78'),
+  outline('108 318 108 78 (150 114) 182 166 (228 240) 228 316 (228 374) 186 374 (148 374) 108 318'),
 ];
 const SHARP: readonly Outline[] = [
   box(128, -96, 182, 694),
@@ -84,9 +91,9 @@ export const SIGNS: readonly Sign[] = [
     advance: 570,
     outlines: [outline('24 40 285 600 546 40'), outline('128 104 442 104 285 440')],
   },
-  { name: 'flat', code: 0x266d, advance: 330, outlines: FLAT },
-  { name: 'natural', code: 0x266e, advance: 372, outlines: NATURAL },
-  { name: 'sharp', code: 0x266f, advance: 448, outlines: SHARP },
+  { name: 'flat', code: 0x266d, advance: 383, outlines: grown(FLAT) },
+  { name: 'natural', code: 0x266e, advance: 432, outlines: grown(NATURAL) },
+  { name: 'sharp', code: 0x266f, advance: 520, outlines: grown(SHARP) },
   { name: 'head-x', code: 0xe0a9, advance: 560, outlines: [bar(70, 90, 490, 510, 76), bar(70, 510, 490, 90, 76)] },
   { name: 'slash', code: 0xe101, advance: 500, outlines: [outline('40 0 326 650 482 650 196 0')] },
   { name: 'accent', code: 0xe4a0, advance: 620, outlines: [bar(60, 470, 560, 310, 66), bar(60, 130, 560, 290, 66)] },
@@ -97,11 +104,11 @@ export const SIGNS: readonly Sign[] = [
     outlines: [box(60, 440, 500, 590), box(60, 40, 116, 590), box(444, 40, 500, 590)],
   },
   { name: 'up-bow', code: 0xe612, advance: 480, outlines: [bar(72, 600, 240, 40, 64), bar(408, 600, 240, 40, 64)] },
-  { name: 'double-sharp', code: 0x1d12a, advance: 440, outlines: DOUBLE_SHARP },
+  { name: 'double-sharp', code: 0x1d12a, advance: 510, outlines: grown(DOUBLE_SHARP) },
   {
     name: 'double-flat',
     code: 0x1d12b,
-    advance: 570,
-    outlines: [...FLAT, ...FLAT.map((shape) => shift(shape, 238))],
+    advance: 660,
+    outlines: grown([...FLAT, ...FLAT.map((shape) => shift(shape, 238))]),
   },
 ];

@@ -13,7 +13,7 @@ const ROWS: readonly Direction[] = ['up', 'same', 'down'];
 export function DirectionPad(props: PadProps<Direction>) {
   const [ref, { width, height }] = useBox({ width: 328, height: 420 });
   const row = height / 3;
-  const rise = Math.min(62, row * 0.46);
+  const rise = Math.min(62, row * 0.4);
   const stairs = Math.min(width * 0.53, 260);
   const word = Math.min(27, row * 0.3, width * 0.09);
   return (
@@ -44,7 +44,7 @@ export function DirectionPad(props: PadProps<Direction>) {
               <text x={x} y={y + word * 0.32} font-size={word} text-anchor="middle" class="serif">
                 {questionWords.options[direction]}
               </text>
-              {said && <Ring x={x} y={y} rx={word * 1.72} ry={word * 1.05} dashed={props.dashed} />}
+              {said && <Ring x={x} y={y} rx={word * 1.72} ry={word * 0.98} dashed={props.dashed} />}
             </svg>
           </Choice>
         );

@@ -1,11 +1,12 @@
 import { questionWords } from '../../../server/protocol/words/question-words.ts';
-import { fill } from '../../../server/protocol/words/fill.ts';
 import { studentWords } from '../../../server/protocol/words/student.ts';
 import { printKey } from '../../../shared-theory/printer.ts';
 import type { KeyId } from '../../../shared-theory/questions/question.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { useBox } from '../../shared/box.ts';
-import { keyLabel, layCircle } from '../../shared/drawings/circle-layout.ts';
+import { keyName, layCircle } from '../../shared/drawings/circle-layout.ts';
+import type { Rect } from '../../shared/drawings/neck-layout.ts';
+import type { Point } from '../../shared/marks-geometry.ts';
 import { Circle } from '../../shared/drawings/circle.tsx';
 import { Choice } from './choice.tsx';
 import type { PadProps } from './pad.ts';
@@ -15,7 +16,7 @@ import { Ring } from './ring.tsx';
 export function KeysPad(props: PadProps<readonly KeyId[]>) {
   const [ref, { width, height }] = useBox({ width: 344, height: 420 });
   const minors = props.asking.options?.includes('relatives') === true;
-  const radius = Math.min(width / 2 - 2, height / 2 - 2, 250) / 1.17;
+  const radius = Math.min(width / 2, height / 2 - 1, 250) / 1.17;
   const [cx, cy] = [width / 2, height / 2];
   const layout = layCircle(cx, cy, radius, minors);
   const said = props.chosen ?? [];
@@ -55,10 +56,10 @@ export function KeysPad(props: PadProps<readonly KeyId[]>) {
           <Choice
             key={id}
             class="peg"
-            label={keySpoken(id)}
+            label={printKey(keyName(id)).spoken}
             pressed={said.includes(id)}
             closed={props.closed}
-            at={{ x: at[0] - reach, y: at[1] - reach, width: 2 * reach, height: 2 * reach }}
+            at={square(at, reach, width, height)}
             onTap={() => toggle(id)}
           />
         );
@@ -75,19 +76,8 @@ export function KeysPad(props: PadProps<readonly KeyId[]>) {
   );
 }
 
-const keySpoken = (id: KeyId): string => printKey(keyName(id)).spoken;
-
-/** `7M` is `G major`. */
-const keyName = (id: KeyId): string => `${keyLabel(id).replace('m', '')} ${id.endsWith('m') ? 'minor' : 'major'}`;
-
-/** Names of keys in a sentence: `G major, E minor`. */
-export function keysText(ids: readonly KeyId[]): string {
-  if (ids.length === 0) return questionWords.options.none;
-  return ids.map((id) => printKey(keyName(id)).text).join(', ');
-}
-
-/** `Two marked.` */
-export function markedText(count: number): string {
-  const word = questionWords.numbers[count] ?? String(count);
-  return fill(studentWords.marked, { Number: word.charAt(0).toUpperCase() + word.slice(1) });
+/** A square round a point, cut at the pad's edges. */
+function square([x, y]: Point, reach: number, width: number, height: number): Rect {
+  const [left, top] = [Math.max(0, x - reach), Math.max(0, y - reach)];
+  return { x: left, y: top, width: Math.min(width, x + reach) - left, height: Math.min(height, y + reach) - top };
 }

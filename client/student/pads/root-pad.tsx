@@ -13,14 +13,20 @@ import type { PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
 
 /** Least length of a fret for a thumb: along an upright neck, and along a flat one. */
-const LEAST = { upright: 44, flat: 26 } as const;
+const LEAST = { upright: 44, flat: 24 } as const;
+/** Where nothing is tapped any more, the whole neck fits. */
+const LEAST_SHOWN = 10;
 const STRINGS = [6, 5] as const;
 
 /** The two low strings: upright like a grown chord box, flat where the pad is wider than high. */
 export function RootPad(props: PadProps<NeckPlace>) {
   const [ref, box] = useBox({ width: 328, height: 480 });
   const flat = box.width > box.height * 1.25;
-  const pages = neckPages(groundOf(box, flat, true).length, LEAST[flat ? 'flat' : 'upright'], LAST_FRET, flat ? 12 : 7);
+  const pages = neckPages(
+    groundOf(box, flat, true).length,
+    props.truth ? LEAST_SHOWN : LEAST[flat ? 'flat' : 'upright'],
+    LAST_FRET,
+  );
   const [turned, turn] = useState<number | null>(null);
   const holds = (fret: number): number =>
     Math.max(
@@ -82,7 +88,7 @@ const isOn = (fret: number, from: number, to: number): boolean =>
 
 /** Room for the neck in the pad: its open row and the numbers beside it taken off. */
 function groundOf(box: { readonly width: number; readonly height: number }, flat: boolean, open: boolean) {
-  const row = open ? (flat ? 64 : 58) : 10;
+  const row = open ? (flat ? 78 : box.height < 340 ? 60 : 80) : 10;
   const length = (flat ? box.width : box.height) - row - (flat ? 4 : 10);
   return { row, length: Math.min(length, flat ? 900 : 620) };
 }
@@ -122,16 +128,20 @@ function Ringing(props: {
   readonly fret: number;
   readonly flat: boolean;
 }) {
-  const zone = props.layout.zone(props.string, props.fret);
-  const [x, y] = props.layout.place(props.string, props.fret);
-  const [from, to] = props.flat
+  const { string, fret, flat } = props;
+  const zone = props.layout.zone(string, fret);
+  const [x, y] = props.layout.place(string, fret);
+  // Before the nut the string's number takes the outer end.
+  const half = (flat ? zone.width : zone.height) / 2 - (fret === 0 ? 13 : 0);
+  const middle = fret === 0 ? 6.5 * (flat && zone.x > props.layout.ground.x ? -1 : 1) : 0;
+  const [from, to] = flat
     ? ([
-        [zone.x, y],
-        [zone.x + zone.width, y],
+        [x + middle - half, y],
+        [x + middle + half, y],
       ] as const)
     : ([
-        [x, zone.y],
-        [x, zone.y + zone.height],
+        [x, y + middle - half],
+        [x, y + middle + half],
       ] as const);
   return <Lens from={from} to={to} amplitude={13} gauge={4} />;
 }
@@ -143,15 +153,17 @@ function Pages(props: {
 }) {
   return (
     <div class="pages">
+      <span aria-hidden="true">{studentWords.fretsWord}</span>
       {props.pages.map(([from, to], index) => (
         <button
           key={from}
           type="button"
           class="page-link"
+          aria-label={fill(from === 1 ? studentWords.nut : studentWords.frets, { from, to })}
           aria-pressed={index === props.page}
           onClick={() => props.onTurn(index)}
         >
-          {fill(from === 1 ? studentWords.nut : studentWords.frets, { from, to })}
+          {fill(studentWords.span, { from: from === 1 ? 0 : from, to })}
         </button>
       ))}
     </div>

@@ -1,11 +1,10 @@
-import { useEffect, useState } from 'preact/hooks';
+import { errorKinds } from '../../../server/protocol/words/errors.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { studentWords } from '../../../server/protocol/words/student.ts';
 import type { StudentOwn, WireAsking } from '../../../server/protocol/views.ts';
 import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import { BrassRule } from '../../shared/marks.tsx';
 import { answerText } from '../answer-text.ts';
-import { errorSentence } from '../error-sentences.ts';
 
 /** After the reveal: right, partly or not as words, what was written, and a sentence to go on with. */
 export function MarkPanel(props: {
@@ -14,17 +13,7 @@ export function MarkPanel(props: {
   readonly mark: StudentOwn['mark'] | null;
 }) {
   const { asking, answer, mark } = props;
-  const [say, tell] = useState('');
-  useEffect(() => {
-    let gone = false;
-    tell('');
-    if (mark?.error) {
-      void errorSentence(mark.error).then((sentence) => gone || tell(sentence));
-    }
-    return () => {
-      gone = true;
-    };
-  }, [mark?.error]);
+  const say = mark?.error ? errorKinds[mark.error]?.say : undefined;
   const wrote = answer !== null && answer !== NOT_SURE;
   return (
     <div class="panel-shown">

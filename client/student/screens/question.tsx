@@ -1,31 +1,18 @@
-import { useState } from 'preact/hooks';
-import type { FunctionComponent } from 'preact';
+import { useEffect, useState } from 'preact/hooks';
 import { questionWords } from '../../../server/protocol/words/question-words.ts';
-import { questionPrompt } from '../../../server/protocol/words/questions.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
 import { studentWords } from '../../../server/protocol/words/student.ts';
 import type { StudentCommon, StudentOwn, WireAsking } from '../../../server/protocol/views.ts';
 import { NOT_SURE, type Kind } from '../../../shared-theory/questions/question.ts';
-import { answerText, truthSentence } from '../answer-text.ts';
+import { fetchAllBehind, fetchLater, useLater } from '../late-parts.ts';
 import { momentOf, sameAnswer, type Moment } from '../moment.ts';
-import { DirectionPad } from '../pads/direction-pad.tsx';
-import { KeysPad, markedText } from '../pads/keys-pad.tsx';
-import type { PadProps } from '../pads/pad.ts';
-import { QualityPad } from '../pads/quality-pad.tsx';
-import { RootPad } from '../pads/root-pad.tsx';
-import { StrokesPad } from '../pads/strokes-pad.tsx';
-import { sentenceOf } from '../sentences.ts';
-import type { Student } from '../student-state.ts';
+import { loadPad, padOf } from '../pads/pads.ts';
+import { useStore } from '../store.ts';
+import { writtenOf, type Student } from '../student-state.ts';
 import { Foot, Panel } from './foot.tsx';
+import type { MarkPanel as MarkPanelType } from './mark-panel.tsx';
 import { Heading, TopLine } from './heading.tsx';
-import { MarkPanel } from './mark-panel.tsx';
-
-const PADS = {
-  direction: DirectionPad,
-  quality: QualityPad,
-  root: RootPad,
-  keys: KeysPad,
-  strokes: StrokesPad,
-} as Readonly<Record<Kind, FunctionComponent<PadProps<unknown>>>>;
 
 type Standing = {
   readonly student: Student;
@@ -36,16 +23,14 @@ type Standing = {
 /** One question from opening to reveal. Keyed by its ask: a new question begins with an empty pad. */
 export function Question({ student, common, own }: Standing) {
   const { ask, asking } = common;
-  const { answering } = student;
+  const state = useStore(student.store);
   const phase = common.phase === 'shown' || common.phase === 'closed' ? common.phase : 'open';
   const [touched, touch] = useState<{ readonly answer: unknown } | null>(null);
   const [changing, change] = useState(false);
 
-  const written = student.written.value;
-  const underway = answering.pending.value;
-  const pending = underway?.ask === ask ? underway.answer : undefined;
-  const outcome = answering.outcome.value;
-  const refusal = outcome?.kind === 'refused' && outcome.ask === ask ? outcome : null;
+  const written = writtenOf(state);
+  const pending = state.pending?.ask === ask ? state.pending.answer : undefined;
+  const refusal = state.outcome?.ask === ask ? state.outcome.refusal : null;
   const settled = pending === undefined ? written : pending;
   const chosen = touched ? touched.answer : settled === NOT_SURE ? null : settled;
   const moment = momentOf({
@@ -55,8 +40,8 @@ export function Question({ student, common, own }: Standing) {
     refused: refusal !== null,
     chosen,
     changing,
-    live: student.status.value.kind === 'live',
-    slow: answering.slow.value,
+    live: state.status.kind === 'live',
+    slow: state.slow,
   });
 
   const choose = (answer: unknown): void => {
@@ -66,25 +51,31 @@ export function Question({ student, common, own }: Standing) {
   const write = (answer: unknown): void => {
     touch({ answer: answer === NOT_SURE ? null : answer });
     change(false);
-    answering.write(ask, answer);
+    student.write(ask, answer);
   };
   const writable = sameAnswer(chosen, settled === NOT_SURE ? null : settled)
     ? null
     : chosen === null
       ? 'take-back'
       : 'write';
-  const Pad = PADS[asking.kind as Kind];
+  const Pad = usePad(asking.kind);
   const counts =
     moment.kind === 'shown' ? sameAnswer(chosen, moment.answer) : moment.kind !== 'late' && !isUnwritten(moment);
-  const heading = common.truth ? truthSentence(asking, common.truth) : questionPrompt(asking);
-  const call = student.call.value?.ask === ask ? student.call.value : null;
+  const parts = useLater();
+  const heading = (common.truth && parts?.truthSentence(asking, common.truth)) ?? questionPrompt(asking);
+  // Needed now, whatever else waits.
+  const missed = phase === 'shown' || refusal !== null;
+  useEffect(() => {
+    if (missed) void fetchLater();
+  }, [missed]);
+  const call = state.call?.ask === ask ? state.call : null;
 
   return (
     <main class={`page question-page moment-${moment.kind}`}>
       <TopLine room={student.room} name={own.name} />
       <div class="question-words">
         <Heading screen={`${ask} ${phase}`}>{heading}</Heading>
-        {phase === 'open' && <p class="instruction">{instruction(asking, chosen, common.sheet)}</p>}
+        {phase !== 'shown' && <p class="instruction">{instruction(asking, chosen, common.sheet)}</p>}
       </div>
       <div class="pad" role="group" aria-label={studentWords.padLabel}>
         {Pad && (
@@ -110,7 +101,7 @@ export function Question({ student, common, own }: Standing) {
       )}
       {refusal && phase === 'open' && moment.kind === 'choosing' && (
         <p class="call" role="alert">
-          {sentenceOf(refusal)}
+          {parts?.sentenceOf(refusal)}
         </p>
       )}
       <div class="foot-place" role="status">
@@ -118,7 +109,7 @@ export function Question({ student, common, own }: Standing) {
           moment={moment}
           asking={asking}
           own={own}
-          truthShown={phase === 'shown'}
+          markPanel={parts?.MarkPanel}
           foot={
             <Foot
               leftThumb={own.leftThumb}
@@ -137,10 +128,27 @@ export function Question({ student, common, own }: Standing) {
   );
 }
 
+/** The pad of a kind, fetched if need be; once it is on the screen the rest follows behind it. */
+function usePad(kind: string) {
+  const [, arrived] = useState(0);
+  const pad = padOf(kind);
+  useEffect(() => {
+    void loadPad(kind).then(() => {
+      arrived((times) => times + 1);
+      setTimeout(() => void fetchAllBehind(), BEHIND_MS);
+    });
+  }, [kind]);
+  return pad;
+}
+
+const BEHIND_MS = 1000;
+
 const isUnwritten = (moment: Moment): boolean => moment.kind === 'closed' && moment.chosen;
 
 function instruction(asking: WireAsking, chosen: unknown, sheet: number | undefined): string {
-  if (asking.kind === 'keys' && Array.isArray(chosen) && chosen.length > 0) return markedText(chosen.length);
+  if (asking.kind === 'keys' && Array.isArray(chosen) && chosen.length > 0) {
+    return fill(studentWords.marked, { n: numberWord(chosen.length) });
+  }
   if (sheet === 2) return studentWords.secondSheet;
   return questionWords.instructions[asking.kind as Kind];
 }
@@ -149,7 +157,7 @@ function FootOf(props: {
   readonly moment: Moment;
   readonly asking: WireAsking;
   readonly own: StudentOwn;
-  readonly truthShown: boolean;
+  readonly markPanel: typeof MarkPanelType | undefined;
   readonly foot: preact.JSX.Element;
   readonly onChange: () => void;
 }) {
@@ -183,13 +191,15 @@ function FootOf(props: {
     case 'late':
       return <Panel mark="closed" title={studentWords.lateTitle} text={studentWords.lateText.join(' ')} />;
     case 'closed':
-      return <Panel mark="closed" title={studentWords.closedTitle} text={closedText(asking, moment)} />;
-    case 'shown':
-      return <MarkPanel asking={asking} answer={moment.answer} mark={props.own.mark ?? null} />;
+      return <Panel mark="closed" title={studentWords.closedTitle} text={closedText(moment)} />;
+    case 'shown': {
+      const MarkPanel = props.markPanel;
+      return MarkPanel ? <MarkPanel asking={asking} answer={moment.answer} mark={props.own.mark ?? null} /> : null;
+    }
   }
 }
 
-function closedText(asking: WireAsking, moment: { readonly answer: unknown; readonly chosen: boolean }): string {
-  if (moment.answer !== null) return studentWords.closedIn.replace('{answer}', answerText(asking, moment.answer));
+function closedText(moment: { readonly answer: unknown; readonly chosen: boolean }): string {
+  if (moment.answer !== null) return studentWords.closedIn;
   return moment.chosen ? studentWords.closedChosen : studentWords.closedNone;
 }

@@ -20,6 +20,7 @@ export const studentWords = {
   leftThumb: 'left',
   takeSeat: 'take a seat',
   takingSeat: 'one moment…',
+  failed: 'That did not work. Try again.',
   nobodyThere: 'No answer from the room. Is this phone on the same network? Then press again.',
   doorForgets: 'This phone keeps nothing after the page is closed: leave it open during the lesson.',
 
@@ -38,7 +39,6 @@ export const studentWords = {
   change: 'change',
   told: 'Your teacher knows that you can’t hear it.',
   notTold: 'That did not reach your teacher. Raise a hand.',
-  nothingChosen: 'Choose first.',
 
   /** What became of an answer. */
   sending: 'Sending…',
@@ -48,10 +48,10 @@ export const studentWords = {
   backTitle: 'Taken back.',
   keptMark: 'kept',
   keptTitle: 'Kept on this phone.',
-  keptText: 'No network just now. It goes in by itself.',
+  keptText: 'It goes in by itself.',
   keptClosedText: 'It goes in by itself. It counts if it gets there before the answer is shown.',
   closedTitle: 'Closed.',
-  closedIn: 'You wrote: {answer}.',
+  closedIn: 'Your answer is in.',
   closedNone: 'Nothing was written this time.',
   closedChosen: 'Chosen, but not written. The next question is yours.',
   lateTitle: 'After the double bar.',
@@ -74,13 +74,15 @@ export const studentWords = {
   padLabel: 'Your answer',
   frets: 'frets {from} to {to}',
   nut: 'open to fret {to}',
+  fretsWord: 'frets',
+  span: '{from}–{to}',
   noKey: ['no key', 'owns all'],
-  marked: '{Number} marked.',
+  marked: 'Marked: {n}.',
 
   /** The end. */
   lessonEnded: 'That was the lesson.',
   lessonRight: '{right} of {of} heard right.',
   lessonPartToo: 'Partly right: {part}.',
-  lessonThanks: 'Take one of these home and play it.',
+  lessonThanks: 'Play one of today’s vamps at home.',
   roomEnded: 'This room has closed.',
 } as const;

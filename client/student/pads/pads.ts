@@ -1,0 +1,43 @@
+import type { FunctionComponent } from 'preact';
+import type { Kind } from '../../../shared-theory/questions/question.ts';
+import type { PadProps } from './pad.ts';
+
+export type Pad = FunctionComponent<PadProps<unknown>>;
+
+/** One pad a question: only the one that is asked for stands between a phone and its answer. */
+const LOADERS: Readonly<Record<Kind, () => Promise<unknown>>> = {
+  direction: () => import('./direction-pad.tsx').then(({ DirectionPad }) => DirectionPad),
+  quality: () => import('./quality-pad.tsx').then(({ QualityPad }) => QualityPad),
+  root: () => import('./root-pad.tsx').then(({ RootPad }) => RootPad),
+  keys: () => import('./keys-pad.tsx').then(({ KeysPad }) => KeysPad),
+  strokes: () => import('./strokes-pad.tsx').then(({ StrokesPad }) => StrokesPad),
+};
+
+const loaded = new Map<string, Pad>();
+
+/** The pad of a kind, if it is here already. */
+export const padOf = (kind: string): Pad | undefined => loaded.get(kind);
+
+/** Fetches the pad of a kind; where the network fails, again after a pause until it is here. */
+export async function loadPad(kind: string): Promise<Pad | undefined> {
+  const known = loaded.get(kind);
+  const load = LOADERS[kind as Kind];
+  if (known || !load) return known;
+  for (;;) {
+    try {
+      const pad = (await load()) as Pad;
+      loaded.set(kind, pad);
+      return pad;
+    } catch {
+      // A phone out of reach: the question waits with it.
+      await new Promise((resolve) => setTimeout(resolve, AGAIN_MS));
+    }
+  }
+}
+
+const AGAIN_MS = 2000;
+
+/** Fetches the other pads one by one while nothing else is to do, so that a network that fails later costs no question. */
+export async function loadOtherPads(): Promise<void> {
+  for (const kind of Object.keys(LOADERS)) await loadPad(kind);
+}
