@@ -3,7 +3,7 @@ import type { Voice } from './player.ts';
 type Tone = typeof import('tone');
 
 /** How one sound is played. Gains are factors. */
-export type Sounding = {
+type Sounding = {
   readonly gain?: number;
   /** Seconds after its beginning when it is stopped; to its end by default. */
   readonly stop?: number;
@@ -52,7 +52,7 @@ export type AudioOptions = {
 };
 
 /** A safe start: the teacher turns up, nobody is startled. */
-export const START_VOLUME = 0.7;
+const START_VOLUME = 0.7;
 
 const LIMIT_DB = -1;
 const CLOSE_SECONDS = 0.03;

@@ -6,7 +6,7 @@ type Touch = SoundedNote['touch'];
 export type Decay = { readonly low: number; readonly high: number };
 
 /** Where `Decay.high` is measured. */
-export const BRIGHT_HZ = 4000;
+const BRIGHT_HZ = 4000;
 
 /** Open strings 1 to 6 of a steel-string guitar, common practice: bass strings ring about twice as long. */
 const OPEN_SECONDS = [2.5, 2.7, 3, 3.4, 3.8, 4.2] as const;

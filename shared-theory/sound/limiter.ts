@@ -1,5 +1,5 @@
 /** Highest sample of finished sound. */
-export const CEILING = 0.97;
+const CEILING = 0.97;
 
 const ATTACK_SECONDS = 0.002;
 const RELEASE_SECONDS = 0.08;

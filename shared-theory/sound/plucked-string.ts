@@ -19,7 +19,7 @@ export type StringOptions = {
 };
 
 /** Accents in decibels: 3 heavy, 2 medium, 1 light. Under four decibels apart a class cannot tell them. */
-export const ACCENT_DB = { 3: 0, 2: -4, 1: -9 } as const;
+const ACCENT_DB = { 3: 0, 2: -4, 1: -9 } as const;
 
 /** Touches beside the open string, and upstrokes beside downstrokes, in decibels. */
 const TOUCH_DB = { open: 0, choke: 0, palm: -3, dead: -5 } as const;
