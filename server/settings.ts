@@ -50,7 +50,7 @@ export function readSettings(
 }
 
 /** Where this system keeps a user's data. */
-export function dataFolder(environment: NodeJS.ProcessEnv, platform: NodeJS.Platform, home: string): string {
+function dataFolder(environment: NodeJS.ProcessEnv, platform: NodeJS.Platform, home: string): string {
   if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'Hearsay');
   if (platform === 'win32') return join(environment['LOCALAPPDATA'] || join(home, 'AppData', 'Local'), 'Hearsay');
   const base = environment['XDG_DATA_HOME'];

@@ -94,10 +94,16 @@ export function decideBatch(
   return { room, turn, rows, people, students, decided, left: [] };
 }
 
+/** Ids that our pages make are 32 hex digits. */
+const UNGUESSABLE_LENGTH = 32;
+
 /** Under what the reply to an errand is remembered; null for commands that carry their own memory: an answer has its counter. */
 export function memoryKey({ caller, command: { type, id } }: Errand): string | null {
   if (type === 'WriteAnswer' || type === 'CannotHear') return null;
-  const sender = caller.role === 'student' ? (caller.tokenHash ?? caller.session) : caller.session;
+  // A phone without a token may come back on another connection before it hears that it has joined. An id that nobody can
+  // guess is then enough to find its seat again.
+  const anywhere = caller.role === 'student' && id.length >= UNGUESSABLE_LENGTH ? '' : caller.session;
+  const sender = caller.role === 'student' ? (caller.tokenHash ?? anywhere) : caller.session;
   return `${caller.role} ${sender} ${id}`;
 }
 

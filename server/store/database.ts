@@ -1,9 +1,9 @@
 import Database from 'libsql';
 
 /** What may be bound; numbers must be finite, text must be well formed and without NUL. */
-export type Value = string | number | null;
+type Value = string | number | null;
 
-export type Statement<Row> = {
+type Statement<Row> = {
   readonly run: (...values: readonly Value[]) => void;
   readonly all: (...values: readonly Value[]) => readonly Row[];
 };

@@ -16,7 +16,7 @@ const SLOWER_BY_MS = 100;
 const FORGIVEN_AFTER_MS = 60_000;
 const MOST_WAITING = 20;
 
-export type Pairing =
+type Pairing =
   | { readonly ok: true; readonly key: string }
   | { readonly ok: false; readonly reason: 'pairing-code-wrong' | 'too-many-messages' };
 

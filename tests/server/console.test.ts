@@ -1,6 +1,6 @@
-import jsQR from 'jsqr';
 import { describe, expect, test } from 'vitest';
 import { greeting, qrBlock } from '../../server/console.ts';
+import { readQr } from '../support/read-qr.ts';
 
 /** Paints block characters as a light-on-dark terminal shows them, and reads the square as a phone does. */
 function scan(block: string, scale = 6): { readonly text: string | undefined; readonly quiet: number } {
@@ -23,7 +23,7 @@ function scan(block: string, scale = 6): { readonly text: string | undefined; re
     }
   }
   const quiet = rows.findIndex((row) => row.includes(false));
-  return { text: jsQR(pixels, width, height, { inversionAttempts: 'dontInvert' })?.data, quiet };
+  return { text: readQr(pixels, width, height), quiet };
 }
 
 const details = {

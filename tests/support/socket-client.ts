@@ -14,7 +14,7 @@ export type ClientOptions = {
 
 type Distribute<C> = C extends Command ? Omit<C, 'id'> & { readonly id?: string } : never;
 /** A command whose id may be left to the client. */
-export type CommandLike = Distribute<Command>;
+type CommandLike = Distribute<Command>;
 
 export type Client = {
   readonly socket: Socket;

@@ -126,6 +126,25 @@ describe('taking a seat', () => {
     await until(() => back.own()?.name === 'Ana', 'own after coming back');
     expect(names()).toEqual(['Ana', 'Bo']);
   });
+  test('who joins again after the line broke, before hearing that it worked, has one seat', async () => {
+    const join = {
+      type: 'Join',
+      id: '0123456789abcdef0123456789abcdef',
+      name: 'Ana',
+      leftHanded: false,
+      pair: false,
+      leftThumb: false,
+    } as const;
+    const first = kept(await connectStudent(app.url, room));
+    await first.send(join);
+    first.close();
+    const second = kept(await connectStudent(app.url, room));
+    expect(await second.send(join)).toMatchObject({ ok: true });
+    expect(second.own()).toMatchObject({ name: 'Ana', token: first.token() });
+    expect((await second.send({ ...join, id: 'another' })).ok).toBe(true);
+    await until(() => names().length > 0, 'a student');
+    expect(names()).toEqual(['Ana']);
+  });
   test('a page learns on the other what was written there', async () => {
     const first = await phone('Ana');
     const second = kept(await connectStudent(app.url, room, { token: first.token() ?? '' }));
