@@ -1,4 +1,4 @@
-import { hostWords, questionWords } from '../../server/protocol/words/en.ts';
+import { hostWords, rightWords } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import { keysSentence } from '../../server/protocol/words/questions.ts';
 import type { HostView, WireKeysReveal, WireSpread, WireTruth } from '../../server/protocol/views.ts';
@@ -11,7 +11,7 @@ export function revealSentence(
   truth: WireTruth,
 ): string {
   if (!current) return '';
-  const { right } = questionWords;
+  const right = rightWords;
   switch (current.kind) {
     case 'root': {
       const chord = vamp?.slots[current.target]?.chord;

@@ -18,5 +18,5 @@ const TRACKING = -0.014;
 /** About how wide a text in the serif is at a size, in the unit of the size: for where it breaks, and for rules under it. */
 export function serifWidth(text: string, size: number): number {
   const width = (letter: string): number => WIDTHS.find(([letters]) => letters.includes(letter))?.[1] ?? OTHER;
-  return [...text].reduce((sum, letter) => sum + width(letter) + TRACKING, 0) * size;
+  return Array.from(text).reduce((sum, letter) => sum + width(letter) + TRACKING, 0) * size;
 }

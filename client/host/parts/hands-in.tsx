@@ -1,7 +1,8 @@
 import type { HostView } from '../../../server/protocol/views.ts';
 import { hostWords } from '../../../server/protocol/words/en.ts';
 import { tallyLayout } from '../../shared/marks-geometry.ts';
-import { DoubleBar, Tally } from '../../shared/marks.tsx';
+import { DoubleBar } from '../../shared/marks.tsx';
+import { Tally } from '../../shared/music-marks.tsx';
 import { handsOf } from '../words.ts';
 
 const HEIGHT = 78;

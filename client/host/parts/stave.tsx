@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import { lensAmplitude } from '../../shared/marks-geometry.ts';
-import { Lens, RepeatBars, Slash } from '../../shared/marks.tsx';
+import { Lens, RepeatBars, Slash } from '../../shared/music-marks.tsx';
 import { MARGIN, type Frame } from '../frame.ts';
 import type { BarPlace, SlotPlace, StaveLayout } from '../stave-layout.ts';
 

@@ -1,5 +1,5 @@
 import { useLayoutEffect, useRef, useState } from 'preact/hooks';
-import { Sweep } from '../../shared/marks.tsx';
+import { Sweep } from '../../shared/music-marks.tsx';
 import type { Heard } from '../sound-view.ts';
 import { beatX, type StaveLayout } from '../stave-layout.ts';
 import { STAVE } from './stave.tsx';

@@ -1,5 +1,5 @@
-import type { Point } from '../marks-geometry.ts';
-import { Bead } from '../marks.tsx';
+import type { Point } from '../pencil.ts';
+import { Bead } from '../music-marks.tsx';
 import type { Pile } from './bead-layout.ts';
 
 /** A pile of beads from a place on in one direction, first bead on the place; its number beyond it where beads stand for many. */

@@ -1,5 +1,5 @@
 import { tallyLayout } from '../marks-geometry.ts';
-import { Tally } from '../marks.tsx';
+import { Tally } from '../music-marks.tsx';
 
 /** Above this many seats one stroke stands for ten, in every tally of the drawing alike. */
 const MOST_STROKES = 60;

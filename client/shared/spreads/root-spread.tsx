@@ -1,6 +1,7 @@
 import { fretDistance, layNeck, type NeckLayout } from '../drawings/neck-layout.ts';
 import { Neck } from '../drawings/neck.tsx';
-import { lensPath, point } from '../marks-geometry.ts';
+import { lensPath } from '../marks-geometry.ts';
+import { point } from '../pencil.ts';
 import { BEAD_PITCH, layPiles } from './bead-layout.ts';
 import { BeadPile } from './bead-row.tsx';
 import { handsOn, isRight, type SpreadProps } from './spread-props.ts';

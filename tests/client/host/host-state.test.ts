@@ -1,0 +1,311 @@
+import { signal } from '@preact/signals';
+import { afterEach, describe, expect, test, vi } from 'vitest';
+import { createHost, type HostState } from '../../../client/host/host-state.ts';
+import type { Sound, SoundEvents, SoundState } from '../../../client/host/sound.ts';
+import type { ConnectionStatus } from '../../../client/shared/connection.ts';
+import { createKeep } from '../../../client/shared/storage.ts';
+import type { Command, Reply, SoundOrder } from '../../../server/protocol/messages.ts';
+import type { HostView } from '../../../server/protocol/views.ts';
+import { EM_D, REGISTER, roundAt } from './fixtures.ts';
+
+const settle = () => vi.waitFor(() => Promise.resolve());
+const flush = async (): Promise<void> => {
+  for (let turn = 0; turn < 20; turn += 1) await Promise.resolve();
+};
+
+/** A sound that does at once what it is told, and a room that is played by hand. */
+function stage(options: { readonly cautioned?: boolean } = {}) {
+  const calls: string[] = [];
+  const sent: Command[] = [];
+  const status = signal<ConnectionStatus>({ kind: 'live' });
+  let answer: (command: Command) => Reply | null = () => ({ ok: true });
+  let events: SoundEvents | null = null;
+  let state: SoundState = 'off';
+  let playing: string | null = null;
+  let allowed = true;
+  const stop = (): void => {
+    const round = playing;
+    playing = null;
+    if (round !== null) events?.onStopped(round);
+  };
+  const sound: Sound = {
+    preload: () => Promise.resolve(),
+    enableSound: () => {
+      calls.push('enable');
+      if (!allowed) return Promise.resolve('blocked');
+      state = 'running';
+      events?.onState(state);
+      return Promise.resolve('running');
+    },
+    testNote: () => Promise.resolve(true),
+    state: () => state,
+    level: () => 0,
+    setVolume: () => undefined,
+    play: (round, vamp) => {
+      if (playing === round) return Promise.resolve();
+      stop();
+      calls.push(`play ${round} ${vamp.slots.map(({ chord }) => chord.root).join(' ')}`);
+      playing = round;
+      events?.onStarted(round, vamp.tempo);
+      return Promise.resolve();
+    },
+    change: (change) => {
+      calls.push(change.kind === 'tempo' ? `tempo ${change.tempo}` : change.kind);
+      if (playing !== null) events?.onTook(playing, change, 4);
+      return Promise.resolve();
+    },
+    stop: () => {
+      calls.push('stop');
+      stop();
+    },
+    position: () => null,
+    dispose: () => undefined,
+  };
+  let listen: { readonly [event: string]: ((payload: never) => void) | undefined } = {};
+  const keep = createKeep(() => {
+    throw new Error('private window');
+  });
+  if (options.cautioned !== false) keep.set('hearsay-ears-first', 'yes');
+  const host: HostState = createHost('WAKUR', {
+    keep,
+    makeSound: (made) => {
+      events = made;
+      return sound;
+    },
+    connect: (_, on) => {
+      listen = on;
+      return {
+        status,
+        send: (command) => {
+          const reply = answer(command);
+          if (reply !== null) sent.push(command);
+          return Promise.resolve(reply);
+        },
+        reconnect: () => undefined,
+        close: () => undefined,
+      };
+    },
+  });
+  return {
+    host,
+    calls,
+    sent,
+    status,
+    order: (order: SoundOrder) => (listen.sound as (order: SoundOrder) => void)(order),
+    view: (view: HostView) => (listen.view as (view: HostView) => void)(view),
+    answer: (next: typeof answer) => {
+      answer = next;
+    },
+    block: () => {
+      allowed = false;
+    },
+    lose: () => {
+      state = 'lost';
+      stop();
+      events?.onState('lost');
+    },
+    plugged: () => events?.onDeviceChange(),
+    types: () => sent.map(({ type }) => type),
+  };
+}
+
+const PLAYING = roundAt(1, 'open');
+const SILENT: HostView = { ...PLAYING, sound: { playing: false, round: null, change: { kind: 'full' }, tempo: null } };
+
+afterEach(() => {
+  vi.useRealTimers();
+});
+
+describe('the press for sound', () => {
+  test('the first press on a machine shows the caution; the second begins the sound and holds it', async () => {
+    const { host, calls, types, view } = stage({ cautioned: false });
+    view(REGISTER);
+    host.actions.pressForSound();
+    expect(host.sound.value.cautioning).toBe(true);
+    expect(calls).toEqual([]);
+    host.actions.acceptCaution();
+    expect(calls).toEqual(['enable']);
+    await flush();
+    expect(host.sound.value).toMatchObject({ cautioning: false, state: 'on' });
+    expect(types()).toEqual(['HoldSound']);
+  });
+
+  test('afterwards one press is enough, and sound begins inside it', () => {
+    const { host, calls } = stage();
+    host.actions.pressForSound();
+    expect(calls).toEqual(['enable']);
+  });
+
+  test('a browser that keeps the sound back is told, and nothing is held', async () => {
+    const { host, types, block } = stage();
+    block();
+    host.actions.pressForSound();
+    await flush();
+    expect(host.sound.value.state).toBe('failed');
+    expect(types()).toEqual([]);
+  });
+
+  test('held elsewhere: this page stays silent until its teacher takes over', async () => {
+    const { host, sent, answer, view, calls } = stage();
+    view({ ...REGISTER, soundHeld: true });
+    answer((command) =>
+      command.type === 'HoldSound' && !command.takeOver ? { ok: false, reason: 'sound-held-elsewhere' } : { ok: true },
+    );
+    host.actions.pressForSound();
+    await flush();
+    expect(calls.at(-1)).toBe('stop');
+    host.actions.takeOver();
+    await flush();
+    expect(sent.at(-1)).toMatchObject({ type: 'HoldSound', takeOver: true });
+  });
+});
+
+describe('orders', () => {
+  test('play waits for the vamp that the order names', async () => {
+    const { host, calls, view, order, types } = stage();
+    view(REGISTER);
+    host.actions.pressForSound();
+    await flush();
+    order({ order: 'play', round: 'r1' });
+    expect(calls).not.toContain('play r1 E D');
+    view(SILENT);
+    expect(calls).toContain('play r1 E D');
+    await flush();
+    expect(types()).toEqual(['HoldSound', 'VampStarted']);
+  });
+
+  test('changes and stop reach the sound, and the facts go out in order', async () => {
+    const { host, calls, view, order, types } = stage();
+    view(SILENT);
+    host.actions.pressForSound();
+    await flush();
+    order({ order: 'play', round: 'r1' });
+    order({ order: 'change', round: 'r1', change: { kind: 'bass-alone' } });
+    order({ order: 'change', round: 'gone', change: { kind: 'full' } });
+    order({ order: 'stop' });
+    await flush();
+    expect(calls).toEqual(['enable', 'play r1 E D', 'bass-alone', 'stop']);
+    expect(types()).toEqual(['HoldSound', 'VampStarted', 'ChangeTook', 'VampStopped']);
+  });
+
+  test('the next round makes way for itself and plays', async () => {
+    const { host, calls, view, order, types } = stage();
+    view(SILENT);
+    host.actions.pressForSound();
+    await flush();
+    order({ order: 'play', round: 'r1' });
+    const next = { ...EM_D, round: 'r2', slots: EM_D.slots.toReversed() };
+    view({ ...SILENT, vamp: next });
+    order({ order: 'play', round: 'r2' });
+    await flush();
+    expect(calls.filter((call) => call.startsWith('play'))).toEqual(['play r1 E D', 'play r2 D E']);
+    expect(types()).toEqual(['HoldSound', 'VampStarted', 'VampStopped', 'VampStarted']);
+    order({ order: 'change', round: 'r2', change: { kind: 'full' } });
+    expect(calls.at(-1)).toBe('full');
+  });
+
+  test('the teacher’s guitar is never played', async () => {
+    const { host, calls, view, order } = stage();
+    view({ ...SILENT, vamp: { ...EM_D, source: 'guitar' } });
+    host.actions.pressForSound();
+    await flush();
+    order({ order: 'play', round: 'r1' });
+    expect(calls).toEqual(['enable']);
+  });
+});
+
+describe('what a lesson goes through', () => {
+  test('after a reload the log says what plays: one press, and it goes on as it was', async () => {
+    const { host, calls, view } = stage();
+    view({
+      ...PLAYING,
+      holdsSound: false,
+      soundHeld: false,
+      sound: { playing: true, round: 'r1', change: { kind: 'hold', slot: 1 }, tempo: 80 },
+    });
+    expect(calls).toEqual([]);
+    host.actions.pressForSound();
+    await flush();
+    expect(calls).toEqual(['enable', 'play r1 E D', 'hold', 'tempo 80']);
+  });
+
+  test('sound that the system took away goes on with the next press', async () => {
+    const { host, calls, view, order, lose } = stage();
+    view(SILENT);
+    host.actions.pressForSound();
+    await flush();
+    order({ order: 'play', round: 'r1' });
+    lose();
+    await flush();
+    expect(host.sound.value.state).toBe('lost');
+    host.actions.pressForSound();
+    await flush();
+    expect(calls).toEqual(['enable', 'play r1 E D', 'enable', 'play r1 E D']);
+    expect(host.sound.value.state).toBe('on');
+  });
+
+  test('a lost connection loses no fact and no hold', async () => {
+    const { host, view, order, status, answer, types } = stage();
+    view(SILENT);
+    host.actions.pressForSound();
+    await flush();
+    answer(() => null);
+    status.value = { kind: 'lost' };
+    order({ order: 'play', round: 'r1' });
+    await flush();
+    expect(host.lost.value).toBe(true);
+    expect(types()).toEqual(['HoldSound']);
+    answer(() => ({ ok: true }));
+    status.value = { kind: 'live' };
+    await flush();
+    expect(types().slice(1).toSorted()).toEqual(['HoldSound', 'VampStarted']);
+  });
+
+  test('taken over by another page, it falls silent and does not ask for the sound again', async () => {
+    const { host, calls, view, order, status, types } = stage();
+    view(SILENT);
+    host.actions.pressForSound();
+    await flush();
+    order({ order: 'play', round: 'r1' });
+    view({ ...PLAYING, holdsSound: false, soundHeld: true });
+    expect(calls.at(-1)).toBe('stop');
+    status.value = { kind: 'lost' };
+    status.value = { kind: 'live' };
+    await flush();
+    expect(types().filter((type) => type === 'HoldSound')).toHaveLength(1);
+  });
+
+  test('other speakers ask for a test note, and one answers', async () => {
+    const { host, plugged } = stage();
+    plugged();
+    expect(host.sound.value.deviceChanged).toBe(false);
+    host.actions.pressForSound();
+    await flush();
+    plugged();
+    expect(host.sound.value.deviceChanged).toBe(true);
+    host.actions.testNote();
+    expect(host.sound.value.deviceChanged).toBe(false);
+    await settle();
+  });
+});
+
+describe('what stands on the wall without a view', () => {
+  test('a refusal is a sentence', () => {
+    const { host, status } = stage();
+    expect(host.waiting.value).toBe('Looking for the room.');
+    status.value = { kind: 'refused', reason: 'room-not-found', detail: { room: 'WAKUR' } };
+    expect(host.waiting.value).toContain('WAKUR');
+  });
+
+  test('a minute without a seat, and the page says why phones may not get through; the first seat ends it', () => {
+    vi.useFakeTimers();
+    const { host, view } = stage();
+    view({ ...REGISTER, seats: [] });
+    vi.advanceTimersByTime(59_000);
+    expect(host.unreached.value).toBe(false);
+    vi.advanceTimersByTime(1_000);
+    expect(host.unreached.value).toBe(true);
+    view(REGISTER);
+    expect(host.unreached.value).toBe(false);
+  });
+});

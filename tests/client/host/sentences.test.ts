@@ -1,0 +1,100 @@
+import { describe, expect, test } from 'vitest';
+import { familiesOf, forkOf, layRows } from '../../../client/host/key-rows.ts';
+import { deciderSentence, heardSentence, legend, revealSentence } from '../../../client/host/sentences.ts';
+import { setQuestion } from '../../../client/host/frame.ts';
+import {
+  KEYS_AM_E,
+  KEYS_C_AM,
+  KEYS_C_D,
+  KEYS_D_G,
+  KEYS_EM_D,
+  KEYS_SPREAD,
+  ROOT_SPREAD,
+  roundAt,
+  spreadOf,
+} from './fixtures.ts';
+
+describe('the notes that decide', () => {
+  // Common practice: two neighbours on the circle of fifths part in one note; the middle one of three needs two.
+  test.each([
+    ['two keys', KEYS_D_G, 'One note decides: C♯ says D, C says G.'],
+    ['two keys of another vamp', KEYS_EM_D, 'One note decides: C♯ says D, C says G.'],
+    ['three keys', KEYS_C_AM, 'These notes decide: F♯ says G, F with B says C, B♭ says F.'],
+    ['one key', KEYS_C_D, 'These chords have settled it.'],
+    ['no key', KEYS_AM_E, 'No key stands in all of them.'],
+  ])('%s', (_, reveal, sentence) => {
+    expect(deciderSentence(reveal)).toBe(sentence);
+  });
+});
+
+describe('tuning forks', () => {
+  test('the sharpest key stands on top', () => {
+    expect(familiesOf(KEYS_C_AM).map(({ keys }) => keys[0]?.key)).toEqual(['G major', 'C major', 'F major']);
+  });
+
+  test('shared notes keep their columns, the two that differ are the prongs', () => {
+    const [upper, lower] = familiesOf(KEYS_EM_D);
+    if (!upper || !lower) throw new Error('two keys own the vamp');
+    expect(forkOf(upper, lower)).toEqual({
+      stem: ['E', 'F#', 'G', 'A', 'B', null, 'D'],
+      upper: 'C#',
+      lower: 'C',
+      column: 5,
+    });
+  });
+
+  test('a major key and its relative minor share one row', () => {
+    const minor = KEYS_C_D.rows.map((row) => ({ ...row, key: 'E minor', id: '4m' }));
+    const [family, ...more] = familiesOf({ ...KEYS_C_D, rows: [...KEYS_C_D.rows, ...minor] });
+    expect(more).toEqual([]);
+    expect(family?.keys.map(({ key }) => key)).toEqual(['G major', 'E minor']);
+  });
+
+  test.each([1, 2, 3])('%i rows stay within the height', (count) => {
+    const families = familiesOf(KEYS_C_AM).slice(0, count);
+    const { rules, forks, scale } = layRows(families, 600);
+    expect(rules).toHaveLength(count);
+    expect(forks).toHaveLength(count - 1);
+    expect(Math.max(...rules) + 74 * scale).toBeLessThanOrEqual(600);
+    expect([...rules, ...forks].toSorted((a, b) => a - b)).toEqual(
+      rules.flatMap((rule, index) => [rule, ...forks.slice(index, index + 1)]),
+    );
+  });
+});
+
+describe('the right answer as a sentence', () => {
+  test('the quality alone while the root has not been shown, then the chord', () => {
+    const truth = { answer: 'minor', key: 'minor' };
+    expect(revealSentence(roundAt(2, 'shown'), truth)).toBe('It was minor.');
+    expect(revealSentence(roundAt(2, 'shown', 'E'), truth)).toBe('It was Em.');
+  });
+
+  test('the root as the chord spells it', () => {
+    expect(revealSentence(roundAt(3, 'shown'), { answer: { string: 6, fret: 0 }, key: '6.0', name: 'Bb' })).toBe(
+      'The root is B♭.',
+    );
+  });
+
+  test('every neck place of the root counts as heard', () => {
+    const truth = { answer: { string: 6, fret: 0 }, key: '6.0', also: ['6.12', '5.7'] };
+    expect(heardSentence(ROOT_SPREAD, truth)).toBe('5 of 24 heard it.');
+    expect(heardSentence(null, truth)).toBeNull();
+  });
+});
+
+describe('legend', () => {
+  test.each([
+    ['beads', ROOT_SPREAD, 'one bead, one hand: 22 marked it, 2 not sure'],
+    ['keys', KEYS_SPREAD, 'one bead, one hand: 20 marked keys, 2 said no key, 2 not sure'],
+    ['strokes', spreadOf('strokes', 0, { 'all-downs': 3 }), 'one stroke, one hand: 3 marked it, 2 not sure'],
+    ['nobody', spreadOf('root', 0, {}, { notSure: 0, silent: 9 }), 'No hand is in.'],
+  ])('%s', (_, spread, sentence) => {
+    expect(legend(spread)).toBe(sentence);
+  });
+});
+
+test('a question takes the largest size at which it fits its lines, and says how many lines the smallest takes', () => {
+  const sizes = [106, 96, 85] as const;
+  expect(setQuestion('Two keys own D and G.', 1696, 1, sizes)).toEqual({ size: 106, lines: 1 });
+  expect(setQuestion('First chord: major, minor, something else?', 1696, 1, sizes)).toEqual({ size: 85, lines: 2 });
+});

@@ -1,0 +1,50 @@
+import { describe, expect, test } from 'vitest';
+import { bracketsAllowed, shownFacts } from '../../../client/host/shown-facts.ts';
+import { EM_D, stepsAt } from './fixtures.ts';
+
+const em = { kind: 'chord', chord: { root: 'E', quality: 'minor' } };
+
+describe('what stands over the bars', () => {
+  test.each([
+    ['nothing while nothing is shown', stepsAt(0, 'ready'), [null, null]],
+    ['nothing while the quality is open', stepsAt(2, 'open'), [null, null]],
+    ['nothing while it is closed', stepsAt(2, 'closed'), [null, null]],
+    ['the quality once shown', stepsAt(2, 'shown'), [{ kind: 'quality', quality: 'minor' }, null]],
+    ['the letter with quality and root', stepsAt(3, 'shown'), [em, null]],
+    ['the next one’s quality alone', stepsAt(4, 'shown'), [em, { kind: 'quality', quality: 'major' }]],
+    [
+      'every letter once the keys have named them',
+      stepsAt(5, 'shown'),
+      [em, { kind: 'chord', chord: { root: 'D', quality: 'major' } }],
+    ],
+  ])('%s', (_, steps, facts) => {
+    expect(shownFacts(EM_D, steps)).toEqual(facts);
+  });
+
+  test('a root alone is written as a root: its letter by itself would read as a major chord', () => {
+    const steps = stepsAt(0, 'ready').map((step) =>
+      step.kind === 'root' ? { ...step, status: 'shown' as const } : step,
+    );
+    expect(shownFacts(EM_D, steps)[0]).toEqual({ kind: 'root', root: 'E' });
+  });
+
+  test('a chord that comes back is not filled from its first place: that it does has not been asked', () => {
+    const back = { ...EM_D, slots: [...EM_D.slots, ...EM_D.slots.slice(0, 1)] };
+    expect(shownFacts(back, stepsAt(3, 'shown'))).toEqual([em, null, null]);
+  });
+});
+
+describe('brackets', () => {
+  test.each([
+    ['not before the first question', stepsAt(0, 'ready'), false],
+    ['not with the strokes: they name no chord', stepsAt(0, 'open'), false],
+    ['from the first question that names home and next', stepsAt(1, 'open'), true],
+    ['and from then on', stepsAt(5, 'closed'), true],
+  ])('%s', (_, steps, allowed) => {
+    expect(bracketsAllowed(EM_D, steps)).toBe(allowed);
+  });
+
+  test('never over a single chord', () => {
+    expect(bracketsAllowed({ slots: EM_D.slots.slice(0, 1) }, stepsAt(2, 'open'))).toBe(false);
+  });
+});
