@@ -11,7 +11,7 @@ function scan(block: string, scale = 6): { readonly text: string | undefined; re
     ' ': [false, false],
   };
   const rows = block.split('\n').flatMap((line) => {
-    const cells = [...line].map((sign) => halves[sign] ?? [false, false]);
+    const cells = Array.from(line).map((sign) => halves[sign] ?? [false, false]);
     return [cells.map(([top]) => top), cells.map(([, bottom]) => bottom)];
   });
   const [width, height] = [(rows[0]?.length ?? 0) * scale, rows.length * scale];

@@ -1,8 +1,7 @@
 import jsQR from 'jsqr';
 
-type Read = typeof jsQR.default;
 /** The package is CommonJS with a `default` of its own; loaders differ in which of the two they hand out. */
-const read = ('default' in jsQR ? jsQR.default : jsQR) as Read;
+const read = 'default' in jsQR ? jsQR.default : jsQR;
 
 /** Text of the square code in an RGBA picture, read dark on light as phones do; undefined where there is none. */
 export function readQr(pixels: Uint8ClampedArray, width: number, height: number): string | undefined {
