@@ -91,7 +91,11 @@ export function emptyClient(): string {
 let client: string | null = null;
 
 function spawnServer({ data, port = 0, pages, environment = {} }: StartOptions): ChildProcess {
-  client ??= emptyClient();
+  if (client === null) {
+    const folder = emptyClient();
+    client = folder;
+    process.once('exit', () => rmSync(folder, { recursive: true, force: true }));
+  }
   return spawn(process.execPath, ['--import', 'tsx', join('server', 'main.ts')], {
     cwd: ROOT,
     env: {
