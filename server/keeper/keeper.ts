@@ -16,7 +16,7 @@ import { nextRow, unopened } from './room-log.ts';
 import type { Aside } from './shelf.ts';
 import { createShelf } from './shelf.ts';
 
-export type { Caller, Chance } from './batch.ts';
+export type { Caller } from './batch.ts';
 
 /** A room at a moment at which all of it is on disk. Live objects: read them at once, change nothing, keep nothing. */
 export type RoomLook = {
@@ -53,7 +53,7 @@ export type KeeperOptions = {
   readonly defer?: (tick: () => void) => void;
 };
 
-export type RoomListing = { readonly room: string; readonly status: RoomState['status']; readonly openedAt: number };
+type RoomListing = { readonly room: string; readonly status: RoomState['status']; readonly openedAt: number };
 
 export type Keeper = {
   /** Opens a room and gives its code. RangeError for settings that cannot hold; rejects where it is not stored. */

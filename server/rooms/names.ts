@@ -1,8 +1,8 @@
 import type { Reason } from '../protocol/messages.ts';
 
 /** Most characters as a reader counts them (grapheme clusters), and most bytes as UTF-8. */
-export const NAME_MOST_CHARACTERS = 24;
-export const NAME_MOST_BYTES = 96;
+const NAME_MOST_CHARACTERS = 24;
+const NAME_MOST_BYTES = 96;
 const MOST_MARKS = 3;
 /** What is looked at before anything is counted: a longer text is no name, and cutting clusters of it costs time. */
 const READ_MOST_UNITS = 2_000;

@@ -16,7 +16,7 @@ export type Student = {
 };
 
 /** The answer of a student on one sheet; null where it was taken back. */
-export type Written = { readonly counter: number; readonly answer: Answer | NotSure | null };
+type Written = { readonly counter: number; readonly answer: Answer | NotSure | null };
 
 /** One opening of a question. */
 export type Sheet = {

@@ -12,7 +12,7 @@ import { evolve, unopenedRoom } from '../../server/rooms/state.ts';
 
 export const SETTINGS: RoomSettings = { policy: 'majors', qualities: ['major', 'minor'], namesShown: true };
 /** The fifth second of a run of the server. */
-export const NOW: Stamp = { at: 1_700_000_005_000, mono: 5_000, boot: 'boot-1' };
+const NOW: Stamp = { at: 1_700_000_005_000, mono: 5_000, boot: 'boot-1' };
 export const HANDS = { leftHanded: false, pair: false, leftThumb: false } as const;
 
 export const DESK: Sender = { role: 'desk' };
