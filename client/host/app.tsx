@@ -55,7 +55,8 @@ function Screen({ view, waiting, sound, actions, frame, still, unreached }: Host
     case 'round': {
       const { current, truth, keysReveal, spread, vamp } = view;
       if (current && truth && keysReveal && current.kind === 'keys') {
-        return <KeysReveal view={{ ...view, current }} truth={truth} reveal={keysReveal} frame={frame} />;
+        const parts = { truth, reveal: keysReveal, frame, sound, actions };
+        return <KeysReveal view={{ ...view, current }} {...parts} />;
       }
       if (current && (truth || spread)) {
         return <SpreadScreen view={{ ...view, current }} frame={frame} sound={sound} actions={actions} />;

@@ -2,7 +2,7 @@ import type { HostCommand, Reply } from '../../server/protocol/messages.ts';
 import { newId } from '../shared/ids.ts';
 
 /** A command without the id that is made here. */
-export type Fact = HostCommand extends infer Each ? (Each extends { id: string } ? Omit<Each, 'id'> : never) : never;
+type Fact = HostCommand extends infer Each ? (Each extends { id: string } ? Omit<Each, 'id'> : never) : never;
 
 /** Tells the room what sounded, in order, each once, and again after a lost connection. */
 export type Facts = {

@@ -24,7 +24,7 @@ export type SoundDesk = {
 const PLAIN_TEMPO = 100;
 
 /** Makes the vamp that can sound from the vamp that travels. */
-export function voicedVamp(vamp: WireVamp): VoicedVamp {
+function voicedVamp(vamp: WireVamp): VoicedVamp {
   return {
     slots: vamp.slots.map(({ chord, beats, frets }) => ({ chord: parseChord(chord), beats, frets })),
     meter: vamp.meter as Meter,

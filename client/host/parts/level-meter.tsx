@@ -5,7 +5,7 @@ import { hostWords } from '../../../server/protocol/words/en.ts';
 const FLOOR_DB = -48;
 
 /** Share of the meter's length for a level from 0 to 1: even steps in decibels, as the ear takes them. */
-export function meterShare(level: number): number {
+function meterShare(level: number): number {
   if (!(level > 0)) return 0;
   const decibels = 20 * Math.log10(level);
   return Math.min(1, Math.max(0, 1 - decibels / FLOOR_DB));

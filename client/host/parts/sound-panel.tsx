@@ -12,7 +12,7 @@ export type SoundProps = {
 const words = hostWords.sound;
 
 /** What a person must know of the sound, in one sentence. */
-export function soundSentence({ view, sound }: Omit<SoundProps, 'actions'>): string {
+function soundSentence({ view, sound }: Omit<SoundProps, 'actions'>): string {
   if (view.soundHeld && !view.holdsSound) return words.elsewhere;
   switch (sound.state) {
     case 'on':

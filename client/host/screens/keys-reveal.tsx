@@ -6,10 +6,11 @@ import { SvgChord } from '../../shared/chord-text.tsx';
 import { joinPath, layCircle, neighbourRuns, type CircleLayout } from '../../shared/drawings/circle-layout.ts';
 import { Circle } from '../../shared/drawings/circle.tsx';
 import { KeyBeads } from '../../shared/spreads/keys-spread.tsx';
-import { MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
+import { isNarrow, MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
 import { familiesOf, forkOf, layRows } from '../key-rows.ts';
 import { Header, StepRow } from '../parts/header.tsx';
 import { KeyRow, type Columns } from '../parts/key-row.tsx';
+import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
 import { TuningFork } from '../parts/tuning-fork.tsx';
 import { deciderSentence, keySaid, revealSentence } from '../sentences.ts';
 import { emptySpread, spreadLabel } from './spread.tsx';
@@ -18,7 +19,7 @@ const words = hostWords.reveal;
 /** Height of header, question and foot, in drawing units. */
 const AROUND = 470;
 
-type KeysRevealProps = {
+type KeysRevealProps = Omit<SoundProps, 'view'> & {
   readonly view: HostView & { readonly current: NonNullable<HostView['current']> };
   readonly truth: WireTruth;
   readonly reveal: WireKeysReveal;
@@ -26,7 +27,7 @@ type KeysRevealProps = {
 };
 
 /** The keys that own the chords: on the circle, as chart rows that start on the vamp's first chord, and the note that decides. */
-export function KeysReveal({ view, truth, reveal, frame }: KeysRevealProps) {
+export function KeysReveal({ view, truth, reveal, frame, sound, actions }: KeysRevealProps) {
   const title = revealSentence(view, truth);
   const width = frame.width - 2 * MARGIN;
   const setting = setQuestion(title, width, 1, [106, 96, 85, 74]);
@@ -61,6 +62,9 @@ export function KeysReveal({ view, truth, reveal, frame }: KeysRevealProps) {
       </section>
       <footer class="foot low">
         <span class="label">{view.spread ? words.oneDot : ''}</span>
+        {view.vamp?.source === 'host' ? (
+          <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} />
+        ) : null}
         <span class="label legend">{reveal.deciders.length > 0 ? words.notch : ''}</span>
       </footer>
     </main>

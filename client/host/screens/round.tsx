@@ -97,7 +97,7 @@ function tallyWidth(frame: Frame): number {
 }
 
 /** What stands largest on the wall, and the line under it. */
-export function spoken({ current, vamp, steps }: Pick<HostView, 'current' | 'vamp' | 'steps'>): {
+function spoken({ current, vamp, steps }: Pick<HostView, 'current' | 'vamp' | 'steps'>): {
   readonly question: string;
   readonly instruction: string;
 } {

@@ -1,7 +1,6 @@
 import { questionWords } from '../../../server/protocol/words/en.ts';
-import { beadsBeside, layCircle, type CircleLayout, type Peg } from '../drawings/circle-layout.ts';
+import { beadsBeside, layCircle, polar, type CircleLayout, type Peg } from '../drawings/circle-layout.ts';
 import { Circle } from '../drawings/circle.tsx';
-import { polar } from '../marks-geometry.ts';
 import { Bead } from '../music-marks.tsx';
 import type { SpreadProps } from './spread-props.ts';
 import type { WireSpread } from '../../../server/protocol/views.ts';

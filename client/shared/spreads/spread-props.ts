@@ -1,7 +1,7 @@
 import type { WireSpread, WireTruth } from '../../../server/protocol/views.ts';
 
 /** How large a spread is drawn. */
-export type SpreadSize = {
+type SpreadSize = {
   readonly width: number;
   readonly height: number;
   /** 1 on the host screen (units of a picture 1080 high); on a desk in pixels about 0.45. */

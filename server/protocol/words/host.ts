@@ -8,7 +8,6 @@ export const hostWords = {
     heading: 'Take a seat.',
     how: 'Open this address on your phone and write your first name.',
     room: 'room',
-    scan: 'or scan',
     scanLabel: 'Square code for the address {address}',
     none: 'No seat taken yet.',
     one: 'One seat taken.',
@@ -84,8 +83,6 @@ export const hostWords = {
     legendTally: 'one stroke, one hand: {marked} marked it, {notSure} not sure',
     legendKeys: 'one bead, one hand: {marked} marked keys, {none} said no key, {notSure} not sure',
     noHands: 'No hand is in.',
-    noKey: 'no key owns all',
-    hands: '{answer}: {n}',
   },
 
   reveal: {

@@ -111,7 +111,8 @@ describe('sound', () => {
 
   test('the test note stays within reach on every screen of a round', () => {
     const spread = { ...roundAt(3, 'closed'), spread: ROOT_SPREAD };
-    for (const view of [roundAt(1, 'open'), roundAt(3, 'closed'), spread]) {
+    const keys = { ...roundAt(5, 'shown'), truth: { answer: ['2M', '7M'], key: '2M 7M' }, keysReveal: KEYS_D_G };
+    for (const view of [roundAt(1, 'open'), roundAt(3, 'closed'), spread, keys]) {
       expect(text(hostProps(view))).toContain('test note');
     }
   });

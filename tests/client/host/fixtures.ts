@@ -14,7 +14,7 @@ import type {
 
 const QUALITIES = ['major', 'minor', 'power', 'suspended-fourth', 'diminished', 'augmented'];
 
-export const SEATS: HostView['seats'] = Array.from({ length: 24 }, (_, index) => ({
+const SEATS: HostView['seats'] = Array.from({ length: 24 }, (_, index) => ({
   seat: index + 1,
   name: null,
   here: index % 11 !== 7,
@@ -68,7 +68,7 @@ export function stepsAt(at: number, status: WireStep['status']): readonly WireSt
   );
 }
 
-export function askingOf(kind: string, target: number, letter?: string): WireAsking {
+function askingOf(kind: string, target: number, letter?: string): WireAsking {
   if (kind === 'quality') return { kind, target, options: QUALITIES, ...(letter ? { letter } : {}) };
   return kind === 'keys' ? { kind, target, options: ['majors'] } : { kind, target };
 }
