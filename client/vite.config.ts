@@ -9,6 +9,7 @@ const OUT = '../.build/client';
 const plainImports: Plugin = {
   name: 'plain-imports',
   enforce: 'pre',
+  applyToEnvironment: ({ name }) => name === 'student',
   load: (id) => (id === '\0vite/preload-helper.js' ? 'export const __vitePreload = (load) => load();' : undefined),
 };
 
@@ -26,7 +27,7 @@ export default defineConfig(({ command }) => ({
     emptyOutDir: true,
     target: ['safari14', 'chrome87', 'firefox78'],
     assetsInlineLimit: 0,
-    modulePreload: false,
+    modulePreload: { polyfill: false },
   },
   ...(command === 'build' && {
     environments: {
@@ -41,7 +42,19 @@ export default defineConfig(({ command }) => ({
           outDir: OUT,
           emptyOutDir: false,
           copyPublicDir: false,
-          rolldownOptions: { input: { student: 'client/student.html' } },
+          modulePreload: false as const,
+          rolldownOptions: {
+            input: { student: 'client/student.html' },
+            // All that every phone needs in one file; left alone, the bundler cuts it where pads share a part.
+            output: {
+              codeSplitting: {
+                groups: [
+                  { name: 'student', test: /client\/student\/main\.tsx$/ },
+                  { name: 'letters', test: /client\/shared\/chord-text\.tsx$/ },
+                ],
+              },
+            },
+          },
         },
       },
     },

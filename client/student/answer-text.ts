@@ -1,4 +1,5 @@
 import { questionWords } from '../../server/protocol/words/question-words.ts';
+import { rightWords } from '../../server/protocol/words/right-words.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import { numberWord } from '../../server/protocol/words/questions.ts';
 import { studentWords } from '../../server/protocol/words/student.ts';
@@ -29,7 +30,7 @@ export function answerText(asking: WireAsking, answer: unknown): string {
 
 /** The right answer as a sentence. */
 export function truthSentence(asking: WireAsking, truth: WireTruth): string {
-  const { right } = questionWords;
+  const right = rightWords;
   switch (asking.kind) {
     case 'quality':
       if (!asking.letter) return right[truth.answer as Quality];

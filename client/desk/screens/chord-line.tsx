@@ -1,6 +1,7 @@
 import type { WireVamp } from '../../../server/protocol/views.ts';
 import { ChordText } from '../../shared/chord-text.tsx';
-import { BarLine, Mark, RepeatBars, Slash } from '../../shared/marks.tsx';
+import { Mark } from '../../shared/marks.tsx';
+import { BarLine, RepeatBars, Slash } from '../../shared/music-marks.tsx';
 
 const WIDTH = 350;
 const HEIGHT = 40;

@@ -1,4 +1,10 @@
-import { point, polar, round, type Point } from '../marks-geometry.ts';
+import { point, round, type Point } from '../pencil.ts';
+
+/** Point at an angle in degrees, clockwise from twelve o'clock. */
+export function polar(cx: number, cy: number, radius: number, degrees: number): Point {
+  const angle = ((degrees - 90) * Math.PI) / 180;
+  return [cx + radius * Math.cos(angle), cy + radius * Math.sin(angle)];
+}
 
 /** Circle of fifths: twelve places, C on top, sharps clockwise. */
 export type Peg = {

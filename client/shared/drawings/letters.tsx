@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { qualitySuffix, type Quality } from '../../../shared-theory/chords.ts';
 import { SvgChord } from '../chord-text.tsx';
-import { Lens } from '../marks.tsx';
+import { Lens } from '../music-marks.tsx';
 import type { Cell } from './letter-cells.ts';
 
 /**

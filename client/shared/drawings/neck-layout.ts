@@ -1,4 +1,4 @@
-import type { Point } from '../marks-geometry.ts';
+import type { Point } from '../pencil.ts';
 
 export type Rect = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
 

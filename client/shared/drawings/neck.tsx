@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { point } from '../marks-geometry.ts';
+import { point } from '../pencil.ts';
 import type { NeckLayout } from './neck-layout.ts';
 
 /** The neck itself: ground, frets, inlays, nut, strings. Beads and lenses go on top as children. */

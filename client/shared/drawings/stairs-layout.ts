@@ -1,4 +1,4 @@
-import { round, type Point } from '../marks-geometry.ts';
+import { round, type Point } from '../pencil.ts';
 
 export type Stair = {
   /** Where the bass starts and where it arrives. */

@@ -1,4 +1,4 @@
-import { Lens } from '../marks.tsx';
+import { Lens } from '../music-marks.tsx';
 import { stair } from './stairs-layout.ts';
 
 /** One stair. Chosen it is drawn heavy; the one that sounded ends in a ringing string. */

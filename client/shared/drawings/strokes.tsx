@@ -1,4 +1,4 @@
-import { BarLine, DownBow, Lens, Slash, UpBow } from '../marks.tsx';
+import { BarLine, DownBow, Lens, Slash, UpBow } from '../music-marks.tsx';
 
 /** A bar of four slashes with a bow sign over each: all down-bows, or down-bow and up-bow in turn. */
 export function StrokesBar(props: {

@@ -6,7 +6,7 @@ import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { useBox } from '../../shared/box.ts';
 import { keyName, layCircle } from '../../shared/drawings/circle-layout.ts';
 import type { Rect } from '../../shared/drawings/neck-layout.ts';
-import type { Point } from '../../shared/marks-geometry.ts';
+import type { Point } from '../../shared/pencil.ts';
 import { Circle } from '../../shared/drawings/circle.tsx';
 import { Choice } from './choice.tsx';
 import type { PadProps } from './pad.ts';

@@ -7,7 +7,7 @@ import { LAST_FRET, rootAsk } from '../../../shared-theory/questions/root/ask.ts
 import { useBox } from '../../shared/box.ts';
 import { layNeck, neckPages, type NeckLayout } from '../../shared/drawings/neck-layout.ts';
 import { Neck } from '../../shared/drawings/neck.tsx';
-import { Bead, Lens } from '../../shared/marks.tsx';
+import { Bead, Lens } from '../../shared/music-marks.tsx';
 import { Choice } from './choice.tsx';
 import type { PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';

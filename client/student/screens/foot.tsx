@@ -14,7 +14,7 @@ export function Foot(props: {
   readonly onWrite: () => void;
 }) {
   const label = props.write === 'take-back' ? studentWords.takeBack : studentWords.write;
-  const buttons = [
+  const [hear, sure, write] = [
     <button type="button" key="hear" class="foot-button" aria-pressed={props.called} onClick={props.onCannotHear}>
       {studentWords.cannotHear}
     </button>,
@@ -31,7 +31,7 @@ export function Foot(props: {
       {label}
     </button>,
   ];
-  return <div class="foot">{props.leftThumb ? buttons.reverse() : buttons}</div>;
+  return <div class="foot">{props.leftThumb ? [write, sure, hear] : [hear, sure, write]}</div>;
 }
 
 /** What became of an answer, in the foot's place and at its height. */

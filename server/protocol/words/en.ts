@@ -3,6 +3,7 @@
  * in files of its own, since a bundler cannot take a module apart that several pages share.
  */
 export { questionWords } from './question-words.ts';
+export { rightWords } from './right-words.ts';
 export { studentWords } from './student.ts';
 export { refusals } from './refusals.ts';
 export { errorKinds } from './errors.ts';

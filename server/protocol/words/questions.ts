@@ -1,4 +1,5 @@
 import { questionWords } from './question-words.ts';
+import { rightWords } from './right-words.ts';
 import { fill } from './fill.ts';
 
 /** What a prompt depends on: the pad as it travels. */
@@ -29,7 +30,7 @@ export function questionPrompt({ kind, target, options = [] }: Asked): string {
 
 /** The right answer of a keys question: `Two keys own D and G.`; `chords` as the printer writes them. */
 export function keysSentence(policy: 'majors' | 'relatives', count: number, chords: readonly string[]): string {
-  const { right } = questionWords;
+  const right = rightWords;
   const none = policy === 'majors' ? right.keysNoneMajors : right.keysNoneRelatives;
   const sentence = count === 0 ? none : count === 1 ? right.keysOne : right.keysSome;
   return fill(sentence, { Number: capital(numberWord(count)), chords: listed(chords) });
