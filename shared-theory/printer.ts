@@ -145,7 +145,8 @@ function degree(
 }
 
 function suffixIn(suffixes: Suffixes, suffix: string, whole: string): Suffix {
-  const found = Object.hasOwn(suffixes, suffix) ? suffixes[suffix] : undefined;
+  // Own keys only; not by `Object.hasOwn`, which the oldest phones that print names lack.
+  const found = Object.keys(suffixes).includes(suffix) ? suffixes[suffix] : undefined;
   if (!found) throw new RangeError(`Cannot print ${JSON.stringify(whole)}: not a name of ours.`);
   return found;
 }
