@@ -71,7 +71,7 @@ export function Question({ student, common, own }: Standing) {
   const call = state.call?.ask === ask ? state.call : null;
 
   return (
-    <main class={`page question-page moment-${moment.kind}`}>
+    <main class="page question-page" data-options={asking.options?.join(' ')}>
       <TopLine room={student.room} name={own.name} />
       <div class="question-words">
         <Heading screen={`${ask} ${phase}`}>{heading}</Heading>
