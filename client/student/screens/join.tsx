@@ -17,7 +17,7 @@ type DoorProps = {
 /** The door of a room: a name, and how this phone is held. */
 export function Join(props: DoorProps) {
   const [seat, change] = useState(props.first);
-  const set = (part: Partial<Seat>): void => change({ ...seat, ...part });
+  const set = (part: Partial<Seat>): void => change((now) => ({ ...now, ...part }));
   const submit = (event: Event): void => {
     event.preventDefault();
     if (!props.busy) props.onJoin(seat);

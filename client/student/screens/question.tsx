@@ -46,7 +46,7 @@ export function Question({ student, common, own }: Standing) {
 
   const choose = (answer: unknown): void => {
     touch({ answer });
-    change(true);
+    change(false);
   };
   const write = (answer: unknown): void => {
     touch({ answer: answer === NOT_SURE ? null : answer });

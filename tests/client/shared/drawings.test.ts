@@ -1,0 +1,143 @@
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import {
+  joinPath,
+  keyLabel,
+  keyName,
+  layCircle,
+  neighbourRuns,
+} from '../../../client/shared/drawings/circle-layout.ts';
+import { letterCells } from '../../../client/shared/drawings/letter-cells.ts';
+import { fretDistance, layNeck, neckPages } from '../../../client/shared/drawings/neck-layout.ts';
+import { stair } from '../../../client/shared/drawings/stairs-layout.ts';
+import { chordSymbol } from '../../../shared-theory/chords.ts';
+import { keyId, keyName as nameOfKey, relativeKey, usualKey } from '../../../shared-theory/keys.ts';
+import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
+
+// Common practice of guitar building: the twelfth fret halves the string, the fifth leaves three quarters, the seventh two thirds.
+test.each([
+  [12, 1 / 2],
+  [5, 3 / 4],
+  [7, 2 / 3],
+  [24, 1 / 4],
+])('fret %i leaves %f of the string', (fret, rest) => {
+  expect(1 - fretDistance(fret) / 2).toBeCloseTo(rest, 2);
+});
+
+const ground = { x: 40, y: 58, width: 280, height: 404 };
+
+test('upright, string 6 lies left, and right for left-handers; the nut is on top', () => {
+  const right = layNeck({ flat: false, ground, from: 1, to: 7, open: 44 });
+  const left = layNeck({ flat: false, mirrored: true, ground, from: 1, to: 7, open: 44 });
+  expect(right.place(6, 3)[0]).toBeLessThan(right.place(5, 3)[0]);
+  expect(left.place(6, 3)[0]).toBeGreaterThan(left.place(5, 3)[0]);
+  expect(right.place(6, 0)[1]).toBeLessThan(ground.y);
+  expect(right.nut && right.nut.y + right.nut.height).toBeCloseTo(ground.y);
+});
+
+test('flat, string 6 lies lowest; the nut lies left, and right for left-handers', () => {
+  const right = layNeck({ flat: true, ground, from: 1, to: 12, open: 60 });
+  const left = layNeck({ flat: true, mirrored: true, ground, from: 1, to: 12, open: 60 });
+  for (const layout of [right, left]) expect(layout.place(6, 3)[1]).toBeGreaterThan(layout.place(5, 3)[1]);
+  expect(right.place(6, 1)[0]).toBeLessThan(right.place(6, 2)[0]);
+  expect(left.place(6, 1)[0]).toBeGreaterThan(left.place(6, 2)[0]);
+  expect(left.place(6, 0)[0]).toBeGreaterThan(ground.x + ground.width);
+});
+
+test('every place lies in its own zone, and zones do not overlap', () => {
+  fc.assert(
+    fc.property(
+      fc.boolean(),
+      fc.boolean(),
+      fc.integer({ min: 1, max: 6 }),
+      fc.integer({ min: 2, max: 6 }),
+      (flat, mirrored, from, more) => {
+        const layout = layNeck({ flat, mirrored, ground, from, to: from + more, open: from === 1 ? 44 : 0 });
+        const places = ([6, 5] as const).flatMap((string) =>
+          Array.from({ length: more + 1 }, (_, index) => ({ string, fret: from + index })),
+        );
+        for (const { string, fret } of places) {
+          const [x, y] = layout.place(string, fret);
+          const holding = places.filter((other) => {
+            const zone = layout.zone(other.string, other.fret);
+            return x > zone.x && x < zone.x + zone.width && y > zone.y && y < zone.y + zone.height;
+          });
+          expect(holding).toEqual([{ string, fret }]);
+        }
+      },
+    ),
+  );
+});
+
+test('the pages of a neck hold each fret once, none narrower than asked', () => {
+  fc.assert(
+    fc.property(fc.integer({ min: 150, max: 900 }), (length) => {
+      const pages = neckPages(length, 44);
+      expect(pages.flatMap(([from, to]) => Array.from({ length: to - from + 1 }, (_, index) => from + index))).toEqual([
+        1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12,
+      ]);
+      for (const [from, to] of pages) {
+        const span = fretDistance(to) - fretDistance(from - 1);
+        expect((length * (fretDistance(to) - fretDistance(to - 1))) / span).toBeGreaterThanOrEqual(44);
+      }
+    }),
+  );
+  expect(neckPages(404, 44)).toEqual([
+    [1, 7],
+    [8, 12],
+  ]);
+  expect(neckPages(420, 24)).toEqual([[1, 12]]);
+});
+
+test('the circle goes by fifths, sharps clockwise, each minor under its relative major', () => {
+  const { majors, minors } = layCircle(0, 0, 100, true);
+  expect(majors.map(({ id }) => keyLabel(id)).slice(0, 4)).toEqual(['C', 'G', 'D', 'A']);
+  expect(majors.map(({ id }) => id).toSorted()).toEqual(KEY_IDS.filter((id) => id.endsWith('M')).toSorted());
+  majors.forEach((major, place) => {
+    expect(minors[place]?.id).toBe(keyId(relativeKey(usualKey(major.id))));
+  });
+});
+
+test.each([...KEY_IDS])('peg %s bears the usual spelling of its key', (id) => {
+  const { tonic, mode } = usualKey(id);
+  expect(keyLabel(id)).toBe(chordSymbol({ root: tonic, quality: mode }));
+  expect(keyName(id)).toBe(nameOfKey({ tonic, mode }));
+});
+
+test.each([
+  [[1, 2], [{ from: 1, steps: 1 }]],
+  [[11, 0, 1], [{ from: 11, steps: 2 }]],
+  [[0, 2], []],
+  [
+    [3, 4, 7, 8, 9],
+    [
+      { from: 3, steps: 1 },
+      { from: 7, steps: 2 },
+    ],
+  ],
+  [[0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11], [{ from: 0, steps: 12 }]],
+  [[], []],
+])('neighbours of %j join', (places, runs) => {
+  expect(neighbourRuns(places)).toEqual(runs);
+});
+
+test('an arc over more than half of the circle takes the long way', () => {
+  const layout = layCircle(0, 0, 100);
+  expect(joinPath(layout, { from: 0, steps: 8 })).toContain(' 0 1 1 ');
+  expect(joinPath(layout, { from: 0, steps: 2 })).toContain(' 0 0 1 ');
+});
+
+test.each([
+  ['up', -1],
+  ['down', 1],
+  ['same', 0],
+] as const)('the stair that goes %s arrives there', (direction, way) => {
+  const { from, to } = stair(direction, 100, 50, 80, 30);
+  expect(Math.sign(to[1] - from[1])).toBe(way);
+});
+
+test('cells fill the pad', () => {
+  const cells = letterCells(6, 328, 444);
+  expect(cells.reduce((sum, { width, height }) => sum + width * height, 0)).toBeCloseTo(328 * 444);
+  expect(letterCells(7, 300, 400)).toHaveLength(7);
+});

@@ -1,0 +1,105 @@
+// @vitest-environment node
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import { createBuilder, type Rollup } from 'vite';
+import { beforeAll, expect, test, vi } from 'vitest';
+
+/** What a phone loads before it can answer, gzip, fonts apart. */
+const BUDGET = 36_000;
+const FONT_BUDGET = 16_000;
+
+let files: readonly (Rollup.OutputChunk | Rollup.OutputAsset)[] = [];
+
+beforeAll(async () => {
+  // As `npm start` builds it: under a test's own setting libraries bring their debugging parts.
+  vi.stubEnv('NODE_ENV', 'production');
+  const builder = await createBuilder({
+    configFile: join(import.meta.dirname, '../../../client/vite.config.ts'),
+    logLevel: 'error',
+    environments: { student: { build: { write: false } } },
+  });
+  const student = builder.environments['student'];
+  if (!student) throw new Error('The build has no environment for phones.');
+  const built = await builder.build(student);
+  vi.unstubAllEnvs();
+  files = [built].flat().flatMap((output) => ('output' in output ? output.output : []));
+});
+
+const bytes = (file: Rollup.OutputChunk | Rollup.OutputAsset): Buffer =>
+  Buffer.from(file.type === 'chunk' ? file.code : file.source);
+const zipped = (file: Rollup.OutputChunk | Rollup.OutputAsset): number => gzipSync(bytes(file), { level: 9 }).length;
+const chunks = (): Rollup.OutputChunk[] => files.filter((file) => file.type === 'chunk');
+
+/** A chunk and all that it needs at once. */
+function closure(name: string, seen = new Set<string>()): Set<string> {
+  if (seen.has(name)) return seen;
+  seen.add(name);
+  for (const needed of chunks().find(({ fileName }) => fileName === name)?.imports ?? []) closure(needed, seen);
+  return seen;
+}
+
+const chunkOf = (source: string): string => {
+  const found = chunks().find(({ moduleIds }) => moduleIds.some((id) => id.endsWith(source)));
+  if (!found) throw new Error(`No chunk holds ${source}.`);
+  return found.fileName;
+};
+
+test.each(['direction', 'quality', 'root', 'keys', 'strokes'])('page and %s pad stay under the budget', (kind) => {
+  const needed = closure(chunkOf('student/main.tsx'), closure(chunkOf(`pads/${kind}-pad.tsx`)));
+  const first = files.filter(({ fileName }) => needed.has(fileName) || /\.(html|css)$/.test(fileName));
+  const total = first.reduce((sum, file) => sum + zipped(file), 0);
+  expect(first.some(({ fileName }) => fileName.endsWith('.css'))).toBe(true);
+  expect(first.some(({ fileName }) => fileName.endsWith('.html'))).toBe(true);
+  expect(total).toBeGreaterThan(20_000);
+  expect(total).toBeLessThanOrEqual(BUDGET);
+});
+
+test('everything a phone needs at first comes in one script', () => {
+  expect([...closure(chunkOf('student/main.tsx'))]).toHaveLength(1);
+});
+
+test('one face and the signs, no more', () => {
+  const fonts = files.filter(({ fileName }) => /\.(woff2?|ttf)$/.test(fileName));
+  expect(fonts.map(({ fileName }) => fileName.replace(/-[\w-]{8}\./, '.')).toSorted()).toEqual([
+    'assets/besley-600.woff2',
+    'assets/hearsay-signs.ttf',
+  ]);
+  expect(fonts.reduce((sum, file) => sum + bytes(file).length, 0)).toBeLessThanOrEqual(FONT_BUDGET);
+});
+
+test.each([
+  /\/tone\//,
+  /\/tonal\//,
+  /@tonaljs/,
+  /\/valibot\//,
+  /judge/,
+  /@preact\/signals/,
+  /server\/rooms/,
+  /desk|host/,
+])('no phone carries a module of %s', (forbidden) => {
+  const ids = chunks().flatMap(({ moduleIds }) =>
+    moduleIds.map((id) => id.replace(/^.*\/(?=node_modules|client|server|shared-theory)/, '')),
+  );
+  expect(ids.length).toBeGreaterThan(40);
+  expect(ids.filter((id) => forbidden.test(id))).toEqual([]);
+});
+
+// Safari 14 and Chrome 87 lack them (MDN browser compatibility data); those in a secure context only are undefined on plain http.
+test.each([
+  'toSorted(',
+  'toReversed(',
+  'structuredClone(',
+  'Object.hasOwn',
+  'Object.groupBy',
+  'findLast(',
+  '.at(',
+  'randomUUID',
+  'crypto.subtle',
+  'serviceWorker',
+])('nothing calls %s', (call) => {
+  expect(
+    chunks()
+      .filter(({ code }) => code.includes(call))
+      .map(({ fileName }) => fileName),
+  ).toEqual([]);
+});

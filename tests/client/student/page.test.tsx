@@ -1,0 +1,300 @@
+import { render } from 'preact';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { createKeep } from '../../../client/shared/storage.ts';
+import { Inside } from '../../../client/student/app.tsx';
+import { createStudent, type Student } from '../../../client/student/student-state.ts';
+import type { StudentCommon, StudentOwn } from '../../../server/protocol/views.ts';
+import { roomServer, type RoomServer } from '../shared/room-server.ts';
+
+const WAIT = { timeout: 8000 };
+const own: StudentOwn = { v: 1, name: 'Nele', leftHanded: false, pair: false, leftThumb: false, counter: 0 };
+const question = (
+  kind: string,
+  more: Partial<StudentCommon> & { readonly options?: readonly string[] } = {},
+): StudentCommon => {
+  const { options, ...rest } = more;
+  return {
+    v: 2,
+    phase: 'open',
+    ask: 'a1',
+    asking: { kind, target: kind === 'direction' ? 1 : 0, ...(options && { options }) },
+    ...rest,
+  };
+};
+
+let server: RoomServer;
+let students: Student[] = [];
+let place: HTMLElement;
+let stored = new Map<string, string>();
+
+const keepOf = (map: Map<string, string>) =>
+  createKeep(() => ({
+    getItem: (name) => map.get(name) ?? null,
+    setItem: (name, value) => void map.set(name, value),
+    removeItem: (name) => void map.delete(name),
+  }));
+
+function openPage(keep = keepOf(stored)): Student {
+  const student = createStudent('WAKUR', keep, { url: server.url });
+  students.push(student);
+  place = document.body.appendChild(document.createElement('div'));
+  render(<Inside student={student} keep={keep} onLeave={() => undefined} />, place);
+  return student;
+}
+
+/** Greets every connection as the server does: the phase first, then what belongs to this phone. */
+function greet(common: StudentCommon, mine: StudentOwn | null = own): void {
+  server.desk.greet = (socket) => {
+    socket.emit('common', common);
+    if (mine) socket.emit('own', mine);
+  };
+}
+
+const button = (name: string): HTMLButtonElement | undefined =>
+  Array.from(place.querySelectorAll('button')).find(
+    (each) => (each.getAttribute('aria-label') ?? each.textContent) === name,
+  );
+
+async function tap(name: string): Promise<void> {
+  await vi.waitFor(() => expect(button(name), name).toBeDefined(), WAIT);
+  button(name)?.click();
+  await new Promise((resolve) => setTimeout(resolve, 20));
+}
+
+const shows = (text: string) => vi.waitFor(() => expect(place.textContent).toContain(text), WAIT);
+
+beforeEach(async () => {
+  stored = new Map();
+  server = await roomServer();
+});
+
+afterEach(async () => {
+  for (const student of students) student.close();
+  students = [];
+  document.body.replaceChildren();
+  await server.close();
+});
+
+test('a phone takes a seat, keeps its token and waits', async () => {
+  server.desk.greet = (socket) => socket.emit('common', { v: 1, phase: 'waiting' });
+  openPage();
+  await shows('take a seat');
+  server.desk.reply = (command) => {
+    if (command.type === 'Join') server.io.emit('own', { ...own, token: 'ab12', name: command.name });
+    return { ok: true };
+  };
+  await vi.waitFor(() => expect(server.desk.connections).toBe(1), WAIT);
+  const name = place.querySelector<HTMLInputElement>('input[name=name]');
+  if (!name) throw new Error('no field for the name');
+  name.value = '<img src=x onerror=alert(1)>';
+  name.dispatchEvent(new Event('input', { bubbles: true }));
+  const left = Array.from(place.querySelectorAll<HTMLInputElement>('input[type=radio]'))[1];
+  left?.click();
+  await tap('take a seat');
+  await shows('Listen.');
+  expect(server.commands[0]).toMatchObject({
+    type: 'Join',
+    name: '<img src=x onerror=alert(1)>',
+    leftHanded: true,
+    pair: false,
+  });
+  expect(stored.get('hearsay:WAKUR:token')).toBe('ab12');
+  // Shown as it was written, never read as markup.
+  expect(place.querySelector('img')).toBeNull();
+  expect(place.textContent).toContain('<img src=x onerror=alert(1)>');
+});
+
+test('a refused name gets the sentence of the catalogue', async () => {
+  server.desk.greet = (socket) => socket.emit('common', { v: 1, phase: 'waiting' });
+  server.desk.reply = () => ({ ok: false, reason: 'name-too-long', detail: { most: 24 } });
+  openPage();
+  await vi.waitFor(() => expect(server.desk.connections).toBe(1), WAIT);
+  await tap('take a seat');
+  await shows('That name is too long. Up to 24 characters fit.');
+});
+
+test('a phone that stores nothing still takes a seat, and says that it forgets', async () => {
+  const refuse = (): never => {
+    throw new DOMException('denied', 'SecurityError');
+  };
+  server.desk.greet = (socket) => socket.emit('common', { v: 1, phase: 'waiting' });
+  server.desk.reply = () => {
+    server.io.emit('own', { ...own, token: 'ab12' });
+    return { ok: true };
+  };
+  openPage(createKeep(refuse));
+  await shows('keeps nothing after the page is closed');
+  await vi.waitFor(() => expect(server.desk.connections).toBe(1), WAIT);
+  await tap('take a seat');
+  await shows('Listen.');
+});
+
+test('choosing, writing, changing, taking back', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet(question('direction'));
+  openPage();
+  await shows('where did the bass go?');
+  await tap('up');
+  expect(button('up')?.getAttribute('aria-pressed')).toBe('true');
+  expect(server.commands).toHaveLength(0);
+  await tap('write it');
+  await shows('It is in.');
+  await tap('down');
+  expect(button('up')?.getAttribute('aria-pressed')).toBe('false');
+  await tap('write it');
+  await shows('It is in.');
+  await tap('down');
+  await tap('take it back');
+  await vi.waitFor(() => expect(server.commands).toHaveLength(3), WAIT);
+  expect(server.commands).toMatchObject([
+    { type: 'WriteAnswer', ask: 'a1', counter: 1, answer: 'up' },
+    { type: 'WriteAnswer', ask: 'a1', counter: 2, answer: 'down' },
+    { type: 'WriteAnswer', ask: 'a1', counter: 3, answer: null },
+  ]);
+  await vi.waitFor(() => expect(button('write it')?.getAttribute('aria-disabled')).toBe('true'), WAIT);
+});
+
+test('not sure is an answer; can’t hear is a private press', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet(question('quality', { options: ['major', 'minor'] }));
+  openPage();
+  await tap('can’t hear');
+  await shows('Your teacher knows');
+  await tap('not sure');
+  await shows('Not sure: it is in.');
+  expect(server.commands).toMatchObject([
+    { type: 'CannotHear', ask: 'a1' },
+    { type: 'WriteAnswer', answer: 'not-sure' },
+  ]);
+});
+
+test('written without a network it is kept, and goes in once when the network is back', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet(question('direction'));
+  openPage();
+  await tap('up');
+  const down = new Promise<void>((resolve) =>
+    server.io.on('connection', (socket) => socket.on('disconnect', () => resolve())),
+  );
+  server.drop();
+  void down;
+  await vi.waitFor(() => expect(students[0]?.store.get().status.kind).toBe('lost'), WAIT);
+  await tap('write it');
+  await shows('Kept on this phone.');
+  for (const choice of ['down', 'stays', 'up']) await tap(choice);
+  await shows('Kept on this phone.');
+  server.desk.reachable = true;
+  await shows('It is in.');
+  expect(server.commands).toMatchObject([{ type: 'WriteAnswer', answer: 'up', counter: 1 }]);
+  expect(server.commands).toHaveLength(1);
+});
+
+test('after the double bar the ring is dashed and the page says so', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet(question('direction'));
+  server.desk.reply = () => {
+    server.io.emit('common', question('direction', { phase: 'closed' }));
+    return { ok: false, reason: 'too-late' };
+  };
+  openPage();
+  await tap('up');
+  await tap('write it');
+  await shows('After the double bar.');
+  expect(place.querySelector('[stroke-dasharray]')).not.toBeNull();
+  expect(button('up')?.disabled).toBe(true);
+});
+
+test('a phone that slept wakes to the question that stands now', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet(question('direction'));
+  openPage();
+  await tap('up');
+  greet(question('strokes', { ask: 'a4', v: 9 }), { ...own, v: 9, ask: 'a4', counter: 3, answer: null });
+  server.drop();
+  await shows('All downs, or down and up?');
+  expect(button('all downs')?.getAttribute('aria-pressed')).toBe('false');
+  await tap('down and up');
+  await tap('write it');
+  await shows('It is in.');
+  expect(server.commands).toMatchObject([{ ask: 'a4', counter: 4, answer: 'down-up' }]);
+});
+
+test('a reload in the middle keeps the answer that is in', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet(question('root'), { ...own, ask: 'a1', counter: 2, answer: { string: 6, fret: 3 } });
+  openPage();
+  await shows('It is in.');
+  await vi.waitFor(() => expect(button('string 6, fret 3')?.getAttribute('aria-pressed')).toBe('true'), WAIT);
+});
+
+test('an answer to the question before is not taken for one to this', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet(question('direction', { ask: 'a2' }), { ...own, ask: 'a1', counter: 2, answer: 'up' });
+  openPage();
+  await vi.waitFor(() => expect(button('up')).toBeDefined(), WAIT);
+  expect(button('up')?.getAttribute('aria-pressed')).toBe('false');
+});
+
+test('the reveal: right answer, verdict, what was written, a sentence; no points, no rank', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet(
+    question('root', {
+      phase: 'shown',
+      truth: { answer: { string: 6, fret: 0 }, key: '6.0', also: ['5.7', '6.12'], name: 'E' },
+    }),
+    {
+      ...own,
+      ask: 'a1',
+      answer: { string: 6, fret: 7 },
+      mark: { credit: 0.4, exact: false, error: 'hears-the-fifth' },
+    },
+  );
+  openPage();
+  await shows('The root is E.');
+  await shows('Partly right.');
+  await shows('You wrote: string 6, fret 7.');
+  await shows('Which of the two could you stop on?');
+  expect(place.textContent).not.toMatch(/0\.4|40|points|rank/i);
+  // A lens for each place of the note.
+  await vi.waitFor(() => expect(place.querySelectorAll('.lens-body')).toHaveLength(3), WAIT);
+});
+
+test('several keys, one answer: the order of tapping does not matter', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet(question('keys', { options: ['majors'] }));
+  openPage();
+  await tap('G major');
+  await tap('D major');
+  await shows('Marked: two.');
+  await tap('write it');
+  await tap('no key owns all');
+  expect(button('G major')?.getAttribute('aria-pressed')).toBe('false');
+  await tap('write it');
+  await vi.waitFor(() => expect(server.commands).toHaveLength(2), WAIT);
+  expect(server.commands).toMatchObject([{ answer: ['2M', '7M'] }, { answer: [] }]);
+});
+
+test('the end of the lesson says how many were right, and nothing of others', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet({ v: 9, phase: 'lesson-ended' }, { ...own, lesson: { right: 7, part: 2, of: 11 } });
+  openPage();
+  await shows('7 of 11 heard right.');
+});
+
+test('one taken off the roll stands at the door again, without the old token', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet({ v: 1, phase: 'waiting' });
+  openPage();
+  await shows('Listen.');
+  server.desk.greet = () => undefined;
+  server.io.emit('removed');
+  await shows('take a seat');
+  expect(stored.has('hearsay:WAKUR:token')).toBe(false);
+});
+
+test('a left thumb finds its keys in reverse', async () => {
+  stored.set('hearsay:WAKUR:token', 'ab12');
+  greet(question('direction'), { ...own, leftThumb: true });
+  openPage();
+  await vi.waitFor(() => expect(place.querySelector('.foot')?.textContent).toBe('write itnot surecan’t hear'), WAIT);
+});
