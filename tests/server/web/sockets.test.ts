@@ -385,6 +385,17 @@ describe('a question', () => {
     const wall = await host();
     expect(wall.view().current?.ask).toBe(ask);
   });
+  test('the end of the lesson tells each phone how many of its answers were right', async () => {
+    const [ana, bo] = [await phone('Ana'), await phone('Bo')];
+    const ask = await openQuestion(desk, await startGuitarRound(desk));
+    await write(ana, ask, 1, 'up');
+    await write(bo, ask, 1, 'down');
+    for (const type of ['CloseQuestion', 'ShowAnswer'] as const) expect((await desk.send({ type, ask })).ok).toBe(true);
+    expect((await desk.send({ type: 'EndLesson' })).ok).toBe(true);
+    await until(() => ana.own()?.lesson !== undefined && bo.own()?.lesson !== undefined, 'the count of each');
+    const counts = [ana, bo].map((student) => student.own()?.lesson?.right);
+    expect(counts.toSorted()).toEqual([0, 1]);
+  });
   test('many answers are few patches, and no message to the other phones', async () => {
     const phones = await Promise.all(Array.from({ length: 40 }, (_, index) => phone(`P${index}`)));
     const ask = await openQuestion(desk, await startGuitarRound(desk));
