@@ -1,18 +1,10 @@
-import {
-  printChord,
-  printDistance,
-  printKey,
-  printNote,
-  printNumeral,
-  type Printed,
-  type PrintedDegree,
-} from '../../shared-theory/printer.ts';
+import { printChord, printNumeral } from '../../shared-theory/printer.ts';
 
-/** Chords, notes, keys, numerals and distance numbers set as in print. Input in ASCII: `F#m`, `Bb`, `Gb major`, `viio`, `b7`. */
+/** Chords and numerals set as in print. Input in ASCII: `F#m`, `Bb`, `viio`. */
 
-/** Letter large, sign raised, suffix small; read aloud as words. */
-function Letters(props: { readonly printed: Printed }) {
-  const { letter, sign, suffix, spoken } = props.printed;
+/** A chord in a line of text: letter large, sign raised, suffix small; read aloud as words. */
+export function ChordText(props: { readonly symbol: string }) {
+  const { letter, sign, suffix, spoken } = printChord(props.symbol);
   return (
     <>
       <span class="chord" aria-hidden="true">
@@ -24,28 +16,6 @@ function Letters(props: { readonly printed: Printed }) {
     </>
   );
 }
-
-export const ChordText = (props: { readonly symbol: string }) => <Letters printed={printChord(props.symbol)} />;
-export const NoteText = (props: { readonly note: string }) => <Letters printed={printNote(props.note)} />;
-export const KeyText = (props: { readonly name: string }) => <Letters printed={printKey(props.name)} />;
-
-function Degree(props: { readonly printed: PrintedDegree; readonly class: string }) {
-  return (
-    <>
-      <span class={props.class} aria-hidden="true">
-        {props.printed.text}
-      </span>
-      <span class="visually-hidden">{props.printed.spoken}</span>
-    </>
-  );
-}
-
-export const NumeralText = (props: { readonly numeral: string }) => (
-  <Degree printed={printNumeral(props.numeral)} class="numeral" />
-);
-export const DistanceText = (props: { readonly distance: string }) => (
-  <Degree printed={printDistance(props.distance)} class="distance-digit" />
-);
 
 /** A place in a drawing; `size` in its units, `anchor` as in SVG. */
 type Placed = {

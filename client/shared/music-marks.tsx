@@ -84,7 +84,7 @@ export function Lens(props: {
 }
 
 /** The plectrum, its tip at its place. */
-export function Plectrum(props: Place & { readonly height: number }) {
+function Plectrum(props: Place & { readonly height: number }) {
   return <path d={plectrumPath(props.x, props.y, props.height)} class="fill-brass" />;
 }
 

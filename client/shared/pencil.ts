@@ -19,7 +19,7 @@ export function wobble(seed: number): () => number {
 }
 
 /** A curve through all points (Catmull-Rom as cubic Béziers). */
-export function smoothPath(points: readonly Point[]): string {
+function smoothPath(points: readonly Point[]): string {
   const at = (index: number): Point => points[Math.max(0, Math.min(points.length - 1, index))] ?? [0, 0];
   let path = `M${point(at(0))}`;
   for (let index = 0; index < points.length - 1; index += 1) {

@@ -44,7 +44,7 @@ export const keyName = (id: string): string =>
   id.endsWith('m') ? `${keyLabel(id).slice(0, -1)} minor` : `${keyLabel(id)} major`;
 
 /** Peg's length along the circle and across it, as shares of the radius. */
-export const PEG = [0.4, 0.33] as const;
+const PEG = [0.4, 0.33] as const;
 const MINOR_PEG = [0.32, 0.235] as const;
 const MINOR_RADIUS = 0.655;
 

@@ -1,10 +1,9 @@
 /**
  * Every English sentence a person reads. Named exports, so that a page carries only its own; what phones carry stands
- * in files of its own, since a bundler cannot take a module apart that several pages share.
+ * in files of its own (all of `student.ts`), since a bundler cannot take a module apart that several pages share.
  */
 export { questionWords } from './question-words.ts';
 export { rightWords } from './right-words.ts';
-export { studentWords } from './student.ts';
 export { refusals } from './refusals.ts';
 export { errorKinds } from './errors.ts';
 export { hostWords } from './host.ts';

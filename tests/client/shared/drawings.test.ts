@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import { assert, boolean, integer, property } from 'fast-check';
 import { expect, test } from 'vitest';
 import {
   joinPath,
@@ -45,12 +45,12 @@ test('flat, string 6 lies lowest; the nut lies left, and right for left-handers'
 });
 
 test('every place lies in its own zone, and zones do not overlap', () => {
-  fc.assert(
-    fc.property(
-      fc.boolean(),
-      fc.boolean(),
-      fc.integer({ min: 1, max: 6 }),
-      fc.integer({ min: 2, max: 6 }),
+  assert(
+    property(
+      boolean(),
+      boolean(),
+      integer({ min: 1, max: 6 }),
+      integer({ min: 2, max: 6 }),
       (flat, mirrored, from, more) => {
         const layout = layNeck({ flat, mirrored, ground, from, to: from + more, open: from === 1 ? 44 : 0 });
         const places = ([6, 5] as const).flatMap((string) =>
@@ -70,8 +70,8 @@ test('every place lies in its own zone, and zones do not overlap', () => {
 });
 
 test('the pages of a neck hold each fret once, none narrower than asked', () => {
-  fc.assert(
-    fc.property(fc.integer({ min: 150, max: 900 }), (length) => {
+  assert(
+    property(integer({ min: 150, max: 900 }), (length) => {
       const pages = neckPages(length, 44);
       expect(pages.flatMap(([from, to]) => Array.from({ length: to - from + 1 }, (_, index) => from + index))).toEqual([
         1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12,

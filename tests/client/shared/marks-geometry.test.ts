@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import { assert, nat, property } from 'fast-check';
 import { expect, test } from 'vitest';
 import { lensAmplitude, lensPath, slashPath, tallyLayout } from '../../../client/shared/marks-geometry.ts';
 import { pencilRingPath } from '../../../client/shared/pencil.ts';
@@ -26,8 +26,8 @@ test('a lens keeps its nodes, and low strings swing wider', () => {
 });
 
 test('a tally counts hands in and hands missing on one grid', () => {
-  fc.assert(
-    fc.property(fc.nat(60), fc.nat(60), (hands, more) => {
+  assert(
+    property(nat(60), nat(60), (hands, more) => {
       const { strokes, dots } = tallyLayout(hands, hands + more, 10, 40);
       expect(strokes).toHaveLength(hands);
       expect(dots).toHaveLength(more);
