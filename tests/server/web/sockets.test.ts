@@ -241,6 +241,7 @@ describe('what cannot be read', () => {
     }
     const ask = await openQuestion(desk, await startGuitarRound(desk));
     expect(await write(good, ask, 1)).toMatchObject({ ok: true });
+    await until(() => names().length > 0, 'the roll');
     expect(names()).toEqual(['Good']);
   });
   test('a missing or wrong acknowledgement is no fault', async () => {
