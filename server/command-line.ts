@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { ReadingError } from '../shared-theory/index.ts';
+import { ReadingError } from '../shared-theory/reading-error.ts';
 import { consoleWords } from './protocol/words/en.ts';
 import { fill } from './protocol/words/fill.ts';
 

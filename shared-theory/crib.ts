@@ -64,7 +64,7 @@ export function cribOf(chords: readonly Chord[], policy: Policy): Crib {
  * The notes that throw keys out. Two neighbours differ in one letter: the flat side's fourth degree is the sharp side's seventh,
  * one fret lower. The lower note leaves all keys up to the flat side, the higher one all from the sharp side on.
  */
-export function decidersOf(keys: readonly CandidateKey[]): readonly Decider[] {
+function decidersOf(keys: readonly CandidateKey[]): readonly Decider[] {
   const families = keys.filter(({ mode }) => mode === 'major').map((key) => scaleNotes(key));
   const letters = families
     .slice(1)

@@ -5,7 +5,7 @@ export type PitchClass = number;
 export type NoteName = string;
 
 /** Letters of the musical alphabet from C on; a letter's index is its step. */
-export const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
+const LETTERS = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;
 export type Letter = (typeof LETTERS)[number];
 
 /** Pitch class of each letter without accidentals. */

@@ -1,4 +1,6 @@
-import { cribOf, parseVamp, POLICIES } from '../../shared-theory/index.ts';
+import { cribOf } from '../../shared-theory/crib.ts';
+import { POLICIES } from '../../shared-theory/truth.ts';
+import { parseVamp } from '../../shared-theory/vamps.ts';
 import { choiceOption, numberOption, readArguments, runCommand, UsageError } from '../command-line.ts';
 import { consoleWords } from '../protocol/words/en.ts';
 import { printCrib } from './print.ts';

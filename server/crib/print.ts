@@ -1,13 +1,10 @@
-import {
-  candidateKeys,
-  chartRows,
-  cribOf,
-  printChord,
-  printKey,
-  printNote,
-  printNumeral,
-} from '../../shared-theory/index.ts';
-import type { CandidateKey, Chord, Crib, Policy } from '../../shared-theory/index.ts';
+import type { Chord } from '../../shared-theory/chords.ts';
+import { chartRows, cribOf } from '../../shared-theory/crib.ts';
+import type { Crib } from '../../shared-theory/crib.ts';
+import { candidateKeys } from '../../shared-theory/keys.ts';
+import type { CandidateKey } from '../../shared-theory/keys.ts';
+import { printChord, printKey, printNote, printNumeral } from '../../shared-theory/printer.ts';
+import type { Policy } from '../../shared-theory/truth.ts';
 import { columns } from '../columns.ts';
 import { consoleWords } from '../protocol/words/en.ts';
 import { fill } from '../protocol/words/fill.ts';

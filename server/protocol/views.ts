@@ -15,6 +15,8 @@ export type WireTruth = {
   readonly key: string;
   /** Other right answers by their `key` (root: every neck place of the pitch class). */
   readonly also?: readonly string[];
+  /** root: the note as the chord spells it, in ASCII. */
+  readonly name?: string;
 };
 
 /** Phase as every student sees it: serialised once. */

@@ -41,12 +41,18 @@ export function askingOn(state: RoomState, sheet: Sheet): Wire.WireAsking {
 }
 
 export function truthOn(sheet: Sheet): Wire.WireTruth {
-  const { kind } = questionOn(sheet);
+  const { kind, target } = questionOn(sheet);
   const judge = judgeOf<Kind>(kind);
   const context = markingOf(sheet);
   const answer = rightAnswer(sheet.round, questionOn(sheet));
   const also = judge.also(context).map((other) => answerKey<Kind>(kind, other));
-  return { answer, key: answerKey<Kind>(kind, answer), ...(also.length === 0 ? {} : { also }) };
+  const name = kind === 'root' ? context.truth.roots[target] : undefined;
+  return {
+    answer,
+    key: answerKey<Kind>(kind, answer),
+    ...(also.length === 0 ? {} : { also }),
+    ...(name === undefined ? {} : { name }),
+  };
 }
 
 /** Right answers of a round by question id. */

@@ -90,7 +90,8 @@ function check({ room, rows, people }: RoomAppend): void {
 }
 
 function checkText(text: unknown): void {
-  if (typeof text !== 'string' || /[\p{Cs}\0]/u.test(text)) throw new TypeError('a text is whole characters without NUL');
+  if (typeof text !== 'string' || /[\p{Cs}\0]/u.test(text))
+    throw new TypeError('a text is whole characters without NUL');
 }
 
 function inOrder(people: Iterable<PersonRow>): PersonRow[] {

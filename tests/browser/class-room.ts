@@ -3,7 +3,7 @@ import { launchChromium } from '../support/chromium.ts';
 import { startServer, type RunningServer } from '../support/start-server.ts';
 
 /** A host name that is no secure context, mapped to loopback: no traffic leaves the machine. */
-export const HOST = 'hearsay.test';
+const HOST = 'hearsay.test';
 
 export type Phone = { readonly name: string; readonly page: Page };
 
@@ -21,7 +21,7 @@ export type ClassRoom = {
   readonly end: () => Promise<void>;
 };
 
-export type PhoneOptions = {
+type PhoneOptions = {
   readonly size?: { readonly width: number; readonly height: number };
   readonly leftHanded?: boolean;
 };

@@ -18,7 +18,7 @@ const PLACES = [
 ];
 
 /** Path of a Chromium-like browser: `CHROMIUM_PATH`, the usual places, or Debian's package where a root shell lacks one. */
-export function chromiumPath(): string {
+function chromiumPath(): string {
   const named = process.env.CHROMIUM_PATH;
   if (named) {
     if (!existsSync(named)) throw new Error(`CHROMIUM_PATH names ${named}, which does not exist.`);

@@ -72,8 +72,7 @@ export const studentWords = {
 
   /** Pads. */
   padLabel: 'Your answer',
-  frets: 'frets {from} to {to}',
-  nut: 'open to fret {to}',
+  frets: 'frets {from}–{to}',
   fretsWord: 'frets',
   span: '{from}–{to}',
   noKey: ['no key', 'owns all'],

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { QUALITIES } from '../../../shared-theory/chords.ts';
 import { ERROR_KINDS } from '../../../shared-theory/questions/error-kinds.ts';
 import { KINDS } from '../../../shared-theory/questions/question.ts';
-import { errorKinds, questionWords } from '../../../server/protocol/words/en.ts';
+import { errorKinds, questionWords, rightWords } from '../../../server/protocol/words/en.ts';
 import { keysSentence, listed, questionPrompt } from '../../../server/protocol/words/questions.ts';
 
 test('every error kind has a finding, a sentence to say and a thing to play, and no other has', () => {
@@ -22,7 +22,7 @@ test('every kind has a step name and an instruction, every answer a word and a s
   }
   for (const option of ['up', 'down', 'same', 'all-downs', 'down-up', ...QUALITIES] as const) {
     expect(questionWords.options[option]).toBeTruthy();
-    expect(questionWords.right[option]).toMatch(/^[A-Z].*\.$/);
+    expect(rightWords[option]).toMatch(/^[A-Z].*\.$/);
   }
 });
 
