@@ -22,11 +22,9 @@ const STRINGS = [6, 5] as const;
 export function RootPad(props: PadProps<NeckPlace>) {
   const [ref, box] = useBox({ width: 328, height: 480 });
   const flat = box.width > box.height * 1.25;
-  const pages = neckPages(
-    groundOf(box, flat, true).length,
-    props.truth ? LEAST_SHOWN : LEAST[flat ? 'flat' : 'upright'],
-    LAST_FRET,
-  );
+  // Closed, the foot may take a little of the pad: the pages stay as they were tapped.
+  const least = props.truth ? LEAST_SHOWN : LEAST[flat ? 'flat' : 'upright'] * (props.closed ? 0.75 : 1);
+  const pages = neckPages(groundOf(box, flat, true).length, least, LAST_FRET);
   const [turned, turn] = useState<number | null>(null);
   const holds = (fret: number): number =>
     Math.max(
@@ -159,7 +157,7 @@ function Pages(props: {
           key={from}
           type="button"
           class="page-link"
-          aria-label={fill(from === 1 ? studentWords.nut : studentWords.frets, { from, to })}
+          aria-label={fill(studentWords.frets, { from: from === 1 ? 0 : from, to })}
           aria-pressed={index === props.page}
           onClick={() => props.onTurn(index)}
         >

@@ -23,60 +23,62 @@ export function Join(props: DoorProps) {
     if (!props.busy) props.onJoin(seat);
   };
   return (
-    <form class="page door" onSubmit={submit} noValidate>
-      <div class="door-sheet">
-        <header class="top-line">
-          <Wordmark />
-          <button type="button" class="quiet-link" onClick={props.onLeave}>
-            {studentWords.otherRoom}
-          </button>
-        </header>
-        <h1 class="room-code" aria-label={`${studentWords.room} ${props.room.split('').join(' ')}`}>
-          {props.room}
-        </h1>
-        <label class="field">
-          <span class="field-label">{studentWords.nameLabel}</span>
-          <input
-            class="serif name-input"
-            name="name"
-            value={seat.name}
-            autoComplete="given-name"
-            autoCapitalize="words"
-            spellcheck={false}
-            enterKeyHint="go"
-            dir="auto"
-            aria-invalid={props.fault !== ''}
-            aria-describedby="door-fault"
-            onInput={(event) => set({ name: event.currentTarget.value })}
+    <main>
+      <form class="page door" onSubmit={submit} noValidate>
+        <div class="door-sheet">
+          <header class="top-line">
+            <Wordmark />
+            <button type="button" class="quiet-link" onClick={props.onLeave}>
+              {studentWords.otherRoom}
+            </button>
+          </header>
+          <h1 class="room-code" aria-label={`${studentWords.room} ${props.room.split('').join(' ')}`}>
+            {props.room}
+          </h1>
+          <label class="field">
+            <span class="field-label">{studentWords.nameLabel}</span>
+            <input
+              class="serif name-input"
+              name="name"
+              value={seat.name}
+              autoComplete="given-name"
+              autoCapitalize="words"
+              spellcheck={false}
+              enterKeyHint="go"
+              dir="auto"
+              aria-invalid={props.fault !== ''}
+              aria-describedby="door-fault"
+              onInput={(event) => set({ name: event.currentTarget.value })}
+            />
+          </label>
+          <p class="fault" id="door-fault" role="alert">
+            {props.fault}
+          </p>
+          <Pair
+            label={studentWords.guitarLabel}
+            options={[studentWords.rightHanded, studentWords.leftHanded]}
+            second={seat.leftHanded}
+            onChange={(leftHanded) => set({ leftHanded })}
           />
-        </label>
-        <p class="fault" id="door-fault" role="alert">
-          {props.fault}
-        </p>
-        <Pair
-          label={studentWords.guitarLabel}
-          options={[studentWords.rightHanded, studentWords.leftHanded]}
-          second={seat.leftHanded}
-          onChange={(leftHanded) => set({ leftHanded })}
-        />
-        <Pair
-          label={studentWords.seatsLabel}
-          options={[studentWords.one, studentWords.two]}
-          second={seat.pair}
-          onChange={(pair) => set({ pair })}
-        />
-        <Pair
-          label={studentWords.thumbLabel}
-          options={[studentWords.rightThumb, studentWords.leftThumb]}
-          second={seat.leftThumb}
-          onChange={(leftThumb) => set({ leftThumb })}
-        />
-        {props.forgets && <p class="small">{studentWords.doorForgets}</p>}
-      </div>
-      <button type="submit" class="foot-single" aria-disabled={props.busy}>
-        {props.busy ? studentWords.takingSeat : studentWords.takeSeat}
-      </button>
-    </form>
+          <Pair
+            label={studentWords.seatsLabel}
+            options={[studentWords.one, studentWords.two]}
+            second={seat.pair}
+            onChange={(pair) => set({ pair })}
+          />
+          <Pair
+            label={studentWords.thumbLabel}
+            options={[studentWords.rightThumb, studentWords.leftThumb]}
+            second={seat.leftThumb}
+            onChange={(leftThumb) => set({ leftThumb })}
+          />
+          {props.forgets && <p class="small">{studentWords.doorForgets}</p>}
+        </div>
+        <button type="submit" class="foot-single" aria-disabled={props.busy}>
+          {props.busy ? studentWords.takingSeat : studentWords.takeSeat}
+        </button>
+      </form>
+    </main>
   );
 }
 

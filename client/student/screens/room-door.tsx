@@ -10,41 +10,45 @@ export function RoomDoor(props: {
 }) {
   const [typed, type] = useState(props.first);
   return (
-    <form
-      class="page door"
-      noValidate
-      onSubmit={(event) => {
-        event.preventDefault();
-        props.onRoom(typed);
-      }}
-    >
-      <div class="door-sheet">
-        <header class="top-line">
-          <Wordmark />
-        </header>
-        <label class="field room-field">
-          <span class="field-label">{studentWords.roomLabel}</span>
-          <input
-            class="room-input"
-            name="room"
-            value={typed}
-            autoComplete="off"
-            autoCapitalize="characters"
-            autoCorrect="off"
-            spellcheck={false}
-            enterKeyHint="go"
-            aria-invalid={props.fault !== ''}
-            aria-describedby="room-fault"
-            onInput={(event) => type(event.currentTarget.value.toUpperCase())}
-          />
-        </label>
-        <p class="fault" id="room-fault" role="alert">
-          {props.fault}
-        </p>
-      </div>
-      <button type="submit" class="foot-single">
-        {studentWords.goIn}
-      </button>
-    </form>
+    <main>
+      <form
+        class="page door"
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          props.onRoom(typed);
+        }}
+      >
+        <div class="door-sheet">
+          <header class="top-line">
+            <h1>
+              <Wordmark />
+            </h1>
+          </header>
+          <label class="field room-field">
+            <span class="field-label">{studentWords.roomLabel}</span>
+            <input
+              class="room-input"
+              name="room"
+              value={typed}
+              autoComplete="off"
+              autoCapitalize="characters"
+              autoCorrect="off"
+              spellcheck={false}
+              enterKeyHint="go"
+              aria-invalid={props.fault !== ''}
+              aria-describedby="room-fault"
+              onInput={(event) => type(event.currentTarget.value.toUpperCase())}
+            />
+          </label>
+          <p class="fault" id="room-fault" role="alert">
+            {props.fault}
+          </p>
+        </div>
+        <button type="submit" class="foot-single">
+          {studentWords.goIn}
+        </button>
+      </form>
+    </main>
   );
 }

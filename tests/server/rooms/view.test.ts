@@ -106,6 +106,7 @@ describe('students', () => {
     expect(studentCommon(fold(root)).truth).toEqual({
       answer: { string: 6, fret: 0 },
       key: '6.0',
+      name: 'E',
       also: ['5.7', '6.12'],
     });
   });
