@@ -37,7 +37,7 @@ export type Truth = {
   readonly distances: readonly Distance[];
   /** MIDI note of each slot's first bass stroke. */
   readonly bass: readonly number[];
-  /** MIDI note of the highest string in each slot's first full stroke. */
+  /** MIDI note of the highest string in each slot's first full stroke; empty where the teacher plays. */
   readonly top: readonly number[];
   /** Names such as `G major`, `E minor`; empty where no key owns all. */
   readonly keys: Readonly<Record<Policy, readonly string[]>>;
@@ -167,7 +167,8 @@ export function guitarTruth(slots: readonly Slot[], options: GuitarOptions = {})
     tempo: tempo ?? groove?.tempo[0] ?? 90,
     seed: 0,
   };
-  const truth = { ...truthOf(vamp, perform(vamp)), tempo };
+  // Which strings rang on top is not known: no answer is blamed on the top note.
+  const truth = { ...truthOf(vamp, perform(vamp)), tempo, top: [] };
   if (!directions) return truth;
   if (directions.length !== slots.length - 1)
     throw new RangeError(

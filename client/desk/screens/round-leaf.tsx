@@ -105,6 +105,7 @@ function Fallen({ view, step }: { readonly view: DeskView; readonly step: WireSt
             })}
           </h2>
           <Misheard error={topWrong.error} />
+          {topWrong.suspectSpeaker && <p class="advice">{closed.speaker}</p>}
           {hands >= 5 && <p class="hint">{topWrong.manyTheSame ? closed.manyTheSame : closed.scattered}</p>}
         </div>
       )}

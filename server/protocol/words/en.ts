@@ -132,6 +132,7 @@ export const deskWords = {
     heardWrong: '{n} heard {answer}.',
     say: 'say',
     playNext: 'play',
+    speaker: 'So many heard nothing move: check the speaker before the ears.',
     manyTheSame: 'Many the same: teach it.',
     scattered: 'Scattered: play it again.',
     talk: 'Between a third and two thirds: let them talk, then ask again.',
