@@ -124,7 +124,13 @@ describe('the teacher’s own guitar', () => {
   const slots = parseVamp('Em D', 4);
 
   test('chords alone: usual shapes, no strokes, no tempo', () => {
-    expect(guitarTruth(slots)).toMatchObject({ bass: [40, 50], directions: ['up'], strokes: null, tempo: null });
+    expect(guitarTruth(slots)).toMatchObject({
+      bass: [40, 50],
+      top: [],
+      directions: ['up'],
+      strokes: null,
+      tempo: null,
+    });
     expect(guitarTruth(slots, { directions: ['usual'] }).directions).toEqual(['up']);
   });
 
