@@ -124,7 +124,7 @@ async function answerAll(answer: (seat: number) => unknown, hands: number): Prom
 async function pickStep({ desk }: ClassRoom, name: string): Promise<void> {
   await desk
     .getByRole('group', { name: 'Questions of this round' })
-    .getByRole('button', { name: new RegExp(`^${name},`) })
+    .getByRole('button', { name: new RegExp(`^${name}[, ]`) })
     .first()
     .click();
 }

@@ -9,6 +9,7 @@ import { Spread } from '../../shared/spreads/spread.tsx';
 import type { Desk } from '../desk-state.ts';
 import { counted } from '../sentences.ts';
 import { ChordLine } from './chord-line.tsx';
+import { CribLeaf } from './crib-leaf.tsx';
 import { rightHands, shareRight } from './script.tsx';
 import { SoundControls } from './sound-controls.tsx';
 
@@ -37,6 +38,9 @@ export function RoundLeaf({ desk, view }: { readonly desk: Desk; readonly view: 
       <div class="desk-aside">
         {view.vamp?.source === 'host' && <SoundControls desk={desk} view={view} />}
         <Hands desk={desk} view={view} />
+        <div class="wide-only">
+          <CribLeaf view={view} />
+        </div>
       </div>
     </div>
   );

@@ -1,5 +1,6 @@
 import { deskWords, questionWords } from '../../../server/protocol/words/en.ts';
 import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
+import { printChord } from '../../../shared-theory/printer.ts';
 import { nextReady, type Desk } from '../desk-state.ts';
 
 const words = deskWords.actions;
@@ -18,18 +19,21 @@ export function Script({ desk, view }: { readonly desk: Desk; readonly view: Des
   return (
     <div class="desk-script">
       <div class="desk-steps" role="group" aria-label={deskWords.round.steps}>
-        {view.steps.map((each) => (
-          <button
-            key={each.question}
-            type="button"
-            aria-current={each.question === step?.question ? 'step' : undefined}
-            aria-label={`${stepName(each)}, ${deskWords.round.stepState[each.status]}`}
-            class={`desk-step ${each.status}`}
-            onClick={() => desk.pick(each.question)}
-          >
-            {stepName(each)}
-          </button>
-        ))}
+        {view.steps.map((each) => {
+          const name = stepName(view, each);
+          return (
+            <button
+              key={each.question}
+              type="button"
+              aria-current={each.question === step?.question ? 'step' : undefined}
+              aria-label={`${name}, ${deskWords.round.stepState[each.status]}`}
+              class={`desk-step ${each.status}`}
+              onClick={() => desk.pick(each.question)}
+            >
+              {name}
+            </button>
+          );
+        })}
       </div>
       <div class="desk-actions" role="group" aria-label={words.label}>
         {actions.map(({ key, label, press, off }) => (
@@ -48,9 +52,13 @@ export function Script({ desk, view }: { readonly desk: Desk; readonly view: Des
   );
 }
 
-function stepName(step: WireStep): string {
-  const name: Readonly<Record<string, string>> = questionWords.steps;
-  return name[step.kind] ?? step.kind;
+/** `keys`; where a round asks a kind more than once, with its chord: `quality Am`. */
+function stepName({ steps, vamp }: DeskView, step: WireStep): string {
+  const names: Readonly<Record<string, string>> = questionWords.steps;
+  const name = names[step.kind] ?? step.kind;
+  const chord = vamp?.slots[step.target]?.chord;
+  const several = steps.filter(({ kind }) => kind === step.kind).length > 1;
+  return several && chord !== undefined ? `${name} ${printChord(chord).text}` : name;
 }
 
 function actionsOf(
