@@ -395,7 +395,7 @@ describe('a question', () => {
     expect((await desk.send({ type: 'EndLesson' })).ok).toBe(true);
     await until(() => ana.own()?.lesson !== undefined && bo.own()?.lesson !== undefined, 'the count of each');
     const counts = [ana, bo].map((student) => student.own()?.lesson?.right);
-    expect(counts.toSorted()).toEqual([0, 1]);
+    expect(new Set(counts)).toEqual(new Set([0, 1]));
   });
   test('many answers are few patches, and no message to the other phones', async () => {
     const phones = await Promise.all(Array.from({ length: 40 }, (_, index) => phone(`P${index}`)));
