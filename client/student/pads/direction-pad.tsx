@@ -44,7 +44,9 @@ export function DirectionPad(props: PadProps<Direction>) {
               <text x={x} y={y + word * 0.32} font-size={word} text-anchor="middle" class="serif">
                 {questionWords.options[direction]}
               </text>
-              {said && <Ring x={x} y={y} rx={word * 1.72} ry={word * 0.98} dashed={props.dashed} />}
+              {said && (
+                <Ring x={x} y={y} rx={Math.min(word * 1.72, width * 0.2 - 10)} ry={word * 0.98} dashed={props.dashed} />
+              )}
             </svg>
           </Choice>
         );

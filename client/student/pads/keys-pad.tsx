@@ -4,7 +4,7 @@ import { printKey } from '../../../shared-theory/printer.ts';
 import type { KeyId } from '../../../shared-theory/questions/question.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { useBox } from '../../shared/box.ts';
-import { keyName, layCircle } from '../../shared/drawings/circle-layout.ts';
+import { keyName, layCircle, polar } from '../../shared/drawings/circle-layout.ts';
 import type { Rect } from '../../shared/drawings/neck-layout.ts';
 import type { Point } from '../../shared/pencil.ts';
 import { Circle } from '../../shared/drawings/circle.tsx';
@@ -16,7 +16,8 @@ import { Ring } from './ring.tsx';
 export function KeysPad(props: PadProps<readonly KeyId[]>) {
   const [ref, { width, height }] = useBox({ width: 344, height: 420 });
   const minors = props.asking.options?.includes('relatives') === true;
-  const radius = Math.min(width / 2, height / 2 - 1, 250) / 1.17;
+  // Once shown, a bead stands outside of each key that was marked.
+  const radius = Math.min(width / 2, height / 2 - 1, 250) / (props.truth ? 1.32 : 1.17);
   const [cx, cy] = [width / 2, height / 2];
   const layout = layCircle(cx, cy, radius, minors);
   const said = props.chosen ?? [];
@@ -44,6 +45,21 @@ export function KeysPad(props: PadProps<readonly KeyId[]>) {
               {line}
             </text>
           ))}
+          {props.truth &&
+            [...layout.majors, ...layout.minors]
+              .filter(({ id }) => said.includes(id))
+              .map((peg) => {
+                const [x, y] = polar(cx, cy, radius * (peg.id.endsWith('m') ? 0.5 : 1.25), peg.place * 30);
+                return (
+                  <circle
+                    key={peg.id}
+                    cx={x}
+                    cy={y}
+                    r={radius * (peg.id.endsWith('m') ? 0.032 : 0.05)}
+                    class="fill-ink"
+                  />
+                );
+              })}
           {right?.length === 0 && <circle cx={cx} cy={cy} r={layout.inner * 0.86} class="line-brass g6" />}
           {none && <Ring x={cx} y={cy} rx={layout.inner * 0.74} ry={layout.inner * 0.5} dashed={props.dashed} />}
         </Circle>

@@ -8,6 +8,7 @@ import { useBox } from '../../shared/box.ts';
 import { layNeck, neckPages, type NeckLayout } from '../../shared/drawings/neck-layout.ts';
 import { Neck } from '../../shared/drawings/neck.tsx';
 import { Bead, Lens } from '../../shared/music-marks.tsx';
+import { sameAnswer } from '../moment.ts';
 import { Choice } from './choice.tsx';
 import type { PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
@@ -18,10 +19,10 @@ const LEAST = { upright: 44, flat: 24 } as const;
 const LEAST_SHOWN = 10;
 const STRINGS = [6, 5] as const;
 
-/** The two low strings: upright like a grown chord box, flat where the pad is wider than high. */
+/** The two low strings: upright like a grown chord box, flat where phone and pad lie. */
 export function RootPad(props: PadProps<NeckPlace>) {
   const [ref, box] = useBox({ width: 328, height: 480 });
-  const flat = box.width > box.height * 1.25;
+  const flat = box.width > box.height && innerWidth > innerHeight;
   // Closed, the foot may take a little of the pad: the pages stay as they were tapped.
   const least = props.truth ? LEAST_SHOWN : LEAST[flat ? 'flat' : 'upright'] * (props.closed ? 0.75 : 1);
   const pages = neckPages(groundOf(box, flat, true).length, least, LAST_FRET);
@@ -54,7 +55,14 @@ export function RootPad(props: PadProps<NeckPlace>) {
               (open ? [0, ...frets] : frets)
                 .filter((fret) => rightKeys.includes(rootAsk.key({ string, fret })))
                 .map((fret) => (
-                  <Ringing key={`${string}.${fret}`} layout={layout} string={string} fret={fret} flat={flat} />
+                  <Ringing
+                    key={`${string}.${fret}`}
+                    layout={layout}
+                    string={string}
+                    fret={fret}
+                    flat={flat}
+                    said={sameAnswer(props.chosen, { string, fret })}
+                  />
                 )),
             )}
             {chosen && <Chosen layout={layout} place={chosen} dashed={props.dashed} />}
@@ -125,6 +133,7 @@ function Ringing(props: {
   readonly string: 5 | 6;
   readonly fret: number;
   readonly flat: boolean;
+  readonly said: boolean;
 }) {
   const { string, fret, flat } = props;
   const zone = props.layout.zone(string, fret);
@@ -141,7 +150,8 @@ function Ringing(props: {
         [x, y + middle - half],
         [x, y + middle + half],
       ] as const);
-  return <Lens from={from} to={to} amplitude={13} gauge={4} />;
+  // Round one's own bead the string swings wider, or the bead would hide it.
+  return <Lens from={from} to={to} amplitude={props.said ? 23 : 13} gauge={4} />;
 }
 
 function Pages(props: {
