@@ -32,14 +32,15 @@ export const REASONS = [
   'message-not-readable',
   'message-too-large',
   'too-many-messages',
+  'too-many-codes',
   'chords-not-readable',
-  'chord-unknown',
   'groove-unknown',
   'level-unknown',
   'tempo-out-of-range',
   'no-host-sound',
   'sound-held-elsewhere',
   'nothing-plays',
+  'strokes-asked',
   'not-saved',
   'page-too-old',
   'pairing-code-wrong',
@@ -115,7 +116,7 @@ export type DeskCommand =
   | { readonly type: 'EndLesson'; readonly id: string }
   | { readonly type: 'CloseRoom'; readonly id: string };
 
-/** Commands of the host page. The first two are about this page, not the room. */
+/** Commands of the host page: the first is about this page, the others report facts of the room's sound. */
 export type HostCommand =
   /** Asks to hold the sound; `takeOver` takes it from another page. */
   | { readonly type: 'HoldSound'; readonly id: string; readonly takeOver: boolean }

@@ -155,8 +155,9 @@ export type HostView = {
   readonly settings: RoomSettings;
   readonly addresses: readonly string[];
   readonly seats: readonly WireSeat[];
-  /** True for the page that holds the sound; null while none does. */
+  /** Whether this page holds the sound. */
   readonly holdsSound: boolean;
+  /** Whether any page does. */
   readonly soundHeld: boolean;
   readonly vamp: WireVamp | null;
   /** Step kinds only: `direction`, `quality` … */

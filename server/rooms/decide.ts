@@ -92,7 +92,7 @@ export function decide(state: RoomState, command: Command, context: Context): De
     case 'RequestChange':
       return requestChange(state, command, context);
     case 'RequestStop':
-      return requestStop(context);
+      return requestStop(state, context);
     case 'ChangeSettings':
       return changeSettings(state, command);
     case 'RenameStudent':
@@ -100,9 +100,9 @@ export function decide(state: RoomState, command: Command, context: Context): De
     case 'EraseStudent':
       return eraseStudent(state, command);
     case 'EndLesson':
-      return endLesson(state);
+      return endLesson(state, context);
     case 'CloseRoom':
-      return closeRoom(state);
+      return closeRoom(state, context);
     case 'HoldSound':
       return holdSound(command, context);
     case 'VampStarted':

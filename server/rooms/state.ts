@@ -25,6 +25,8 @@ export type Sheet = {
   readonly question: QuestionId;
   /** 1 is evidence; from 2 on it is support, after talk with the neighbour. */
   readonly sheet: number;
+  /** When it opened. */
+  readonly opened: Stamp;
   /** When it closed, and the turn it closed at; null while it is open. */
   closed: { readonly stamp: Stamp; readonly turn: number } | null;
   spreadShown: boolean;
@@ -127,14 +129,13 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       state.turn += 1;
       return;
     case 'QuestionOpened':
-      openSheet(state, event);
+      openSheet(state, event, stamp);
       return;
     case 'QuestionClosed': {
       const sheet = state.sheets.get(event.ask);
       if (sheet === undefined) return;
       state.turn += 1;
-      const { at, mono, boot } = stamp;
-      sheet.closed = { stamp: { at, mono, boot }, turn: state.turn };
+      sheet.closed = { stamp: plain(stamp), turn: state.turn };
       state.open = null;
       state.current = sheet;
       return;
@@ -195,7 +196,7 @@ export function couldAnswer(sheet: Sheet, student: Student): boolean {
   return sheet.closed === null || student.joinedTurn < sheet.closed.turn;
 }
 
-function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'QuestionOpened' }>): void {
+function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'QuestionOpened' }>, stamp: Stamp): void {
   const record = state.rounds.find(({ heard }) => heard.id === event.round);
   const question = record?.questions.get(event.question);
   if (record === undefined || question === undefined) return;
@@ -204,6 +205,7 @@ function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'Question
     round: record.heard,
     question: event.question,
     sheet: event.sheet,
+    opened: plain(stamp),
     closed: null,
     spreadShown: false,
     answers: new Map(),
@@ -214,6 +216,11 @@ function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'Question
   state.open = sheet;
   state.current = sheet;
   state.turn += 1;
+}
+
+/** A row of the log carries more than its stamp. */
+function plain({ at, mono, boot }: Stamp): Stamp {
+  return { at, mono, boot };
 }
 
 /** Showing the spread of another closed sheet turns the students' page to it. */

@@ -1,7 +1,10 @@
+import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
 import type { CommandOf, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
-import type { QuestionRecord, RoomState, RoundRecord, Sheet } from '../state.ts';
-import { currentRound, questionOf } from '../state.ts';
+import type { QuestionRecord, RoomState, Sheet } from '../state.ts';
+import { questionOf } from '../state.ts';
+import { runningRound } from './running-round.ts';
+import { andFull } from './sound.ts';
 
 /** Opens a question of the running round; a question that was opened before is answered, not opened twice. */
 export function openQuestion(state: RoomState, { round, question }: CommandOf<'OpenQuestion'>): Decision {
@@ -52,16 +55,10 @@ export function showAnswer(state: RoomState, { ask }: CommandOf<'ShowAnswer'>): 
   return showable(state, found.sheet) ?? happens([{ type: 'QuestionShown', ask }]);
 }
 
-/** The round that a command names, where it is the one that runs. */
-export function runningRound(state: RoomState, round: string): RoundRecord | ReturnType<typeof refuse> {
-  const running = currentRound(state);
-  if (running === null || state.status !== 'round') return refuse('no-round');
-  return running.heard.id === round ? running : refuse('round-unknown');
-}
-
 function opened(state: RoomState, round: string, question: string, sheet: number): Decision {
   const ask = `a${state.sheets.size + 1}`;
-  return happens([{ type: 'QuestionOpened', ask, round, question, sheet }], { ask });
+  const allowed = happens([{ type: 'QuestionOpened', ask, round, question, sheet }], { ask });
+  return parseQuestionId(question)?.kind === 'strokes' ? andFull(allowed, state) : allowed;
 }
 
 /** Why a closed sheet of the running round cannot be shown now; null where it can. */

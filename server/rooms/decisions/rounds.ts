@@ -8,17 +8,13 @@ import type { RoomState } from '../state.ts';
 import { andStop } from './sound.ts';
 
 /** Starts a round that Hearsay plays. A second press names the same round before it and is answered with what came of the first. */
-export function startRound(state: RoomState, command: CommandOf<'StartRound'>, { seed }: Context): Decision {
-  return started(state, command.after, (number) => hostRound(state, number, command.level, seed));
+export function startRound(state: RoomState, command: CommandOf<'StartRound'>, context: Context): Decision {
+  return started(state, command.after, context, (number) => hostRound(state, number, command.level, context.seed));
 }
 
 /** Starts a round that the teacher plays on his own guitar: typed chords, and a groove or none. */
-export function startGuitarRound(
-  state: RoomState,
-  command: CommandOf<'StartGuitarRound'>,
-  { seed }: Context,
-): Decision {
-  return started(state, command.after, (number) => guitarRound(state, number, command, seed));
+export function startGuitarRound(state: RoomState, command: CommandOf<'StartGuitarRound'>, context: Context): Decision {
+  return started(state, command.after, context, (number) => guitarRound(state, number, command, context.seed));
 }
 
 /** Settings that stand in the round's own copy (policy, pad) hold from the next round on. */
@@ -33,21 +29,26 @@ export function changeSettings(state: RoomState, { settings }: CommandOf<'Change
   return happens([{ type: 'SettingsChanged', settings: picked }]);
 }
 
-export function endLesson(state: RoomState): Decision {
+export function endLesson(state: RoomState, context: Context): Decision {
   if (state.status === 'lesson-ended') return already();
   if (state.rounds.length === 0) return refuse('no-round');
   if (state.open !== null) return refuse('question-still-open');
-  return andStop(happens([{ type: 'LessonEnded' }]), state);
+  return andStop(happens([{ type: 'LessonEnded' }]), state, context);
 }
 
 /** Closes the room for good, and with it a question that is still open. */
-export function closeRoom(state: RoomState): Decision {
+export function closeRoom(state: RoomState, context: Context): Decision {
   if (state.status === 'room-ended') return already();
   const closing: NewEvent[] = state.open === null ? [] : [{ type: 'QuestionClosed', ask: state.open.ask }];
-  return andStop(happens([...closing, { type: 'RoomClosed' }]), state);
+  return andStop(happens([...closing, { type: 'RoomClosed' }]), state, context);
 }
 
-function started(state: RoomState, after: number, make: (number: number) => HeardRound | Refusal): Decision {
+function started(
+  state: RoomState,
+  after: number,
+  context: Context,
+  make: (number: number) => HeardRound | Refusal,
+): Decision {
   const { rounds } = state;
   if (after > rounds.length) return refuse('round-unknown');
   const next = rounds[after];
@@ -55,5 +56,6 @@ function started(state: RoomState, after: number, make: (number: number) => Hear
   if (state.open !== null) return refuse('question-still-open');
   const round = make(after + 1);
   if ('reason' in round) return round;
-  return andStop(happens([{ type: 'RoundStarted', round }], { round: round.id, number: round.number }), state);
+  const value = { round: round.id, number: round.number };
+  return andStop(happens([{ type: 'RoundStarted', round }], value), state, context);
 }

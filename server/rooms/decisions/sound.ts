@@ -1,9 +1,11 @@
+import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
 import type { SoundChange, SoundOrder } from '../../protocol/messages.ts';
 import type { Allowed, CommandOf, Context, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
+import type { NewEvent } from '../events.ts';
 import { liveTempos } from '../heard-round.ts';
 import type { RoomState, SoundState } from '../state.ts';
-import { runningRound } from './questions.ts';
+import { runningRound } from './running-round.ts';
 
 /** One host page holds the sound; another must ask to take it over. */
 export function holdSound(command: CommandOf<'HoldSound'>, { sender, soundHolder }: Context): Decision {
@@ -28,6 +30,7 @@ export function requestChange(state: RoomState, command: CommandOf<'RequestChang
   if ('reason' in running) return running;
   if (!state.sound.playing || state.sound.round !== round) return refuse('nothing-plays');
   if (context.soundHolder === null) return refuse('no-host-sound');
+  if (change.kind === 'bass-alone' && asksForStrokes(state)) return refuse('strokes-asked');
   const { slots } = running.heard;
   if (change.kind === 'hold' && slots[change.slot] === undefined) {
     return refuse('message-not-readable', { what: `slot ${change.slot} of ${slots.length}` });
@@ -40,9 +43,9 @@ export function requestChange(state: RoomState, command: CommandOf<'RequestChang
   return order({ order: 'change', round, change });
 }
 
-/** Stops the sound. Without a page that holds it there is none: nothing to do. */
-export function requestStop(context: Context): Decision {
-  return context.soundHolder === null ? already() : order({ order: 'stop' });
+/** Stops the sound. Where no page holds it, what the log still takes for sounding has stopped. */
+export function requestStop(state: RoomState, context: Context): Decision {
+  return context.soundHolder === null ? happens(silenced(state)) : order({ order: 'stop' });
 }
 
 /** The host page says that the vamp began to sound. */
@@ -63,7 +66,9 @@ export function changeTook(state: RoomState, command: CommandOf<'ChangeTook'>, c
   if (heldElsewhere(context)) return refuse('sound-held-elsewhere');
   if (!state.sound.playing || state.sound.round !== round) return refuse('nothing-plays');
   if (sameChange(change, state.sound)) return already();
-  return happens([{ type: 'ChangeTook', round, change, bar }]);
+  const took = happens([{ type: 'ChangeTook', round, change, bar }]);
+  // Asked for before the question opened, and only now on a bar line.
+  return change.kind === 'bass-alone' && asksForStrokes(state) ? ordering(took, full(round)) : took;
 }
 
 /** The host page says that its sound ended. */
@@ -73,9 +78,34 @@ export function vampStopped(state: RoomState, { round }: CommandOf<'VampStopped'
   return happens([{ type: 'VampStopped', round }]);
 }
 
-/** Adds the order to stop to what is allowed, where something still plays. */
-export function andStop(allowed: Allowed, state: RoomState): Allowed {
-  return state.sound.playing ? { ...allowed, effects: [{ kind: 'order', order: { order: 'stop' } }] } : allowed;
+/**
+ * Adds the end of the sound to what is allowed: the order to the page that holds it, which may have begun to play without
+ * having said so yet; without such a page the fact.
+ */
+export function andStop(allowed: Allowed, state: RoomState, { soundHolder }: Context): Allowed {
+  return soundHolder === null
+    ? { ...allowed, events: [...silenced(state), ...allowed.events] }
+    : ordering(allowed, { order: 'stop' });
+}
+
+/** Adds the order back to full where a question on the strokes opens while the bass sounds alone. */
+export function andFull(allowed: Allowed, { sound }: RoomState): Allowed {
+  return sound.playing && sound.round !== null && sound.change.kind === 'bass-alone'
+    ? ordering(allowed, full(sound.round))
+    : allowed;
+}
+
+/** Whether a question on the strokes is open: the bass alone has none to hear. */
+function asksForStrokes({ open }: RoomState): boolean {
+  return open !== null && parseQuestionId(open.question)?.kind === 'strokes';
+}
+
+function silenced({ sound }: RoomState): NewEvent[] {
+  return sound.playing && sound.round !== null ? [{ type: 'VampStopped', round: sound.round }] : [];
+}
+
+function full(round: string): SoundOrder {
+  return { order: 'change', round, change: { kind: 'full' } };
 }
 
 function sameChange(change: SoundChange, sound: SoundState): boolean {
@@ -85,7 +115,12 @@ function sameChange(change: SoundChange, sound: SoundState): boolean {
 }
 
 function order(order: SoundOrder): Decision {
-  return { ...happens([]), effects: [{ kind: 'order', order }] };
+  return ordering(happens([]), order);
+}
+
+/** Nobody hears it where no page holds the sound. */
+function ordering(allowed: Allowed, order: SoundOrder): Allowed {
+  return { ...allowed, effects: [{ kind: 'order', order }] };
 }
 
 /** What a page reports is a fact, unless another page holds the sound by now. */

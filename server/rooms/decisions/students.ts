@@ -11,6 +11,9 @@ import { couldAnswer, questionOf } from '../state.ts';
 /** Seats of one room. */
 export const MOST_STUDENTS = 2_000;
 
+/** An answer that was on its way when the question closed: what the phone held does not count the way through the air. */
+const IN_THE_AIR_MS = 1_000;
+
 /** A student takes a seat, or comes back to it with other settings. */
 export function join(state: RoomState, command: CommandOf<'Join'>, context: Context): Decision {
   const reading = readName(command.name);
@@ -44,8 +47,11 @@ export function writeAnswer(
   const written = sheet.answers.get(student.student);
   if (written !== undefined && written.counter >= counter) return already({ counter: written.counter });
   if (state.status === 'room-ended') return refuse('room-ended');
-  if (questionOf(state, sheet)?.shown === true) return refuse('question-shown');
-  if (!couldAnswer(sheet, student) || !writtenInTime(sheet, command.heldMs, now)) return refuse('too-late');
+  const record = questionOf(state, sheet);
+  if (record?.shown === true) return refuse('question-shown');
+  // Whoever sees how the answers fell could vote with the many; the spread of a later sheet tells of this one too.
+  const told = sheet.closed !== null && record?.sheets.slice(sheet.sheet - 1).some(({ spreadShown }) => spreadShown);
+  if (told || !couldAnswer(sheet, student) || !writtenInTime(sheet, command.heldMs, now)) return refuse('too-late');
   const answer = command.answer === null ? null : answerTo(sheet, command.answer);
   if (answer === null && command.answer !== null) return refuse('answer-not-readable');
   return happens([{ type: 'AnswerWritten', student: student.student, ask, counter, answer }], { counter });
@@ -93,11 +99,14 @@ function nextSeat(state: RoomState): number {
   return last + 1;
 }
 
-/** The phone says how long it held the answer; the server alone judges, by the clock that both moments share. */
-function writtenInTime(sheet: Sheet, heldMs: number, now: Stamp): boolean {
-  if (sheet.closed === null) return true;
-  const { stamp } = sheet.closed;
-  return now.boot === stamp.boot ? now.mono - heldMs <= stamp.mono : now.at - heldMs <= stamp.at;
+/** The phone says how long it held the answer; the server alone judges whether that falls between opening and close. */
+function writtenInTime({ opened, closed }: Sheet, heldMs: number, now: Stamp): boolean {
+  return closed === null || (heldMs >= since(closed.stamp, now) - IN_THE_AIR_MS && heldMs <= since(opened, now));
+}
+
+/** Milliseconds from a moment until now, by the clock that both share. */
+function since(moment: Stamp, now: Stamp): number {
+  return now.boot === moment.boot ? now.mono - moment.mono : now.at - moment.at;
 }
 
 function answerTo(sheet: Sheet, value: unknown) {

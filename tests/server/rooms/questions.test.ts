@@ -155,13 +155,16 @@ describe('answers', () => {
   });
 
   test('R26 after the close an answer counts if it was written before it, by the monotonic clock', () => {
-    // Closed 400 ms after the start, now is 5,000 ms.
+    // Opened 300 ms and closed 400 ms after the start, a second for the way, now is 5,000 ms.
     const late = given(...asking, closed('a1'));
-    late.when(student('s1'), write('up', { heldMs: 4_599 })).refused('too-late');
+    late.when(student('s1'), write('up', { heldMs: 3_599 })).refused('too-late');
     late
-      .when(student('s1'), write('up', { heldMs: 4_600 }))
+      .when(student('s1'), write('up', { heldMs: 3_600 }))
       .gives({ ok: true, events: [wrote('up')], value: { counter: 1 } });
     late.when(student('s1'), write('up')).refused('too-late');
+    // Nobody wrote before there was a question.
+    expect(late.when(student('s1'), write('up', { heldMs: 4_700 })).decision.ok).toBe(true);
+    for (const heldMs of [4_701, 1e9]) late.when(student('s1'), write('up', { heldMs })).refused('too-late');
     // A wall clock that was put forward by an hour changes nothing within one run.
     const ahead = { now: { ...moment(5_000), at: moment(5_000).at + 3_600_000 } };
     late.when(student('s1'), write('up', { heldMs: 4_600 }), ahead).gives({
@@ -174,16 +177,39 @@ describe('answers', () => {
   test('R26 after a restart the wall clock judges', () => {
     const late = given(...asking, closed('a1'));
     const now = { at: moment(5_000).at, mono: 3, boot: 'boot-2' };
-    late.when(student('s1'), write('up', { heldMs: 4_599 }), { now }).refused('too-late');
-    expect(late.when(student('s1'), write('up', { heldMs: 4_600 }), { now }).decision.ok).toBe(true);
+    for (const heldMs of [3_599, 4_701]) late.when(student('s1'), write('up', { heldMs }), { now }).refused('too-late');
+    for (const heldMs of [3_600, 4_700]) {
+      expect(late.when(student('s1'), write('up', { heldMs }), { now }).decision.ok).toBe(true);
+    }
+  });
+
+  test('R26 what was in the air at the close counts', () => {
+    const late = given(...asking, closed('a1'));
+    expect(late.when(student('s1'), write('up'), { now: moment(1_400) }).decision.ok).toBe(true);
+    late.when(student('s1'), write('up'), { now: moment(1_401) }).refused('too-late');
+    given(...asking, closed('a1'), shown('a1'))
+      .when(student('s1'), write('up'), { now: moment(600) })
+      .refused('question-shown');
+  });
+
+  test('R27 the spread ends the grace, for its sheet and those before it', () => {
+    const spread = (ask: string): NewEvent => ({ type: 'SpreadShown', ask });
+    const second = asked('a2', 'direction-1', 'r1', 2);
+    const late = (ask: string, ...events: readonly NewEvent[]) =>
+      given(...asking, closed('a1'), ...events).when(student('s1'), write('up', { ask }), { now: moment(900) });
+    late('a1', spread('a1')).refused('too-late');
+    late('a1', second, closed('a2'), spread('a2')).refused('too-late');
+    expect(late('a2', spread('a1'), second).decision.ok).toBe(true);
+    expect(late('a2', spread('a1'), second, closed('a2')).decision.ok).toBe(true);
+    late('a2', second, closed('a2'), spread('a2')).refused('too-late');
   });
 
   test('R27 showing ends the grace, for every sheet', () => {
     const after = [...asking, closed('a1'), asked('a2', 'direction-1', 'r1', 2), closed('a2')];
-    expect(given(...after).when(student('s1'), write('up', { heldMs: 4_900 })).decision.ok).toBe(true);
+    expect(given(...after).when(student('s1'), write('up', { heldMs: 4_650 })).decision.ok).toBe(true);
     const revealed = given(...after, shown('a2'));
-    revealed.when(student('s1'), write('up', { heldMs: 4_900 })).refused('question-shown');
-    revealed.when(student('s1'), write('up', { ask: 'a2', heldMs: 4_900 })).refused('question-shown');
+    revealed.when(student('s1'), write('up', { heldMs: 4_650 })).refused('question-shown');
+    revealed.when(student('s1'), write('up', { ask: 'a2', heldMs: 4_450 })).refused('question-shown');
   });
 
   test('R28 who came in after the close cannot answer that sheet', () => {

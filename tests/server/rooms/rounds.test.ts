@@ -152,9 +152,19 @@ describe('rounds', () => {
 
   test('R35 what still plays is stopped by the next round, the end of the lesson and of the room', () => {
     const sounding = given(opened, started(played('Em D')), { type: 'VampStarted', round: 'r1', tempo: 100 });
-    const stop = [{ kind: 'order', order: { order: 'stop' } }];
+    const silent = given(opened, started(played('Em D')));
+    const effects = [{ kind: 'order', order: { order: 'stop' } }];
     const commands: Command[] = [strum({ after: 1 }), { type: 'EndLesson', id: 'c' }, { type: 'CloseRoom', id: 'c' }];
-    for (const command of commands) expect(sounding.when(DESK, command).decision).toMatchObject({ effects: stop });
+    for (const command of commands) {
+      // The page may have begun to play and not have said so yet.
+      for (const room of [sounding, silent]) {
+        expect(room.when(DESK, command, { soundHolder: 'page-1' }).decision).toMatchObject({ events: [{}], effects });
+      }
+      const { decision } = sounding.when(DESK, command);
+      expect(decision).toMatchObject({ events: [{ type: 'VampStopped', round: 'r1' }, {}] });
+      expect(decision).not.toHaveProperty('effects');
+      expect(silent.when(DESK, command).decision).toMatchObject({ events: [{}] });
+    }
   });
 
   test('R36 the lesson ends after a round, with no question open', () => {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Command, SoundChange } from '../../../server/protocol/messages.ts';
 import type { NewEvent } from '../../../server/rooms/events.ts';
-import { DESK, given, guitar, HOST, opened, played, started } from '../../support/given.ts';
+import { asked, closed, DESK, given, guitar, HOST, opened, played, started } from '../../support/given.ts';
 
 const round = started(played('Em D'));
 const sounding: NewEvent[] = [opened, round, { type: 'VampStarted', round: 'r1', tempo: 100 }];
@@ -34,12 +34,13 @@ describe('sound', () => {
     given(opened, round).when(DESK, play('r2'), held).refused('round-unknown');
   });
 
-  test('R32 stopping is ordered while a page holds the sound, and is nothing otherwise', () => {
+  test('R32 stopping is ordered of the page that holds the sound; without one, what was taken for sounding has stopped', () => {
     const stop: Command = { type: 'RequestStop', id: 'c' };
     expect(given(...sounding).when(DESK, stop, held).decision).toEqual(orders({ order: 'stop' }));
     given(...sounding)
       .when(DESK, stop)
-      .gives({ ok: true, events: [] });
+      .gives({ ok: true, events: [{ type: 'VampStopped', round: 'r1' }] });
+    given(opened, round).when(DESK, stop).gives({ ok: true, events: [] });
   });
 
   test('R32 a change needs a sound', () => {
@@ -112,6 +113,39 @@ describe('sound', () => {
       .refused('sound-held-elsewhere');
     // After a restart nobody holds the sound yet: what the page says is a fact all the same.
     expect(given(...sounding).when(HOST, vamp('VampStopped')).decision).toMatchObject({ events: [{ round: 'r1' }] });
+  });
+
+  test('R59 the bass alone is refused while the strokes are asked, and nothing else is', () => {
+    const asking = given(...sounding, asked('a1', 'strokes-0'));
+    asking.when(DESK, change({ kind: 'bass-alone' }), held).refused('strokes-asked');
+    for (const other of [{ kind: 'full' }, { kind: 'hold', slot: 1 }, { kind: 'tempo', tempo: 90 }] as const) {
+      expect(asking.when(DESK, change(other), held).decision).toMatchObject({
+        effects: [{ order: { change: other } }],
+      });
+    }
+    for (const other of [[asked('a1', 'direction-1')], [asked('a1', 'strokes-0'), closed('a1')]]) {
+      const { decision } = given(...sounding, ...other).when(DESK, change({ kind: 'bass-alone' }), held);
+      expect(decision.ok).toBe(true);
+    }
+  });
+
+  test('R59 the whole sound returns where the strokes are asked while the bass sounds alone', () => {
+    const alone: NewEvent = { type: 'ChangeTook', round: 'r1', change: { kind: 'bass-alone' }, bar: 4 };
+    const full = [{ kind: 'order', order: { order: 'change', round: 'r1', change: { kind: 'full' } } }];
+    const open = (question: string): Command => ({ type: 'OpenQuestion', id: 'c', round: 'r1', question });
+    const effects = (events: readonly NewEvent[], command: Command) => {
+      const { decision } = given(...events).when(command.type === 'ChangeTook' ? HOST : DESK, command, held);
+      expect(decision).toMatchObject({ ok: true, events: [{}] });
+      return decision.ok ? decision.effects : null;
+    };
+    expect(effects([...sounding, alone], open('strokes-0'))).toEqual(full);
+    expect(effects([...sounding, alone], open('direction-1'))).toBeUndefined();
+    expect(effects(sounding, open('strokes-0'))).toBeUndefined();
+    const again: NewEvent[] = [...sounding, asked('a1', 'strokes-0'), closed('a1'), alone];
+    expect(effects(again, { type: 'AnswerAgain', id: 'c', ask: 'a1' })).toEqual(full);
+    // It was asked for before the question opened and took only now.
+    expect(effects([...sounding, asked('a1', 'strokes-0')], took({ kind: 'bass-alone' }))).toEqual(full);
+    expect(effects(sounding, took({ kind: 'bass-alone' }))).toBeUndefined();
   });
 
   test('R34 a tempo that the groove bears, a chord of the loop', () => {
