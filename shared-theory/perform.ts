@@ -16,7 +16,7 @@ export type SoundedNote = {
   readonly stroke: 'down' | 'up';
   readonly touch: 'open' | 'palm' | 'dead' | 'choke';
   readonly accent: 1 | 2 | 3;
-  /** Loudness trim in decibels beside the accent's own level (human variation, weaker ups). */
+  /** Loudness trim in decibels beside the accent's own level (human variation, strokes over part of the strings). */
   readonly trim: number;
   /** Index of the loop's slot. */
   readonly chord: number;
@@ -78,9 +78,20 @@ function soundsBass(cell: GrooveSlot): boolean {
 /** A contact in the loop: beats from the loop's start, swing included, and the slot of the loop. */
 type Contact = { readonly beats: number; readonly cell: GrooveSlot; readonly chord: number; readonly opens: boolean };
 
+/** The first stroke of a chord whose opening bar is cut short, before any string but the bass would ring. */
+function fullStroke(cell: GrooveSlot): GrooveSlot {
+  return { ...cell, zone: 'all' };
+}
+
+/** Whether some stroke of the cells lets more ring than the bass. */
+function ringsChord(cells: readonly GrooveSlot[]): boolean {
+  return cells.some((cell) => cell.touch === 'open' && cell.zone !== 'root' && cell.zone !== 'other-bass');
+}
+
 /**
  * The groove laid over one loop. A chord that opens inside a bar, where the pattern would not sound its bass, opens with the
- * pattern's first stroke; an opening bar is played from its beginning wherever the chord begins.
+ * pattern's first stroke; an opening bar is played from its beginning wherever the chord begins, and opens with a full
+ * stroke where the chord or the bar ends before more than the bass has sounded.
  */
 function layOut(groove: Groove, starts: readonly number[], tempo: number): Contact[] {
   const step = beatsPerSlot(groove);
@@ -98,12 +109,14 @@ function layOut(groove: Groove, starts: readonly number[], tempo: number): Conta
   return places.slice(0, -1).flatMap((start, chord) => {
     const end = places[chord + 1] ?? start;
     const barEnd = (Math.floor(start / perBar) + 1) * perBar;
+    const opens = groove.opening?.slice(0, Math.min(end, barEnd) - start) ?? [];
+    const [first] = opens;
+    const opening = first && !ringsChord(opens) ? [fullStroke(first), ...opens.slice(1)] : opens;
     return Array.from({ length: end - start }, (_, index): Contact => {
       const place = start + index;
-      const opening = place < barEnd ? groove.opening?.[index] : undefined;
       const usual = groove.slots[place % groove.slots.length] ?? PLAIN_STROKE;
-      const first = index === 0 && !soundsBass(usual) ? groove.slots[0] : undefined;
-      const cell = opening ?? first ?? usual;
+      const bass = index === 0 && !soundsBass(usual) ? groove.slots[0] : undefined;
+      const cell = opening[index] ?? bass ?? usual;
       return { beats: place * step + (place % 2 === 1 ? late : 0), cell, chord, opens: index === 0 };
     });
   });

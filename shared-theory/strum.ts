@@ -20,9 +20,14 @@ const PALM_SECONDS = 0.18;
 const DEAD_SECONDS = 0.06;
 const CHOKE_SECONDS = 0.12;
 
-/** Upstrokes are weaker than downstrokes of the same accent, and reach the four highest strings at most. */
-const UP_TRIM = -2.5;
+/** Upstrokes reach the four highest strings at most. */
 const UP_STRINGS = 4;
+
+/**
+ * A stroke over part of a shape puts its weight on those strings: the power of a full stroke shared among them, up to this
+ * many decibels a string. So a foot of one string stands beside full strums, as a player's does.
+ */
+const PART_TRIM = 6;
 
 /** Strings that a full stroke crosses after its first. */
 const CROSSINGS = 5;
@@ -52,6 +57,12 @@ type Draft = { -readonly [Field in keyof SoundedNote]: SoundedNote[Field] };
 function struck(stroke: Stroke): readonly ShapeNote[] {
   const notes = zoneNotes(stroke.frets, stroke.cell.zone);
   return stroke.cell.stroke === 'up' ? notes.slice(-UP_STRINGS).toReversed() : notes;
+}
+
+/** Decibels that each string of a stroke gains where the stroke leaves others of its shape alone. */
+function partTrim(frets: Frets, played: readonly ShapeNote[]): number {
+  const strings = zoneNotes(frets, 'all').length;
+  return Math.min(PART_TRIM, 10 * Math.log10(strings / Math.max(1, played.length)));
 }
 
 function stopAt(note: Draft | undefined, time: number): void {
@@ -84,6 +95,7 @@ export function soundStrokes(
     if (cell.touch !== 'open') stopAll(cell.touch === 'choke' ? time + choke : time);
     const played = struck(stroke);
     const first = played[0]?.string ?? 0;
+    const part = partTrim(stroke.frets, played);
     for (const { string, fret, midi } of played) {
       const at = time + (Math.abs(string - first) * spread) / CROSSINGS;
       stopAt(ringing[string], at);
@@ -96,7 +108,7 @@ export function soundStrokes(
         stroke: cell.stroke,
         touch: cell.touch,
         accent: cell.accent,
-        trim: stroke.trim + (cell.stroke === 'up' ? UP_TRIM : 0),
+        trim: stroke.trim + part,
         chord: stroke.chord,
       };
       ringing[string] = note;

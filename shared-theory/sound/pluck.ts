@@ -12,8 +12,11 @@ export type Pluck = {
 };
 
 /** Corner of the pick's own low-pass for heavy, medium and light strokes: a hard stroke is bright. */
-const BRIGHTNESS_HZ = { 3: 5600, 2: 3900, 1: 2700 } as const;
-const UPSTROKE_BRIGHTER = 1.3;
+const BRIGHTNESS_HZ = {
+  down: { 3: 5600, 2: 3900, 1: 2700 },
+  // The pick's edge meets plain strings near the bridge: thin and bright even where it is light.
+  up: { 3: 7300, 2: 6300, 1: 5500 },
+} as const;
 const TOUCH_BRIGHTNESS = { open: 1, choke: 1, palm: 0.22, dead: 0.5 } as const;
 
 /** Above this a hard pick adds its own edge to the string's motion; a light one slips off later. */
@@ -44,10 +47,7 @@ export function pluck({ frequency, sampleRate, touch, accent, stroke, seed }: Pl
   const force = (n: number, noise: number) => (n === 0 ? 1 : 0) + noise;
   // The upstroke's leak is faster: less of the lowest partials, a thinner sound.
   const leak = Math.exp((-2 * Math.PI * frequency * (stroke === 'up' ? 1.2 : 0.4)) / sampleRate);
-  const corner = Math.min(
-    BRIGHTNESS_HZ[accent] * TOUCH_BRIGHTNESS[touch] * (stroke === 'up' ? UPSTROKE_BRIGHTER : 1),
-    sampleRate * 0.4,
-  );
+  const corner = Math.min(BRIGHTNESS_HZ[stroke][accent] * TOUCH_BRIGHTNESS[touch], sampleRate * 0.4);
   const edge = (sampleRate / (2 * Math.PI * EDGE_HZ[accent])) * TOUCH_BRIGHTNESS[touch];
   const soft = 1 - Math.exp((-2 * Math.PI * corner) / sampleRate);
 

@@ -4,6 +4,7 @@ import { addBody } from './body.ts';
 import { dampingFilter, decayOf } from './decay.ts';
 import { loopDelay } from './fractional-delay.ts';
 import { kWeighted, meanSquare } from './loudness.ts';
+import { addPickAttack } from './pick-attack.ts';
 import { pluck } from './pluck.ts';
 
 /** One struck string: everything that its sound depends on. */
@@ -21,8 +22,14 @@ export type StringOptions = {
 /** Accents in decibels: 3 heavy, 2 medium, 1 light. Under four decibels apart a class cannot tell them. */
 const ACCENT_DB = { 3: 0, 2: -4, 1: -9 } as const;
 
-/** Touches beside the open string, and upstrokes beside downstrokes, in decibels. */
-const TOUCH_DB = { open: 0, choke: 0, palm: -3, dead: -5 } as const;
+/** Touches beside the open string, in decibels; a choke is so short that it needs a little more to be heard as much. */
+const TOUCH_DB = { open: 0, choke: 3, palm: -3, dead: -5 } as const;
+
+/**
+ * The flick of an upstroke beside a heavy stroke of the same string, in decibels: its strings often ring louder than it
+ * strikes them, so the flick tells that the hand came by. It hardly follows the accent.
+ */
+const FLICK_DB = { 3: 0.5, 2: -1, 1: -2 } as const;
 
 /** Bass forward: the ear follows the top voice, and direction is asked of the lowest. Strings 1 to 6, in decibels. */
 const STRING_DB = [-2.5, -2.5, -2, 1, 2, 2] as const;
@@ -59,7 +66,13 @@ export function renderString(struck: StruckString, options: StringOptions): Floa
 
   const loudness = Math.sqrt(meanSquare(kWeighted(samples.subarray(0, levelSamples), sampleRate), 0, levelSamples));
   const wanted = REFERENCE * 10 ** ((ACCENT_DB[accent] + TOUCH_DB[touch] + balance) / 20);
-  return shaped(samples.subarray(0, length), wanted / loudness, sampleRate);
+  const gain = wanted / loudness;
+  for (let n = 0; n < samples.length; n++) samples[n] = (samples[n] ?? 0) * gain;
+  if (stroke === 'up') {
+    // Wound strings scrape more than plain ones, as they ring more: the flick follows the strings' balance.
+    addPickAttack(samples, REFERENCE * 10 ** ((FLICK_DB[accent] + balance) / 20), sampleRate, seed);
+  }
+  return shaped(samples.subarray(0, length), sampleRate);
 }
 
 type Loop = ReturnType<typeof loopDelay> & ReturnType<typeof dampingFilter>;
@@ -105,15 +118,15 @@ function fadeLike(samples: Float64Array, samples60: number): void {
   }
 }
 
-/** Gain, attack and the fade at the end. */
-function shaped(samples: Float64Array, gain: number, sampleRate: number): Float32Array {
+/** Attack and the fade at the end. */
+function shaped(samples: Float64Array, sampleRate: number): Float32Array {
   const out = new Float32Array(samples.length);
   const attack = ATTACK_SECONDS * sampleRate;
   const fade = Math.min(FADE_SECONDS * sampleRate, samples.length / 2);
   for (let n = 0; n < out.length; n++) {
     const rise = n < attack ? (n + 1) / (attack + 1) : 1;
     const fall = Math.min(1, (samples.length - 1 - n) / fade);
-    out[n] = (samples[n] ?? 0) * gain * rise * fall;
+    out[n] = (samples[n] ?? 0) * rise * fall;
   }
   return out;
 }

@@ -66,3 +66,39 @@ export function centsByAutocorrelation(samples: Float32Array, sampleRate: number
   const lag = (lags[best] ?? near) + (0.5 * (before - after)) / (before - 2 * at + after);
   return 1200 * Math.log2((periods * sampleRate) / lag / frequency);
 }
+
+/** Samples between two frequencies: fourth-order Butterworth at each end (R. Bristow-Johnson's audio equaliser formulas). */
+export function band(samples: Float32Array, sampleRate: number, low: number, high: number): Float32Array {
+  // Quality factors of the two sections of a fourth-order Butterworth filter.
+  return [0.5412, 1.3066].reduce(
+    (filtered, q) => section(section(filtered, sampleRate, low, q, 'high-pass'), sampleRate, high, q, 'low-pass'),
+    samples,
+  );
+}
+
+function section(
+  samples: Float32Array,
+  sampleRate: number,
+  hertz: number,
+  q: number,
+  kind: 'low-pass' | 'high-pass',
+): Float32Array {
+  const omega = (2 * Math.PI * hertz) / sampleRate;
+  const alpha = Math.sin(omega) / (2 * q);
+  const turn = kind === 'low-pass' ? -1 : 1;
+  const edge = (1 + turn * Math.cos(omega)) / 2 / (1 + alpha);
+  const a1 = (-2 * Math.cos(omega)) / (1 + alpha);
+  const a2 = (1 - alpha) / (1 + alpha);
+  const [x, y] = [
+    [0, 0],
+    [0, 0],
+  ];
+  return samples.map((now) => {
+    const out = edge * (now - 2 * turn * (x[0] ?? 0) + (x[1] ?? 0)) - a1 * (y[0] ?? 0) - a2 * (y[1] ?? 0);
+    x.unshift(now);
+    x.pop();
+    y.unshift(out);
+    y.pop();
+    return out;
+  });
+}
