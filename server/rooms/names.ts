@@ -14,6 +14,10 @@ const JOINERS = /^[\u200c\u200d]$/;
 const BLANK = /\u034f|[\u115f\u1160\u2800\u3164\uffa0]/gu;
 /** Control, format (direction overrides and isolates), lone surrogates, private use, line and paragraph separators. */
 const INVISIBLE = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Zl}\p{Zp}]/u;
+/** Control signs other than white space, and those that turn the direction of writing: nobody types them into a name. */
+const HOSTILE = /[^\P{Cc}\t\n\v\f\r]|[\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]/u;
+/** The beginning of a tag, comment or entity. */
+const MARKUP = /<[a-z!/?]|&#?\w+;/iu;
 const INK = /[\p{L}\p{N}\p{P}\p{S}]/u;
 
 /** A name as it is kept, or why it cannot be one. */
@@ -22,11 +26,12 @@ export type NameReading =
   | { readonly ok: false; readonly reason: Reason; readonly detail?: Readonly<Record<string, string | number>> };
 
 /**
- * Reads what a person typed as a name: NFC, spaces collapsed, control and format characters dropped (direction overrides
- * among them), at most three marks a letter. Markup is left as the literal text it is.
+ * Reads what a person typed as a name: NFC, spaces collapsed, invisible characters dropped, at most three marks a letter.
+ * Control characters, direction overrides and markup are refused: whoever sends them is told, and nothing else happens.
  */
 export function readName(typed: string): NameReading {
   if (typed.length > READ_MOST_UNITS) return tooLong();
+  if (HOSTILE.test(typed) || MARKUP.test(typed)) return { ok: false, reason: 'name-not-readable' };
   const name = [...CLUSTERS.segment(withoutInvisible(typed))]
     .map(({ segment }) => fewerMarks(segment))
     .join('')

@@ -24,6 +24,8 @@ export type ClassRoom = {
 type PhoneOptions = {
   readonly size?: { readonly width: number; readonly height: number };
   readonly leftHanded?: boolean;
+  /** A name that is tried first and must be refused with a sentence. */
+  readonly first?: string;
 };
 
 /** A teacher with a real server, a real browser and an open room, on plain http under a name of its own. */
@@ -63,10 +65,15 @@ export async function openClassRoom(deskSize = { width: 390, height: 844 }): Pro
       await page.goto(`${origin}/host/${room}`);
       return page;
     },
-    openPhone: async (name, { size = { width: 360, height: 740 }, leftHanded = false } = {}) => {
+    openPhone: async (name, { size = { width: 360, height: 740 }, leftHanded = false, first } = {}) => {
       const context = await browser.newContext({ viewport: size, hasTouch: true, isMobile: true });
       const page = watch(name, await context.newPage());
       await page.goto(`${origin}/${room}`);
+      if (first !== undefined) {
+        await page.getByRole('textbox').fill(first);
+        await page.getByRole('button', { name: 'take a seat' }).click();
+        await page.getByRole('alert').filter({ hasText: 'ordinary letters' }).waitFor();
+      }
       await page.getByRole('textbox').fill(name);
       if (leftHanded) await page.getByText('left-handed').click();
       await page.getByRole('button', { name: 'take a seat' }).click();

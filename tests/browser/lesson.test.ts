@@ -109,16 +109,16 @@ test('the host screen shows an address that can be scanned, and three students t
   expect(await pageText(host)).not.toContain('Nele');
 });
 
-test('a name that is markup is shown as text and runs nothing', async () => {
-  const phone = await room.openPhone('<img src=x onerror=window.x=1>'.slice(0, 24));
+test('a name that is markup is refused with a sentence; one that looks like code is shown as text; erasing takes it away', async () => {
+  const phone = await room.openPhone('Ida "a<3" {x}', { first: '<img src=x onerror=window.x=1>'.slice(0, 24) });
   await press(room.desk, 'roll');
-  await room.desk.getByText('<img src=x').waitFor();
+  await room.desk.getByText('Ida "a<3"').waitFor();
   expect(await room.desk.evaluate(() => 'x' in window)).toBe(false);
   await phone.page.context().close();
-  await room.desk.getByRole('listitem').filter({ hasText: '<img' }).getByRole('button', { name: 'rename' }).click();
+  await room.desk.getByRole('listitem').filter({ hasText: 'a<3' }).getByRole('button', { name: 'rename' }).click();
   await press(room.desk, 'erase');
   await room.desk.getByRole('button', { name: /press again/ }).click();
-  await room.desk.getByText('<img src=x').waitFor({ state: 'detached' });
+  await room.desk.getByText('Ida "a<3"').waitFor({ state: 'detached' });
   await press(room.desk, 'round');
 });
 

@@ -77,6 +77,8 @@ describe('taking a seat', () => {
     ['\u200b\u200b', 'name-not-readable'],
     ['\u0000\u0007', 'name-not-readable'],
     ['\u202e', 'name-not-readable'],
+    ['\u202eevil 10', 'name-not-readable'],
+    ['<img src=x onerror=x=1>', 'name-not-readable'],
   ])('%j is refused as %s, and nothing happens', async (name, reason) => {
     const student = kept(await connectStudent(app.url, room));
     const reply = await student.send({ type: 'Join', name, leftHanded: false, pair: false, leftThumb: false });
@@ -85,8 +87,7 @@ describe('taking a seat', () => {
     expect(desk.view().students).toEqual([]);
   });
   test.each([
-    ['<img src=x onerror=alert(1)>', '<img src=x onerror=al'],
-    ['\u202eevil 10', 'evil 10'],
+    ['{"type":"b"}', '{"type":"b"}'],
     ['  Ana \t B ', 'Ana B'],
     ['علی‌رضا', 'علی‌رضا'],
   ])('%j is kept as the plain text it is', async (name, start) => {
