@@ -45,7 +45,8 @@ export function writeAnswer(
   const sheet = state.sheets.get(ask);
   if (sheet === undefined) return refuse('question-unknown');
   const written = sheet.answers.get(student.student);
-  if (written !== undefined && written.counter >= counter) return already({ counter: written.counter });
+  // Another tab may have written under the same number: what counts is said, so that no page takes its own for it.
+  if (written !== undefined && written.counter >= counter) return already({ ...written });
   if (state.status === 'room-ended') return refuse('room-ended');
   const record = questionOf(state, sheet);
   if (record?.shown === true) return refuse('question-shown');
@@ -54,7 +55,10 @@ export function writeAnswer(
   if (told || !couldAnswer(sheet, student) || !writtenInTime(sheet, command.heldMs, now)) return refuse('too-late');
   const answer = command.answer === null ? null : answerTo(sheet, command.answer);
   if (answer === null && command.answer !== null) return refuse('answer-not-readable');
-  return happens([{ type: 'AnswerWritten', student: student.student, ask, counter, answer }], { counter });
+  return happens([{ type: 'AnswerWritten', student: student.student, ask, counter, answer }], {
+    counter,
+    answer,
+  });
 }
 
 /** A student says, privately, that the sound does not reach. */

@@ -189,7 +189,7 @@ describe('the keeper', () => {
     const mine: Caller = { ...stranger, tokenHash: hashToken((joins[0] as { value: { token: string } }).value.token) };
     const told = changes.length;
     const answers = await Promise.all([1, 2, 3, 4].map(() => keeper.submit(room, mine, write('up', 1))));
-    expect(answers).toEqual(Array.from({ length: 4 }, () => ({ ok: true, value: { counter: 1 } })));
+    expect(answers).toEqual(Array.from({ length: 4 }, () => ({ ok: true, value: { counter: 1, answer: 'up' } })));
     await keeper.submit(room, mine, write('up', 1));
     expect(changes).toHaveLength(told + 1);
     expect(types(memory, room)).toEqual([
@@ -274,7 +274,10 @@ describe('the keeper', () => {
     expect(faults).toEqual([[room, expect.any(Error)]]);
     full = false;
     expect(await keeper.look(room, ({ state }) => [state.open?.ask, state.written])).toEqual(['a1', 0]);
-    expect(await keeper.submit(room, phone('ana'), write('up', 1))).toEqual({ ok: true, value: { counter: 1 } });
+    expect(await keeper.submit(room, phone('ana'), write('up', 1))).toEqual({
+      ok: true,
+      value: { counter: 1, answer: 'up' },
+    });
   });
 
   test('R54 a log that cannot be read hurts its own room alone', async () => {
@@ -307,7 +310,7 @@ describe('the keeper', () => {
     ]);
     expect(replies).toEqual([
       { ok: false, reason: 'not-saved' },
-      { ok: true, value: { counter: 1 } },
+      { ok: true, value: { counter: 1, answer: 'up' } },
     ]);
     expect(faults).toHaveLength(1);
   });
@@ -359,7 +362,10 @@ describe('the keeper', () => {
     const after = kept(memoryStore(memory), 'boot-2');
     const common = (keeper: Keeper) => keeper.look(room, ({ state }) => JSON.stringify(studentCommon(state)));
     expect(await common(after.keeper)).toBe(await common(before.keeper));
-    expect(await after.keeper.submit(room, phone('ana'), write('up', 1))).toEqual({ ok: true, value: { counter: 1 } });
+    expect(await after.keeper.submit(room, phone('ana'), write('up', 1))).toEqual({
+      ok: true,
+      value: { counter: 1, answer: 'up' },
+    });
     expect(await after.keeper.submit(room, phone('ana'), write('down', 2))).toMatchObject({ ok: true });
     await after.keeper.submit(room, DESK, { type: 'CloseQuestion', id: 'close', ask: 'a1' });
     expect((await after.keeper.rooms()).map((each) => [each.room, each.status])).toEqual([[room, 'round']]);
@@ -386,7 +392,7 @@ describe('the keeper', () => {
       { ok: false, reason: 'not-joined' },
       { ok: true },
       { ok: false, reason: 'student-unknown' },
-      { ok: true, value: { counter: 2 } },
+      { ok: true, value: { counter: 2, answer: 'down' } },
     ]);
     expect(types(memory, room)).toEqual([
       'RoomOpened',

@@ -135,23 +135,27 @@ describe('answers', () => {
   test('R24 written, changed and taken back until the close', () => {
     given(...asking)
       .when(student('s1'), write('up'))
-      .gives({ ok: true, events: [wrote('up')], value: { counter: 1 } });
+      .gives({ ok: true, events: [wrote('up')], value: { counter: 1, answer: 'up' } });
     const change = given(...asking, wrote('up'));
     change
       .when(student('s1'), write('down', { counter: 2 }))
-      .gives({ ok: true, events: [wrote('down', 2)], value: { counter: 2 } });
+      .gives({ ok: true, events: [wrote('down', 2)], value: { counter: 2, answer: 'down' } });
     change
       .when(student('s1'), write(null, { counter: 5 }))
-      .gives({ ok: true, events: [wrote(null, 5)], value: { counter: 5 } });
+      .gives({ ok: true, events: [wrote(null, 5)], value: { counter: 5, answer: null } });
   });
 
-  test('R25 the highest counter wins; repeats and older ones are acknowledged', () => {
+  test('R25 the highest counter wins; repeats and older ones are told what counts', () => {
     const written = given(...asking, wrote('down', 4));
     for (const counter of [1, 3, 4]) {
-      written.when(student('s1'), write('up', { counter })).gives({ ok: true, events: [], value: { counter: 4 } });
+      written
+        .when(student('s1'), write('up', { counter }))
+        .gives({ ok: true, events: [], value: { counter: 4, answer: 'down' } });
     }
     const over = given(...asking, wrote('down', 4), closed('a1'), shown('a1'), { type: 'RoomClosed' });
-    over.when(student('s1'), write('down', { counter: 4 })).gives({ ok: true, events: [], value: { counter: 4 } });
+    over
+      .when(student('s1'), write('down', { counter: 4 }))
+      .gives({ ok: true, events: [], value: { counter: 4, answer: 'down' } });
   });
 
   test('R26 after the close an answer counts if it was written before it, by the monotonic clock', () => {
@@ -160,7 +164,7 @@ describe('answers', () => {
     late.when(student('s1'), write('up', { heldMs: 3_599 })).refused('too-late');
     late
       .when(student('s1'), write('up', { heldMs: 3_600 }))
-      .gives({ ok: true, events: [wrote('up')], value: { counter: 1 } });
+      .gives({ ok: true, events: [wrote('up')], value: { counter: 1, answer: 'up' } });
     late.when(student('s1'), write('up')).refused('too-late');
     // Nobody wrote before there was a question.
     expect(late.when(student('s1'), write('up', { heldMs: 4_700 })).decision.ok).toBe(true);
@@ -170,7 +174,7 @@ describe('answers', () => {
     late.when(student('s1'), write('up', { heldMs: 4_600 }), ahead).gives({
       ok: true,
       events: [wrote('up')],
-      value: { counter: 1 },
+      value: { counter: 1, answer: 'up' },
     });
   });
 
@@ -228,7 +232,7 @@ describe('answers', () => {
   test('R29 not sure is an answer; a question that there is not is named', () => {
     given(...asking)
       .when(student('s1'), write('not-sure'))
-      .gives({ ok: true, events: [wrote('not-sure')], value: { counter: 1 } });
+      .gives({ ok: true, events: [wrote('not-sure')], value: { counter: 1, answer: 'not-sure' } });
     given(...asking)
       .when(student('s1'), write('up', { ask: 'a9' }))
       .refused('question-unknown');
