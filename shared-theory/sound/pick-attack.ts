@@ -1,15 +1,15 @@
 import { seededRandom } from '../random.ts';
 
-/** The click of a pick's edge on a plain string lies here; below it would blur the bass, above it would hiss. */
-const LOWEST_HZ = 1800;
-const HIGHEST_HZ = 6500;
+/** The scrape of a pick's edge over a string lies here; below it would blur the bass, above it would hiss. */
+const LOWEST_HZ = 1400;
+const HIGHEST_HZ = 5000;
 
 /** Heard as one flick with the string: over before twenty milliseconds are. */
 const SECONDS = 0.02;
 const FALL_SECONDS = 0.006;
 
 /**
- * The bright flick of a pick that catches a string from below, beside the string's own motion: noise of 20 ms with a root
+ * The bright flick of a pick over a string, beside the string's own motion: noise of 20 ms with a root
  * mean square of one over its first 10 ms. Adds it to `samples` in place, `level` times, without a jump.
  */
 export function addPickAttack(samples: Float64Array, level: number, sampleRate: number, seed: number): void {

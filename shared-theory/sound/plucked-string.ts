@@ -26,10 +26,13 @@ const ACCENT_DB = { 3: 0, 2: -4, 1: -9 } as const;
 const TOUCH_DB = { open: 0, choke: 3, palm: -3, dead: -5 } as const;
 
 /**
- * The flick of an upstroke beside a heavy stroke of the same string, in decibels: its strings often ring louder than it
- * strikes them, so the flick tells that the hand came by. It hardly follows the accent.
+ * The pick's attack beside a heavy stroke of the same string, in decibels. An up's strings often ring louder than it strikes
+ * them, so its attack tells that the hand came by: it hardly follows the accent. A down has more strings and the bass.
  */
-const FLICK_DB = { 3: 0.5, 2: -1, 1: -2 } as const;
+const PICK_DB = { down: { 3: -4, 2: -6.5, 1: -11 }, up: { 3: -1, 2: -2, 1: -3 } } as const;
+
+/** Under a palm or dead fingers a string gives the pick little to catch; a dead stroke has a noise of its own. */
+const PICK_TOUCH_DB = { open: 0, choke: 0, palm: -15, dead: -15 } as const;
 
 /** Bass forward: the ear follows the top voice, and direction is asked of the lowest. Strings 1 to 6, in decibels. */
 const STRING_DB = [-2.5, -2.5, -2, 1, 2, 2] as const;
@@ -68,10 +71,9 @@ export function renderString(struck: StruckString, options: StringOptions): Floa
   const wanted = REFERENCE * 10 ** ((ACCENT_DB[accent] + TOUCH_DB[touch] + balance) / 20);
   const gain = wanted / loudness;
   for (let n = 0; n < samples.length; n++) samples[n] = (samples[n] ?? 0) * gain;
-  if (stroke === 'up') {
-    // Wound strings scrape more than plain ones, as they ring more: the flick follows the strings' balance.
-    addPickAttack(samples, REFERENCE * 10 ** ((FLICK_DB[accent] + balance) / 20), sampleRate, seed);
-  }
+  // Wound strings scrape more than plain ones, as they ring more: the pick follows the strings' balance.
+  const pick = PICK_DB[stroke][accent] + PICK_TOUCH_DB[touch] + balance;
+  addPickAttack(samples, REFERENCE * 10 ** (pick / 20), sampleRate, seed);
   return shaped(samples.subarray(0, length), sampleRate);
 }
 

@@ -72,6 +72,12 @@ describe('upstrokes among downstrokes', () => {
         const numbers = meanLevel(sound, 0.1, (note) => note.chord === chord && note.stroke === 'down');
         const ups = meanLevel(sound, 0.1, (note) => note.chord === chord && note.stroke === 'up' && note.accent === 1);
         expect(numbers - ups, `${chords}, chord ${chord + 1}`).toBeGreaterThan(2);
+        // A small speaker plays little but the band of the pick: there, too, an up never takes a number's place.
+        const bright = { ...sound, samples: band(sound.samples, RATE, 1000, 8000) };
+        const edge = (stroke: 'down' | 'up', accent: number) =>
+          meanLevel(bright, 0.05, (note) => note.chord === chord && note.stroke === stroke && note.accent === accent);
+        expect(edge('down', 3) - edge('up', 1), `${chords}, chord ${chord + 1}`).toBeGreaterThan(1);
+        expect(edge('down', 2) - edge('up', 1), `${chords}, chord ${chord + 1}`).toBeGreaterThan(-2.5);
       }
     }
   });
@@ -99,8 +105,8 @@ describe('upstrokes among downstrokes', () => {
     expect(decibels(medium / light)).toBeGreaterThan(3.5);
   });
 
-  test('the flick of an up hardly follows the accent, and is over before 20 ms are', () => {
-    const flick = (accent: 1 | 3) => {
+  test('the pick of an up hardly follows the accent, and its noise is over before 20 ms are', () => {
+    const pick = (accent: 1 | 3) => {
       const render = (stroke: 'up' | 'down') =>
         renderString(
           { midi: 64, string: 1, fret: 0, touch: 'open', stroke, accent },
@@ -108,9 +114,9 @@ describe('upstrokes among downstrokes', () => {
         );
       return band(render('up'), RATE, 3000, 8000);
     };
-    const [light, heavy] = [flick(1), flick(3)];
+    const [light, heavy] = [pick(1), pick(3)];
     const first = (samples: Float32Array) => level(samples, RATE, 0, 0.01);
-    expect(decibels(first(heavy) / first(light))).toBeLessThan(6);
+    expect(decibels(first(heavy) / first(light))).toBeLessThan(4.5);
     expect(decibels(first(light) / level(light, RATE, 0.025, 0.05))).toBeGreaterThan(10);
   });
 
