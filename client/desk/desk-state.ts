@@ -24,7 +24,11 @@ export type Desk = {
   readonly notice: ReadonlySignal<string>;
   readonly busy: ReadonlySignal<boolean>;
   readonly turnTo: (leaf: Leaf) => void;
+  /** Turns to another question; nothing while one is open or waits to be shown. */
   readonly pick: (question: string) => void;
+  /** Passes over a question: it comes back only when it is picked. */
+  readonly skip: (question: string) => void;
+  readonly skipped: ReadonlySignal<ReadonlySet<string>>;
   readonly choose: (choosing: boolean) => void;
   readonly wish: (wish: Wish) => Promise<Reply | null>;
   readonly change: (change: SoundChange) => Promise<Reply | null>;
@@ -36,11 +40,24 @@ export function createDesk(room: string): Desk {
   const connection = openConnection({ role: 'desk', room, version: PROTOCOL_VERSION }, listeners);
   const leaf = signal<Leaf>('round');
   const picked = signal<{ readonly question: string; readonly over: string | null } | null>(null);
+  const passed = signal<{ readonly round: string | null; readonly questions: ReadonlySet<string> }>({
+    round: null,
+    questions: new Set(),
+  });
   const choosing = signal(false);
   const notice = signal('');
   const busy = signal(false);
 
-  const step = computed(() => chosenStep(view.value, picked.value));
+  const skipped = computed<ReadonlySet<string>>(() =>
+    passed.value.round === (view.value?.vamp?.round ?? null) ? passed.value.questions : new Set(),
+  );
+  const step = computed(() => chosenStep(view.value, picked.value, skipped.value));
+  const pick = (question: string): void => {
+    const current = view.value?.current;
+    if (current?.status === 'open' || current?.status === 'closed') return;
+    picked.value = { question, over: current?.ask ?? null };
+    choosing.value = false;
+  };
 
   const wish = async (made: Wish): Promise<Reply | null> => {
     const command = { ...made, id: newId() } as DeskCommand;
@@ -65,9 +82,14 @@ export function createDesk(room: string): Desk {
       leaf.value = to;
       notice.value = '';
     },
-    pick: (question) => {
-      picked.value = { question, over: view.value?.current?.ask ?? null };
-      choosing.value = false;
+    pick,
+    skipped,
+    skip: (question) => {
+      const round = view.value?.vamp?.round ?? null;
+      const questions = new Set([...skipped.value, question]);
+      passed.value = { round, questions };
+      const next = nextReady(view.value?.steps ?? [], question, questions);
+      if (next) pick(next.question);
     },
     choose: (now) => {
       choosing.value = now;
@@ -85,21 +107,27 @@ export function createDesk(room: string): Desk {
 function chosenStep(
   view: DeskView | null,
   picked: { readonly question: string; readonly over: string | null } | null,
+  skipped: ReadonlySet<string>,
 ): WireStep | null {
   if (!view) return null;
   const current = view.current;
   const byHand = picked && (current?.ask ?? null) === picked.over ? stepOf(view, picked.question) : null;
   if (byHand && (current === null || current.status === 'shown' || current.status === 'ready')) return byHand;
-  return current ?? view.steps.find((step) => step.status === 'ready') ?? null;
+  return current ?? nextReady(view.steps, null, skipped) ?? view.steps.find((step) => step.status === 'ready') ?? null;
 }
 
 function stepOf(view: DeskView, question: string): WireStep | null {
   return view.steps.find((step) => step.question === question) ?? null;
 }
 
-/** The next question that has not been opened, after `question` in the row, then from its beginning. */
-export function nextReady(steps: readonly WireStep[], question: string | null): WireStep | null {
+/** The next question that has not been opened or skipped, after `question` in the row, then from its beginning. */
+export function nextReady(
+  steps: readonly WireStep[],
+  question: string | null,
+  skipped: ReadonlySet<string> = new Set(),
+): WireStep | null {
   const at = steps.findIndex((step) => step.question === question);
   const ahead = [...steps.slice(at + 1), ...steps.slice(0, at + 1)];
-  return ahead.find((step) => step.status === 'ready' && step.question !== question) ?? null;
+  const waits = (step: WireStep): boolean => step.status === 'ready' && !skipped.has(step.question);
+  return ahead.find((step) => waits(step) && step.question !== question) ?? null;
 }

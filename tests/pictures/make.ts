@@ -56,7 +56,6 @@ await shoot(host, 'host-register');
 await press(room.desk, 'round');
 await room.desk.getByRole('radio', { name: '6', exact: true }).check({ force: true });
 await press(room.desk, 'play level 6');
-await press(room.desk, 'play');
 await room.desk.getByRole('button', { name: 'stop', exact: true }).waitFor();
 await pickStep(room, 'bass');
 await press(room.desk, 'open');

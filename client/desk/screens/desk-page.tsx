@@ -69,8 +69,8 @@ export function DeskPage({ desk }: { readonly desk: Desk }) {
 function Leaf({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
   switch (desk.leaf.value) {
     case 'round':
-      if (view.status === 'lesson-ended' && view.breakdown)
-        return <LessonLeaf lines={view.breakdown} vamp={view.vamp} />;
+      if (view.status === 'lesson-ended' && view.breakdown && !desk.choosing.value)
+        return <LessonLeaf lines={view.breakdown} onGoOn={() => desk.choose(true)} />;
       if (desk.choosing.value || !view.vamp) return <StartForm desk={desk} view={view} />;
       return <RoundLeaf desk={desk} view={view} />;
     case 'roll':

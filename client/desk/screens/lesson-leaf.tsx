@@ -1,14 +1,14 @@
 import { deskWords, errorKinds, questionWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import type { DeskView, WireBreakdownLine } from '../../../server/protocol/views.ts';
+import type { WireBreakdownLine } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
 
 const words = deskWords.lesson;
 
-type Props = { readonly lines: readonly WireBreakdownLine[]; readonly vamp: DeskView['vamp'] };
+type Props = { readonly lines: readonly WireBreakdownLine[]; readonly onGoOn: () => void };
 
 /** The end of the lesson: per question how it went, and what was misheard most. */
-export function LessonLeaf({ lines }: Props) {
+export function LessonLeaf({ lines, onGoOn }: Props) {
   const rounds = [...new Set(lines.map(({ round }) => round))];
   return (
     <section class="lesson-leaf">
@@ -25,6 +25,11 @@ export function LessonLeaf({ lines }: Props) {
           </ul>
         </section>
       ))}
+      <p>
+        <button type="button" class="desk-button" onClick={onGoOn}>
+          {words.goOn}
+        </button>
+      </p>
     </section>
   );
 }

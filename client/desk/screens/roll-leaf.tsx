@@ -46,7 +46,7 @@ function Row(props: { readonly desk: Desk; readonly view: DeskView; readonly stu
             erasing.value = false;
           }}
         >
-          {words.rename}
+          {words.change}
         </button>
       </div>
       {editing.value && (

@@ -153,6 +153,7 @@ function Names({ desk, view }: Props) {
 
 function Ending({ desk, view }: Props) {
   const sure = useSignal(false);
+  const endSure = useSignal(false);
   if (view.status === 'room-ended') {
     return (
       <Part title={words.endTitle}>
@@ -172,13 +173,17 @@ function Ending({ desk, view }: Props) {
           type="button"
           class="desk-button"
           disabled={view.status !== 'round'}
-          onClick={() =>
+          onClick={() => {
+            if (!endSure.value) {
+              endSure.value = true;
+              return;
+            }
             void desk.wish({ type: 'EndLesson' }).then((reply) => {
               if (reply?.ok) desk.turnTo('round');
-            })
-          }
+            });
+          }}
         >
-          {words.endLesson}
+          {endSure.value ? words.endSure : words.endLesson}
         </button>
       </p>
       <p class="hint">{words.endNote}</p>

@@ -98,7 +98,7 @@ function Fallen({ view, step }: { readonly view: DeskView; readonly step: WireSt
       <div class="desk-spread">
         <Spread spread={spread} truth={truth} size={SIZES[step.kind] ?? SIZE} label={spreadLabel(step.kind, spread)} />
       </div>
-      {share !== null && step.status === 'closed' && <p class="advice">{advice(share)}</p>}
+      {share !== null && step.status === 'closed' && <p class="advice">{advice(share, step.kind)}</p>}
       {view.spreadShown && step.status === 'closed' && <p class="hint">{closed.spreadIsUp}</p>}
       {topWrong && (
         <div class="top-wrong">
@@ -137,9 +137,12 @@ function spreadLabel(kind: string, spread: WireSpread): string {
   return spread.counts.map(({ answer, count }) => `${answerText(kind, answer)}: ${count}`).join(', ');
 }
 
-function advice(share: number): string {
-  const { fewHeard, talk, mostHeard } = deskWords.closed;
-  return share < 0.3 ? fewHeard : share <= 0.7 ? talk : mostHeard;
+/** Questions that the bass alone helps to answer. */
+const OF_THE_BASS = new Set(['direction', 'root']);
+
+function advice(share: number, kind: string): string {
+  const { fewHeard, fewHeardBass, talk, mostHeard } = deskWords.closed;
+  return share < 0.3 ? (OF_THE_BASS.has(kind) ? fewHeardBass : fewHeard) : share <= 0.7 ? talk : mostHeard;
 }
 
 function Hands({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {

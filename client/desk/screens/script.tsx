@@ -16,18 +16,21 @@ export function Script({ desk, view }: { readonly desk: Desk; readonly view: Des
   if (!view.vamp || view.status !== 'round' || desk.choosing.value) return null;
   const step = desk.step.value;
   const { actions, primary } = actionsOf(desk, view, step);
+  const busy = step?.status === 'open' || step?.status === 'closed';
   return (
     <div class="desk-script">
       <div class="desk-steps" role="group" aria-label={deskWords.round.steps}>
         {view.steps.map((each) => {
           const name = stepName(view, each);
+          const skipped = each.status === 'ready' && desk.skipped.value.has(each.question);
           return (
             <button
               key={each.question}
               type="button"
               aria-current={each.question === step?.question ? 'step' : undefined}
-              aria-label={`${name}, ${deskWords.round.stepState[each.status]}`}
-              class={`desk-step ${each.status}`}
+              aria-label={`${name}, ${deskWords.round.stepState[skipped ? 'skipped' : each.status]}`}
+              class={`desk-step ${each.status}${skipped ? ' skipped' : ''}`}
+              disabled={busy && each.question !== step?.question}
               onClick={() => desk.pick(each.question)}
             >
               {name}
@@ -70,7 +73,7 @@ function actionsOf(
   const newVamp: Action = { key: 'vamp', label: words.vamp, press: () => desk.choose(true) };
   const sound: Action | null = view.vamp?.source === 'guitar' ? null : soundAction(desk, view, round);
   const withSound = (actions: readonly Action[]) => (sound ? [sound, ...actions] : actions);
-  const next = nextReady(view.steps, step?.question ?? null);
+  const next = nextReady(view.steps, step?.question ?? null, desk.skipped.value);
   const goOn: Action = next
     ? { key: 'next', label: words.next, press: () => desk.pick(next.question) }
     : { ...newVamp, key: 'next' };
@@ -83,12 +86,7 @@ function actionsOf(
         label: words.open,
         press: () => void desk.wish({ type: 'OpenQuestion', round, question: step.question }),
       };
-      const skip: Action = {
-        key: 'skip',
-        label: words.skip,
-        press: () => next && desk.pick(next.question),
-        off: !next,
-      };
+      const skip: Action = { key: 'skip', label: words.skip, press: () => desk.skip(step.question), off: !next };
       const waiting = sound && !view.sound.playing && view.soundHeld;
       return { actions: [...withSound([newVamp, skip]), open], primary: waiting ? 'sound' : 'open' };
     }

@@ -2,7 +2,6 @@ import { useSignal } from '@preact/signals';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
-import { ChordText } from '../../shared/chord-text.tsx';
 import { Mark, PencilRing } from '../../shared/marks.tsx';
 import type { Desk } from '../desk-state.ts';
 
@@ -28,12 +27,13 @@ export function StartForm({ desk, view }: Props) {
   );
 }
 
-async function begin(desk: Desk, starting: ReturnType<Desk['wish']>): Promise<void> {
+/** Begins a round and turns to it; gives its id, null where it was refused. */
+async function begin(desk: Desk, starting: ReturnType<Desk['wish']>): Promise<string | null> {
   const reply = await starting;
-  if (reply?.ok) {
-    desk.choose(false);
-    desk.turnTo('round');
-  }
+  if (!reply?.ok) return null;
+  desk.choose(false);
+  desk.turnTo('round');
+  return (reply.value as { readonly round?: string } | undefined)?.round ?? null;
 }
 
 function LevelForm({ desk, view }: Props) {
@@ -41,7 +41,9 @@ function LevelForm({ desk, view }: Props) {
   const level = useSignal(last);
   const start = (event: Event) => {
     event.preventDefault();
-    void begin(desk, desk.wish({ type: 'StartRound', after: view.vamp?.number ?? 0, level: level.value }));
+    const begun = begin(desk, desk.wish({ type: 'StartRound', after: view.vamp?.number ?? 0, level: level.value }));
+    // It plays at once where a host screen can; otherwise the round waits for its sound.
+    if (view.soundHeld) void begun.then((round) => (round === null ? null : desk.wish({ type: 'RequestPlay', round })));
   };
   return (
     <form onSubmit={start}>
@@ -183,7 +185,7 @@ function GuitarForm({ desk, view }: Props) {
                     bass.value = moves.map((each, at) => (at === index ? after : each));
                   }}
                 >
-                  <ChordText symbol={typed[index + 1] ?? ''} /> {words[move]}
+                  <strong>{typed[index + 1]}</strong> {words[move]}
                 </button>
               </li>
             ))}
@@ -197,7 +199,7 @@ function GuitarForm({ desk, view }: Props) {
   );
 }
 
-/** Chord words of a typed vamp, to name the bass moves by; the server reads and checks the text itself. */
+/** Chord words of a typed vamp, shown as typed to name the bass moves by: only the server reads and checks them. */
 function typedChords(text: string): readonly string[] {
   return text.split(/[\s|]+/).filter((word) => word !== '' && word !== '.' && word !== '%');
 }

@@ -75,6 +75,8 @@ function draw(view: DeskView, leaf: Leaf = 'round', choosing = false) {
     busy: signal(false),
     turnTo: () => undefined,
     pick: (question) => void picked.push(question),
+    skip: (question) => void picked.push(`skip ${question}`),
+    skipped: signal(new Set<string>()),
     choose: () => void wishes.push('choose'),
     wish: (wish) => (wishes.push(wish), Promise.resolve({ ok: true })),
     change: (change) => (wishes.push(change), Promise.resolve({ ok: true })),
@@ -102,6 +104,7 @@ test('the next question is the next in the row that has not been opened, then fr
   expect(nextReady(steps, 'quality-0')?.question).toBe('root-0');
   expect(nextReady(steps, 'keys-0')?.question).toBe('root-0');
   expect(nextReady(stepsAt(6, 'shown'), 'keys-0')).toBeNull();
+  expect(nextReady(steps, 'quality-0', new Set(['root-0']))?.question).toBe('quality-1');
 });
 
 test('a question that waits can be opened or skipped; the commands name their target', () => {
@@ -111,7 +114,7 @@ test('a question that waits can be opened or skipped; the commands name their ta
   button('open').click();
   expect(wishes).toEqual([{ type: 'OpenQuestion', round: 'r1', question: 'direction-1' }]);
   button('skip').click();
-  expect(picked).toEqual(['quality-0']);
+  expect(picked).toEqual(['skip direction-1']);
 });
 
 test('an open question shows the right answer to the teacher, hands in, and who cannot hear', () => {
@@ -201,6 +204,38 @@ test('typed chords begin a round on the teacher’s own guitar; a bass move is t
     { ...common, after, directions: null },
     { ...common, after, directions: ['up'] },
   ]);
+});
+
+test('chords are shown as typed, whatever is typed: only the server reads them', () => {
+  draw(deskView(1, 'ready'), 'round', true);
+  const chords = root.querySelector<HTMLInputElement>('input[name=chords]');
+  for (const text of ['Em h', 'e m', 'Em H7#', '| | x', 'Em D']) {
+    void act(() => {
+      if (chords) chords.value = text;
+      chords?.dispatchEvent(new Event('input', { bubbles: true }));
+    });
+    expect(button('ask about my guitar').disabled).toBe(false);
+  }
+  expect(root.querySelector('.bass-move')?.textContent).toBe('D as usual');
+});
+
+test.each([
+  ['4/4', [8, 8], 3],
+  ['4/4', [2, 2], 0],
+  ['3/4', [6, 6], 3],
+  ['4/4', [4, 4, 4, 4], 3],
+] as const)('in %s, chords of %j beats have %i bar lines between the repeat signs', (meter, beats, lines) => {
+  const view = deskView(1, 'ready');
+  const slots = beats.map((each) => ({ chord: 'G', beats: each, frets: [] }));
+  draw({ ...view, vamp: view.vamp && { ...view.vamp, meter, slots } });
+  // Each repeat sign draws one thin line beside its thick bar.
+  expect(root.querySelectorAll('.chord-slashes path.g3').length - 2).toBe(lines);
+});
+
+test('after the lesson the teacher can go on with another vamp', () => {
+  const { wishes } = draw({ ...deskView(1, 'ready'), status: 'lesson-ended', breakdown: [] });
+  button('go on with another vamp').click();
+  expect(wishes).toEqual(['choose']);
 });
 
 test('a refusal is a sentence with what was wrong; silence is told as such', () => {
