@@ -127,6 +127,8 @@ function GuitarForm({ desk, view }: Props) {
           value={chords.value}
           onInput={(event) => {
             chords.value = event.currentTarget.value;
+            // Moves were told of other chords.
+            bass.value = [];
           }}
         />
       </label>
