@@ -8,11 +8,13 @@ import type { People } from '../rooms/people.ts';
 import { wrongSetting } from '../rooms/settings.ts';
 import type { RoomState } from '../rooms/state.ts';
 import { evolve } from '../rooms/state.ts';
-import type { EventStore } from '../store/event-store.ts';
+import type { AppendOutcome, EventStore } from '../store/event-store.ts';
 import type { Batch, Caller, Chance, Errand } from './batch.ts';
 import { decideBatch, erasedBy, memoryKey } from './batch.ts';
 import type { HeldRoom } from './room-log.ts';
 import { nextRow, unopened } from './room-log.ts';
+import type { Later } from './scrubbing.ts';
+import { createScrubbing } from './scrubbing.ts';
 import type { Aside } from './shelf.ts';
 import { createShelf } from './shelf.ts';
 
@@ -35,8 +37,6 @@ export type RoomChange = {
   readonly turned: boolean;
   /** Students of whom something was written. */
   readonly students: ReadonlySet<string>;
-  /** Students who were erased: their pages must leave. */
-  readonly erased: readonly string[];
 };
 
 export type KeeperOptions = {
@@ -45,12 +45,16 @@ export type KeeperOptions = {
   readonly chance: Chance;
   /** Called after the commit and the replies, before the next command of any room is decided. */
   readonly changed: (change: RoomChange, look: RoomLook) => void;
+  /** A student was erased: the pages must leave. Called in any case, also where the room cannot be read after it. */
+  readonly erased: (room: string, student: string) => void;
   /** An order for the host page of that session. */
   readonly order: (room: string, page: string, order: SoundOrder) => void;
   /** A room that could not be read, decided or stored; the lesson of the others goes on. */
   readonly fault: (room: string, error: unknown) => void;
   /** Runs the next tick; default `setImmediate`. */
   readonly defer?: (tick: () => void) => void;
+  /** Tries again later; default a timer that keeps no process alive. Returns what calls it off. */
+  readonly later?: Later;
 };
 
 type RoomListing = { readonly room: string; readonly status: RoomState['status']; readonly openedAt: number };
@@ -60,6 +64,8 @@ export type Keeper = {
   readonly open: (classId: string, settings: RoomSettings) => Promise<string>;
   /** Never rejects: what cannot be done is refused. */
   readonly submit: (room: string, caller: Caller, command: Command) => Promise<Reply>;
+  /** Whether there is such a room; `failed` where it cannot be read now. */
+  readonly find: (room: string) => Promise<'here' | 'absent' | 'failed'>;
   /** Looks into a room between two commits; null for a room that is not there or cannot be read. */
   readonly look: <T>(room: string, read: (look: RoomLook) => T) => Promise<T | null>;
   readonly rooms: () => Promise<readonly RoomListing[]>;
@@ -85,6 +91,7 @@ export function createKeeper(options: KeeperOptions): Keeper {
   const { store, clock, chance, fault } = options;
   const defer = options.defer ?? setImmediate;
   const shelf = createShelf(store, clock.mono);
+  const scrubbing = createScrubbing(store, (error) => fault('erasure', error), options.later);
   let waiting: Errand[] = [];
   let flight: Promise<void> | null = null;
   let scheduled = false;
@@ -137,13 +144,10 @@ export function createKeeper(options: KeeperOptions): Keeper {
 
   /** Brings the room into memory, or refuses its errands. */
   const loadFor = async (room: string, errands: readonly Errand[]): Promise<void> => {
-    const refuseAll = (reply: Reply) => errands.forEach((errand) => errand.reply(reply));
-    try {
-      if ((await shelf.load(room)) === null) refuseAll(refuse('room-not-found', { room }));
-    } catch (error) {
-      fault(room, error);
-      refuseAll(NOT_SAVED);
-    }
+    const found = await find(room);
+    if (found === 'here') return;
+    const reply: Reply = found === 'absent' ? refuse('room-not-found', { room }) : NOT_SAVED;
+    for (const errand of errands) errand.reply(reply);
   };
 
   const decideRoom = (room: string, errands: readonly Errand[]): Batch | null => {
@@ -165,11 +169,17 @@ export function createKeeper(options: KeeperOptions): Keeper {
     if (writing.length === 0) return new Map();
     try {
       const stored = await store.append(writing.map(({ room, rows, people }) => ({ room, rows, people })));
-      return new Map(writing.map(({ room }, index) => [room, stored[index] ?? 'failed']));
+      return new Map(writing.map(({ room }, index) => [room, outcomeOf(room, stored[index])]));
     } catch (error) {
       for (const { room } of writing) fault(room, error);
       return new Map(writing.map(({ room }) => [room, 'failed']));
     }
+  };
+
+  const outcomeOf = (room: string, outcome: AppendOutcome | undefined): 'stored' | 'collided' | 'failed' => {
+    if (typeof outcome === 'string') return outcome;
+    fault(room, outcome?.failed ?? new Error('the store did not say what became of it'));
+    return 'failed';
   };
 
   /** Nothing of it happened. After a collision each is tried once more, upon what the other writer wrote. */
@@ -189,7 +199,7 @@ export function createKeeper(options: KeeperOptions): Keeper {
   const finish = async (batch: Batch): Promise<void> => {
     const { room, decided, rows } = batch;
     const aside = shelf.aside(room);
-    const erased: string[] = [];
+    let erased = false;
     let moved = false;
     for (const { errand, decision } of decided) {
       if (!decision.ok) {
@@ -199,7 +209,7 @@ export function createKeeper(options: KeeperOptions): Keeper {
       const student = erasedBy(decision);
       if (student !== null) {
         if (!(await erase(room, student, errand))) continue;
-        erased.push(student);
+        erased = true;
       }
       for (const effect of decision.effects ?? []) moved = takeEffect(room, aside, effect) || moved;
       const reply: Reply = decision.value === undefined ? { ok: true } : { ok: true, value: decision.value };
@@ -208,8 +218,8 @@ export function createKeeper(options: KeeperOptions): Keeper {
       errand.reply(reply);
     }
     const now = shelf.get(room);
-    if (now === undefined || (rows.length === 0 && erased.length === 0 && !moved)) return;
-    tell({ room, turned: now.state.turn !== batch.turn, students: batch.students, erased }, now);
+    if (now === undefined || (rows.length === 0 && !erased && !moved)) return;
+    tell({ room, turned: now.state.turn !== batch.turn, students: batch.students }, now);
   };
 
   /** True where another page holds the sound from now on. */
@@ -235,19 +245,36 @@ export function createKeeper(options: KeeperOptions): Keeper {
     const blank = { type: 'Erased', body: JSON.stringify(versioned({ type: 'Erased' })) };
     shelf.drop(room);
     try {
-      const outcome = await store.erase({ room, student, blank, row });
-      await shelf.load(room);
-      if (outcome === 'stored') return true;
-      if (errand.retried) errand.reply(NOT_SAVED);
-      else {
-        errand.retried = true;
-        waitAgain([errand]);
+      if ((await store.erase({ room, student, blank, row })) === 'collided') {
+        takeBackErasure(errand);
+        return false;
       }
     } catch (error) {
       fault(room, error);
       errand.reply(NOT_SAVED);
+      return false;
     }
-    return false;
+    // The student is gone: whatever fails from here on, the teacher and the pages are told so.
+    await scrubbing.run();
+    await find(room);
+    guarded(room, options.erased, room, student);
+    return true;
+  };
+
+  const takeBackErasure = (errand: Errand): void => {
+    if (errand.retried) return errand.reply(NOT_SAVED);
+    errand.retried = true;
+    waitAgain([errand]);
+  };
+
+  /** Brings the room into memory where it is one. */
+  const find = async (room: string): Promise<'here' | 'absent' | 'failed'> => {
+    try {
+      return (await shelf.load(room)) === null ? 'absent' : 'here';
+    } catch (error) {
+      fault(room, error);
+      return 'failed';
+    }
   };
 
   const tell = (change: RoomChange, now: HeldRoom): void => {
@@ -280,6 +307,7 @@ export function createKeeper(options: KeeperOptions): Keeper {
           shelf.put(room, fresh);
           return room;
         }
+        if (outcome !== 'collided') throw outcome?.failed ?? new Error('the store did not say what became of it');
         taken.add(room);
       }
     },
@@ -289,11 +317,15 @@ export function createKeeper(options: KeeperOptions): Keeper {
         else waiting.push({ room, caller, command, stamp: stampNow(), reply, retried: false });
         schedule();
       }),
+    find: async (room) => {
+      await settled();
+      return find(room);
+    },
     look: async (room, read) => {
       try {
         for (;;) {
           await settled();
-          if ((await shelf.load(room)) === null) return null;
+          if ((await find(room)) !== 'here') return null;
           const found = shelf.get(room);
           if (flight === null && found !== undefined) return read(lookAt(room, found));
         }
@@ -312,11 +344,12 @@ export function createKeeper(options: KeeperOptions): Keeper {
       aside.holder = null;
       void settled().then(() => {
         const now = shelf.get(room);
-        if (now !== undefined) tell({ room, turned: false, students: new Set(), erased: [] }, now);
+        if (now !== undefined) tell({ room, turned: false, students: new Set() }, now);
       });
     },
     close: async () => {
       closed = true;
+      scrubbing.close();
       while (busy()) {
         await new Promise<void>((next) => defer(next));
         await settled();

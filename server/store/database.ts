@@ -88,6 +88,15 @@ export function openConnection(
   };
 }
 
+/** Errors that concern one write; all others (disk full, input and output, read-only, busy, corrupt) concern the whole file. */
+const OF_ONE_WRITE = /^SQLITE_(CONSTRAINT|MISMATCH|TOOBIG|RANGE)/;
+
+/** True for an error that the values of one write brought about: another write may well succeed. */
+export function isOfOneWrite(error: unknown): boolean {
+  if (error instanceof TypeError || error instanceof RangeError) return true;
+  return error instanceof Error && 'code' in error && OF_ONE_WRITE.test(String(error.code));
+}
+
 /** True for the driver's error when another process holds the file. */
 export function isBusy(error: unknown): boolean {
   return error instanceof Error && 'code' in error && String(error.code).startsWith('SQLITE_BUSY');

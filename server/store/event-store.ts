@@ -36,8 +36,11 @@ export type RoomAppend = {
   readonly people: readonly PersonRow[];
 };
 
-/** `collided`: the first row's seq is not the next one of that room; nothing of this room was stored. */
-export type AppendOutcome = 'stored' | 'collided';
+/**
+ * `collided`: the first row's seq is not the next one of that room. `failed`: the room's own rows could not be stored, and
+ * why. Nothing of this room was stored in either case.
+ */
+export type AppendOutcome = 'stored' | 'collided' | { readonly failed: unknown };
 
 /** A room as read back. */
 export type RoomLog = { readonly rows: readonly LogRow[]; readonly people: readonly PersonRow[] };
@@ -73,7 +76,7 @@ export type Erasure = {
 export type EventStore = {
   /**
    * Appends for many rooms in one transaction; outcomes stand in the order of `appends`, one room at most once.
-   * A room that collides is rolled back alone. Rejects where nothing at all was stored (disk full, read-only).
+   * A room that collides or fails is rolled back alone. Rejects where nothing at all was stored (disk full, read-only).
    */
   readonly append: (appends: readonly RoomAppend[]) => Promise<readonly AppendOutcome[]>;
   /** Rows in order of seq and people, as one snapshot; null for an unknown room. */
@@ -82,9 +85,11 @@ export type EventStore = {
   readonly rooms: (types: readonly string[]) => Promise<readonly RoomRow[]>;
   /**
    * Deletes the person's row, overwrites type and body of each of the student's rows with `blank`, clears their `student`
-   * (seq, at, mono and boot stay), appends `row`; then sees that the old bytes are in no file. `collided` changes nothing.
+   * (seq, at, mono and boot stay), appends `row`. `collided` changes nothing. The old bytes go with the next `scrub`.
    */
-  readonly erase: (erasure: Erasure) => Promise<AppendOutcome>;
+  readonly erase: (erasure: Erasure) => Promise<'stored' | 'collided'>;
+  /** Sees that what was erased since the last one is in no file; nothing to do where nothing was. Rejects where it did not work yet. */
+  readonly scrub: () => Promise<void>;
   /** All classes by name. */
   readonly classes: () => Promise<readonly ClassRow[]>;
   /** Inserts, or replaces the class of the same id. */

@@ -22,7 +22,6 @@ export function memoryStore(memory: Memory = emptyMemory()): EventStore & KeySto
   return {
     append: (appends) =>
       asked(() => {
-        for (const append of appends) check(append);
         return appends.map((append) => appendTo(memory, append));
       }),
     read: (room) =>
@@ -40,7 +39,7 @@ export function memoryStore(memory: Memory = emptyMemory()): EventStore & KeySto
           .toSorted((one, other) => other.openedAt - one.openedAt),
       ),
     erase: ({ room, student, blank, row }) =>
-      asked<AppendOutcome>(() => {
+      asked<'stored' | 'collided'>(() => {
         const found = memory.rooms.get(room);
         if (found === undefined || row.seq !== found.rows.length + 1) return 'collided';
         found.people.delete(student);
@@ -50,6 +49,7 @@ export function memoryStore(memory: Memory = emptyMemory()): EventStore & KeySto
         found.rows.push(row);
         return 'stored';
       }),
+    scrub: () => asked(() => {}),
     classes: () => asked(() => [...memory.classes.values()].toSorted((one, other) => (one.name < other.name ? -1 : 1))),
     putClass: (row) => asked(() => void memory.classes.set(row.id, row)),
     putTeacherKey: (hash, madeAt) => asked(() => void memory.keys.set(hash, madeAt)),
@@ -64,7 +64,13 @@ export function memoryStore(memory: Memory = emptyMemory()): EventStore & KeySto
   };
 }
 
-function appendTo(memory: Memory, { room, rows, people }: RoomAppend): AppendOutcome {
+function appendTo(memory: Memory, append: RoomAppend): AppendOutcome {
+  const { room, rows, people } = append;
+  try {
+    check(append);
+  } catch (failed) {
+    return { failed };
+  }
   const found = memory.rooms.get(room) ?? { rows: [], people: new Map<string, PersonRow>() };
   if (rows[0]?.seq !== found.rows.length + 1) return 'collided';
   memory.rooms.set(room, found);

@@ -31,6 +31,8 @@ const MIGRATIONS: readonly string[] = [
      hash TEXT NOT NULL PRIMARY KEY,
      made_at REAL NOT NULL
    ) WITHOUT ROWID;`,
+  // One row while bytes of an erased student may still lie in the files.
+  `CREATE TABLE unscrubbed (mark INTEGER NOT NULL PRIMARY KEY CHECK (mark = 1));`,
 ];
 
 /** Brings a database to the present schema. Throws RangeError where a later version of the program wrote it. */

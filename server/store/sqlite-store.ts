@@ -1,4 +1,4 @@
-import { openConnection, type Connection } from './database.ts';
+import { isOfOneWrite, openConnection, type Connection } from './database.ts';
 import type {
   AppendOutcome,
   ClassRow,
@@ -21,42 +21,49 @@ export function openSqliteStore(file: string): EventStore & KeyStore {
     statements.addEvent.run(room, row.seq, row.at, row.mono, row.boot, row.student, row.type, row.body);
 
   /** Stores one room's part, or nothing of it. Another writer between check and insert is held off by the transaction. */
-  const appendRoom = ({ room, rows, people }: RoomAppend): AppendOutcome => {
-    if (rows[0]?.seq !== next(room)) return 'collided';
-    return connection.savepoint(() => {
-      for (const row of rows) add(room, row);
-      for (const person of people) {
-        statements.putPerson.run(room, person.student, person.name, person.tokenHash, person.settings);
-      }
-      return 'stored';
-    });
+  const appendRoom = (append: RoomAppend): AppendOutcome => {
+    const { room, rows, people } = append;
+    try {
+      checkRun(append);
+      if (rows[0]?.seq !== next(room)) return 'collided';
+      return connection.savepoint(() => {
+        for (const row of rows) add(room, row);
+        for (const person of people) {
+          statements.putPerson.run(room, person.student, person.name, person.tokenHash, person.settings);
+        }
+        return 'stored';
+      });
+    } catch (failed) {
+      if (!isOfOneWrite(failed)) throw failed;
+      return { failed };
+    }
   };
 
   return {
-    append: async (appends) => {
-      appends.forEach(checkRun);
-      return connection.transaction(() => appends.map(appendRoom));
-    },
+    append: async (appends) => connection.transaction(() => appends.map(appendRoom)),
     read: async (room) =>
       connection.snapshot(() => {
         const rows = statements.readEvents.all(room);
         return rows.length === 0 ? null : { rows, people: statements.readPeople.all(room) };
       }),
     rooms: async (types) => statements.rooms.all(JSON.stringify(types)),
-    erase: async ({ room, student, blank, row }) => {
-      const outcome = connection.transaction((): AppendOutcome => {
+    erase: async ({ room, student, blank, row }) =>
+      connection.transaction(() => {
         if (row.seq !== next(room)) return 'collided';
         statements.blank.run(blank.type, blank.body, room, student);
         statements.removePerson.run(room, student);
         add(room, row);
+        statements.markUnscrubbed.run();
         return 'stored';
-      });
-      if (outcome === 'stored') {
-        // Pages that were freed, or left over from a split, may still hold the bytes; so may the write-ahead log.
-        connection.exec('VACUUM');
-        if (connection.pragma('journal_mode') === 'wal') connection.pragma('wal_checkpoint(TRUNCATE)');
+      }),
+    scrub: async () => {
+      if (statements.unscrubbed.all().length === 0) return;
+      // Pages that were freed, or left over from a split, may still hold the bytes; so may the write-ahead log.
+      connection.exec('VACUUM');
+      if (connection.pragma('journal_mode') === 'wal' && connection.pragma('wal_checkpoint(TRUNCATE)') !== 0) {
+        throw new Error('another process reads the store, so erased bytes are still in its write-ahead log');
       }
-      return outcome;
+      statements.markScrubbed.run();
     },
     classes: async () => statements.classes.all(),
     putClass: async (row) => statements.putClass.run(row.id, row.name, row.settings),
@@ -98,6 +105,9 @@ function prepare(connection: Connection) {
     ),
     removePerson: connection.prepare('DELETE FROM people WHERE room = ? AND student = ?'),
     blank: connection.prepare('UPDATE events SET type = ?, body = ?, student = NULL WHERE room = ? AND student = ?'),
+    markUnscrubbed: connection.prepare('INSERT OR IGNORE INTO unscrubbed VALUES (1)'),
+    unscrubbed: connection.prepare('SELECT mark FROM unscrubbed'),
+    markScrubbed: connection.prepare('DELETE FROM unscrubbed'),
     // With max() the bare column `type` is that of the same row.
     rooms: connection.prepare<RoomRow>(
       `SELECT marks.room, first.at AS openedAt, marks.mark

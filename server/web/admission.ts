@@ -8,7 +8,7 @@ import type { Sessions } from './sessions.ts';
 export async function admit(
   handshake: Pick<LiveSocket['handshake'], 'auth' | 'headers'>,
   connection: string,
-  keeper: Pick<Keeper, 'look'>,
+  keeper: Pick<Keeper, 'find'>,
   sessions: Sessions,
 ): Promise<Parsed<SocketData>> {
   const parsed = parseHandshake(handshake.auth);
@@ -18,7 +18,10 @@ export async function admit(
   if (role !== 'student' && !(await sessions.isTeacher(handshake.headers.cookie))) {
     return { ok: false, reason: 'not-teacher' };
   }
-  if ((await keeper.look(room, () => true)) === null) return { ok: false, reason: 'room-not-found', detail: { room } };
+  const found = await keeper.find(room);
+  if (found === 'absent') return { ok: false, reason: 'room-not-found', detail: { room } };
+  // The room may be there: the page keeps its address and tries again.
+  if (found === 'failed') return { ok: false, reason: 'not-saved' };
   return {
     ok: true,
     value: {

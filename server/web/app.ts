@@ -63,6 +63,7 @@ export async function startApp(parts: AppParts): Promise<App> {
     clock: { wall: () => Date.now(), mono: () => performance.now(), boot: randomBytes(8).toString('hex') },
     chance: { hex: (bytes) => randomBytes(bytes).toString('hex'), below: (n) => randomInt(n) },
     changed: (change, look) => sockets.changed(change, look),
+    erased: (code, student) => sockets.erased(code, student),
     order: (code, page, order) => sockets.order(code, page, order),
     fault,
   });

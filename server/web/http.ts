@@ -102,7 +102,7 @@ export function createHttp(parts: HttpParts): Express {
     else
       refuse(
         response,
-        outcome.reason === 'pairing-code-wrong' ? 403 : outcome.reason === 'too-many-messages' ? 429 : 400,
+        outcome.reason === 'pairing-code-wrong' ? 403 : outcome.reason === 'too-many-codes' ? 429 : 400,
         outcome.reason,
       );
   });

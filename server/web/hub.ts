@@ -27,6 +27,8 @@ export type Hub = {
   readonly seat: (socket: LiveSocket, look: RoomLook, student: string, token?: string) => void;
   /** The room has new events. */
   readonly changed: (change: RoomChange, look: RoomLook) => void;
+  /** The student is gone for good. */
+  readonly erased: (student: string) => void;
   /** Facts that no log holds have changed: addresses, visitors. */
   readonly refresh: () => void;
   readonly order: (page: string, order: SoundOrder) => void;
@@ -44,6 +46,8 @@ export function createHub(parts: HubParts): Hub {
   /** What of a student's own was sent last, so that only a difference travels. */
   const ownSent = new Map<string, string>();
   let commonSent = '';
+  /** Sheet that the pages looked at last; undefined before the first page. */
+  let lookedAt: string | null | undefined;
   let version = 0;
   let lastFlush = -PATCH_EVERY_MS;
   let timer: NodeJS.Timeout | null = null;
@@ -67,10 +71,17 @@ export function createHub(parts: HubParts): Hub {
     if (text === commonSent) return;
     commonSent = text;
     io.to(studentsRoom(room)).emit('common', common);
-    for (const student of seats.here()) sendOwnIfChanged(look, student);
+    const sheet = look.state.current;
+    // Own may still name the sheet before: who has written on this one must see it again.
+    const turnedTo = sheet?.ask === lookedAt ? null : sheet;
+    lookedAt = sheet?.ask ?? null;
+    for (const student of seats.here()) {
+      if (turnedTo?.answers.has(student)) sendOwn(look, student);
+      else sendOwnIfChanged(look, student);
+    }
   };
 
-  const remove = (student: string): void => {
+  const erased = (student: string): void => {
     ownSent.delete(student);
     for (const socket of seats.remove(student)) {
       socket.data.student = null;
@@ -78,6 +89,7 @@ export function createHub(parts: HubParts): Hub {
       void socket.leave(studentRoom(room, student));
       socket.emit('removed');
     }
+    refresh();
   };
 
   const drawing = ({ state, people, soundHolder }: RoomLook): ((socket: LiveSocket) => Drawn) => {
@@ -134,6 +146,7 @@ export function createHub(parts: HubParts): Hub {
   return {
     enter: (socket, look) => {
       const { role, tokenHash } = socket.data;
+      if (lookedAt === undefined) lookedAt = look.state.current?.ask ?? null;
       if (role !== 'student') {
         const whole = drawing(look)(socket);
         watchers.set(socket, whole);
@@ -156,11 +169,11 @@ export function createHub(parts: HubParts): Hub {
     },
     seat,
     changed: (change, look) => {
-      change.erased.forEach(remove);
       if (change.turned) sendCommon(look);
       for (const student of change.students) if (seats.pages(student) > 0) sendOwnIfChanged(look, student);
       refresh();
     },
+    erased,
     refresh,
     order: (page, order) => {
       for (const socket of watchers.keys()) if (socket.data.session === page) socket.emit('sound', order);

@@ -23,9 +23,10 @@ export function hostNames(listed: readonly string[], machine = hostname()): Host
 export function sameOrigin(request: IncomingMessage): boolean {
   const { origin, host } = request.headers;
   if (origin === undefined) return true;
-  if (host === undefined || !URL.canParse(origin)) return false;
+  const own = `http://${host}`;
+  if (host === undefined || !URL.canParse(origin) || !URL.canParse(own)) return false;
   const url = new URL(origin);
-  return (url.protocol === 'http:' || url.protocol === 'https:') && url.host === new URL(`http://${host}`).host;
+  return (url.protocol === 'http:' || url.protocol === 'https:') && url.host === new URL(own).host;
 }
 
 /** Headers of every answer: only what this server itself serves may run, show or be spoken to. */
@@ -67,6 +68,8 @@ function sockets(host: string | undefined): string {
 /** Name in a Host header, lower case, without port and brackets; null where it is no such header. */
 function hostOf(hostHeader: string | undefined): string | null {
   const match = /^(\[[0-9a-f:.]+\]|[a-z0-9._-]+)(:\d{1,5})?$/i.exec(hostHeader ?? '');
+  // Ports above 65535, numbers that are no address.
+  if (!URL.canParse(`http://${hostHeader}`)) return null;
   return (
     match?.[1]
       ?.replace(/^\[|\]$/g, '')

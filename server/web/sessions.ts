@@ -10,7 +10,9 @@ const CODE_SECONDS = 60;
 const CODE_LETTERS = 'ABCDEFGHJKMNPRSTUWXYZ23456789';
 const CODE_LENGTH = 6;
 
-/** Each wrong code is answered later than the one before, and few may wait at once: guessing stays hopeless. */
+/** So many wrong tries and the code is void: of 600 million codes a guesser sees a hundred. */
+const MOST_TRIES = 100;
+/** Each wrong code is answered later than the one before, and few may wait at once. */
 const SLOWEST_MS = 2000;
 const SLOWER_BY_MS = 100;
 const FORGIVEN_AFTER_MS = 60_000;
@@ -18,7 +20,7 @@ const MOST_WAITING = 20;
 
 type Pairing =
   | { readonly ok: true; readonly key: string }
-  | { readonly ok: false; readonly reason: 'pairing-code-wrong' | 'too-many-messages' };
+  | { readonly ok: false; readonly reason: 'pairing-code-wrong' | 'too-many-codes' };
 
 /** Who is let in as the teacher: by the link of this start, or by a one-time code from a desk. */
 export type Sessions = {
@@ -42,7 +44,7 @@ export function createSessions(
   sleep: (ms: number) => Promise<unknown> = (ms) => new Promise((resolve) => void setTimeout(resolve, ms).unref()),
 ): Sessions {
   const linkKey = newKey();
-  let pairing: { readonly code: string; readonly until: number } | null = null;
+  let pairing: { readonly code: string; readonly until: number; tries: number } | null = null;
   let wrong = 0;
   let lastWrong = 0;
   let waiting = 0;
@@ -64,16 +66,17 @@ export function createSessions(
     },
     newPairingCode: () => {
       const code = Array.from({ length: CODE_LENGTH }, () => CODE_LETTERS[randomInt(CODE_LETTERS.length)]).join('');
-      pairing = { code, until: clock() + CODE_SECONDS * 1000 };
+      pairing = { code, until: clock() + CODE_SECONDS * 1000, tries: 0 };
       return { code, seconds: CODE_SECONDS };
     },
     pair: async (code) => {
-      if (waiting >= MOST_WAITING) return { ok: false, reason: 'too-many-messages' };
       const now = clock();
       if (pairing && now < pairing.until && same(code, pairing.code)) {
         pairing = null;
         return { ok: true, key: await letIn() };
       }
+      if (pairing && (pairing.tries += 1) >= MOST_TRIES) pairing = null;
+      if (waiting >= MOST_WAITING) return { ok: false, reason: 'too-many-codes' };
       if (now - lastWrong > FORGIVEN_AFTER_MS) wrong = 0;
       wrong += 1;
       lastWrong = now;

@@ -20,7 +20,7 @@ const PING_PATIENCE_MS = 8000;
 
 export type SocketParts = {
   readonly http: HttpServer;
-  readonly keeper: Pick<Keeper, 'submit' | 'look' | 'pageLeft'>;
+  readonly keeper: Pick<Keeper, 'submit' | 'find' | 'look' | 'pageLeft'>;
   readonly sessions: Sessions;
   readonly hosts: HostNames;
   readonly addresses: () => readonly string[];
@@ -32,6 +32,7 @@ export type SocketParts = {
 /** The sockets of all rooms, and the ends that the keeper calls. */
 export type Sockets = {
   readonly changed: (change: RoomChange, look: RoomLook) => void;
+  readonly erased: (room: string, student: string) => void;
   readonly order: (room: string, page: string, order: SoundOrder) => void;
   /** Lets host and desk pages know that addresses or visitors have changed. */
   readonly refresh: () => void;
@@ -129,14 +130,17 @@ export function createSockets(parts: SocketParts): Sockets {
     // A client may emit an event of this name; without a listener it would be printed as a fault of ours.
     socket.on('error' as 'check', () => {});
     socket.on('disconnect', () => leave(socket));
-    void keeper.look(room, (look) => {
+    const entering = keeper.look(room, (look) => {
       // It may have gone while a commit was waited for.
       if (socket.connected) hubOf(room).enter(socket, look);
     });
+    // A page that was shown nothing would wait for ever; a broken line it opens anew.
+    void entering.then((entered) => entered === null && socket.conn.close());
   });
 
   return {
     changed: (change, look) => hubs.get(change.room)?.changed(change, look),
+    erased: (room, student) => hubs.get(room)?.erased(student),
     order: (room, page, order) => hubs.get(room)?.order(page, order),
     refresh: () => hubs.forEach((hub) => hub.refresh()),
     close: async () => {

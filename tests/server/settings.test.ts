@@ -40,7 +40,7 @@ describe('settings', () => {
     ['linux', { XDG_DATA_HOME: 'share' }, '/home/zoë/.local/share/hearsay'],
     ['linux', { XDG_DATA_HOME: '' }, '/home/zoë/.local/share/hearsay'],
     ['darwin', {}, '/home/zoë/Library/Application Support/Hearsay'],
-    ['linux', { HEARSAY_DATA: '/tmp/Zoë Müller ♭' }, '/tmp/Zoë Müller ♭'],
+    ['linux', { HEARSAY_DATA: '/srv/Übungs Räume ♭' }, '/srv/Übungs Räume ♭'],
   ])('on %s with %j data lies in %s', (platform, environment, folder) => {
     expect(read(environment, [], platform).data).toBe(folder);
   });

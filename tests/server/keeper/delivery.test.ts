@@ -41,6 +41,7 @@ test('R51 R53 each answer counts once under lost acknowledgements, repeats, wron
           below: (n) => Math.floor(random() * n),
         },
         changed: () => {},
+        erased: () => {},
         order: () => {},
         fault: () => {},
       });

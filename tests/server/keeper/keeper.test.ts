@@ -51,6 +51,8 @@ function kept(store: EventStore, boot = 'boot-1') {
   const changes: RoomChange[] = [];
   const orders: [string, string, SoundOrder][] = [];
   const faults: [string, unknown][] = [];
+  const erased: [string, string][] = [];
+  const waiting: (() => void)[] = [];
   const clock = { ms: 0 };
   let drawn = boot === 'boot-1' ? 0 : 7;
   const options: KeeperOptions = {
@@ -67,10 +69,15 @@ function kept(store: EventStore, boot = 'boot-1') {
       },
     },
     changed: (change) => changes.push(change),
+    erased: (...gone) => erased.push(gone),
     order: (...order) => orders.push(order),
     fault: (...fault) => faults.push(fault),
+    later: (act) => {
+      waiting.push(act);
+      return () => void waiting.splice(waiting.indexOf(act), 1);
+    },
   };
-  return { keeper: createKeeper(options), options, changes, orders, faults, clock };
+  return { keeper: createKeeper(options), options, changes, orders, faults, erased, clock, waiting };
 }
 
 async function lesson(keeper: Keeper): Promise<string> {
@@ -89,6 +96,10 @@ describe('the keeper', () => {
     const store = memoryStore(memory);
     const steps: string[] = [];
     let release = (): void => {};
+    let writing = (): void => {};
+    const begun = new Promise<void>((done) => {
+      writing = done;
+    });
     const slow: EventStore = {
       ...store,
       append: async (appends) => {
@@ -96,6 +107,7 @@ describe('the keeper', () => {
           steps.push('writing');
           await new Promise<void>((done) => {
             release = done;
+            writing();
           });
         }
         return store.append(appends);
@@ -105,10 +117,11 @@ describe('the keeper', () => {
     const room = await keeper.open('class-1', SETTINGS);
     const joining = keeper.submit(room, phone('ana'), join('Ana')).then(() => steps.push('answered'));
     const looking = keeper.look(room, ({ state }) => steps.push(`looked at ${state.students.size}`));
-    await new Promise((later) => setTimeout(later, 20));
+    await begun;
     // The look came before the tick: it saw the room without the student, not one that was not stored yet.
     const during = keeper.look(room, ({ state }) => steps.push(`looked at ${state.students.size}`));
-    await new Promise((later) => setTimeout(later, 20));
+    // What would answer too early would have done so by now: nothing but turns of the loop stands in its way.
+    for (let turn = 0; turn < 20; turn += 1) await new Promise<void>((next) => setImmediate(next));
     expect(steps).toEqual(['looked at 0', 'writing']);
     expect(changes).toEqual([]);
     release();
@@ -297,7 +310,42 @@ describe('the keeper', () => {
       [gap, 'RangeError: the log goes from event 1 to 3'],
     ]);
     expect(await later.keeper.look(bad, () => 1)).toBeNull();
+    expect(await Promise.all([bad, gap, good, 'NOPAL'].map(later.keeper.find))).toEqual([
+      'failed',
+      'failed',
+      'here',
+      'absent',
+    ]);
     expect(await later.keeper.look(good, ({ state }) => state.written)).toBe(1);
+  });
+
+  test('R60 a write that the store cannot take hurts its own room alone', async () => {
+    const store = memoryStore();
+    let refused = '';
+    const { keeper, changes, faults } = kept({
+      ...store,
+      append: async (appends) => {
+        const fine = [...(await store.append(appends.filter(({ room }) => room !== refused)))];
+        const failed = { failed: new Error('no such value') };
+        return appends.map(({ room }) => (room === refused ? failed : (fine.shift() ?? failed)));
+      },
+    });
+    const [bad, good] = [await lesson(keeper), await lesson(keeper)];
+    const told = changes.length;
+    refused = bad;
+    const replies = await Promise.all([bad, good].map((room) => keeper.submit(room, phone('ana'), write('up', 1))));
+    expect(replies).toMatchObject([
+      { ok: false, reason: 'not-saved' },
+      { ok: true, value: { counter: 1 } },
+    ]);
+    expect(faults.map(([room, error]) => [room, String(error)])).toEqual([[bad, 'Error: no such value']]);
+    expect(changes.slice(told).map(({ room }) => room)).toEqual([good]);
+    expect(await keeper.look(bad, ({ state }) => state.written)).toBe(0);
+  });
+
+  test('R60 a room that cannot be stored is not opened', async () => {
+    const { keeper } = kept({ ...memoryStore(), append: async () => [{ failed: new Error('no such value') }] });
+    await expect(keeper.open('class-1', SETTINGS)).rejects.toThrow('no such value');
   });
 
   test('R54 a command on which the rules stumble is refused alone', async () => {
@@ -373,7 +421,7 @@ describe('the keeper', () => {
 
   test('R13 erasing leaves the room as if the student had never come', async () => {
     const memory = emptyMemory();
-    const { keeper, changes } = kept(memoryStore(memory));
+    const { keeper, erased } = kept(memoryStore(memory));
     const room = await lesson(keeper);
     await keeper.submit(room, phone('bo'), join('Ana'));
     await keeper.submit(room, phone('ana'), write('up', 1));
@@ -406,7 +454,7 @@ describe('the keeper', () => {
       'AnswerWritten',
     ]);
     expect(JSON.stringify([...(memory.rooms.get(room)?.rows ?? [])])).not.toContain(ana);
-    expect(changes.find(({ erased }) => erased.length > 0)?.erased).toEqual([ana]);
+    expect(erased).toEqual([[room, ana]]);
     // Who is left keeps seat and number; the name is plain now.
     const left = await keeper.look(room, ({ state, people, seq }) => ({
       seats: [...state.students.values()].map(({ seat }) => seat),
@@ -435,6 +483,55 @@ describe('the keeper', () => {
     expect(await keeper.submit(room, DESK, erase('two'))).toEqual({ ok: false, reason: 'not-saved' });
     expect(faults).toHaveLength(1);
     expect(await keeper.look(room, ({ state }) => state.students.size)).toBe(1);
+  });
+
+  test('R61 what fails after an erasure leaves the student erased and everybody told', async () => {
+    const memory = emptyMemory();
+    const store = memoryStore(memory);
+    let [busy, unreadable, scrubs] = [false, false, 0];
+    const { keeper, erased, faults, changes, waiting } = kept({
+      ...store,
+      read: async (room) => {
+        if (unreadable) throw new Error('input and output');
+        return store.read(room);
+      },
+      scrub: async () => {
+        scrubs += 1;
+        if (busy) throw new Error('still in the log');
+      },
+    });
+    const room = await lesson(keeper);
+    await keeper.submit(room, phone('bo'), join('Bo'));
+    const [ana = '', bo = ''] = (await keeper.look(room, ({ state }) => [...state.students.keys()])) ?? [];
+    // What an earlier run left is scrubbed at the start.
+    expect(scrubs).toBe(1);
+    busy = true;
+    const told = changes.length;
+    expect(await keeper.submit(room, DESK, { type: 'EraseStudent', id: 'one', student: ana })).toEqual({ ok: true });
+    expect(erased).toEqual([[room, ana]]);
+    expect(changes).toHaveLength(told + 1);
+    expect(await keeper.look(room, ({ state }) => [...state.students.keys()])).toEqual([bo]);
+    // Tried again later, until it is done.
+    for (const tries of [3, 4]) {
+      expect(waiting).toHaveLength(1);
+      busy = tries < 4;
+      waiting.shift()?.();
+      await new Promise<void>((next) => setImmediate(next));
+      expect(scrubs).toBe(tries);
+    }
+    expect(waiting).toEqual([]);
+    unreadable = true;
+    expect(await keeper.submit(room, DESK, { type: 'EraseStudent', id: 'two', student: bo })).toEqual({ ok: true });
+    expect(erased).toEqual([
+      [room, ana],
+      [room, bo],
+    ]);
+    unreadable = false;
+    expect(await keeper.look(room, ({ state }) => state.students.size)).toBe(0);
+    expect(new Set(faults.map(([, error]) => String(error)))).toEqual(
+      new Set(['Error: still in the log', 'Error: input and output']),
+    );
+    await keeper.close();
   });
 
   test('R31 R57 the sound is held by one page, and by none when it is gone', async () => {

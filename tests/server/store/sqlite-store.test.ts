@@ -82,8 +82,69 @@ describe('SQLite file', () => {
       blank: { type: 'Erased', body: '{"type":"Erased","version":1}' },
       row: row(301, { type: 'StudentErased' }),
     });
+    await store.scrub();
     for (const gone of [secret, 'studentsevenseven', 'answereleven', 'tokenhash']) expect(bytes()).not.toContain(gone);
     expect((await store.read('WAKUR'))?.rows).toHaveLength(301);
+    await store.close();
+  });
+
+  test('R61 bytes that another process keeps in the log are scrubbed once it is gone, also by the next run', async () => {
+    const folder = freshFolder();
+    const file = join(folder, 'hearsay.db');
+    const erasure = (seq: number) => ({
+      room: 'WAKUR',
+      student: 's1',
+      blank: { type: 'Erased', body: '{"type":"Erased","version":1}' },
+      row: row(seq),
+    });
+    const store = openSqliteStore(file);
+    const bytes = () =>
+      readdirSync(folder)
+        .map((name) => readFileSync(join(folder, name), 'latin1'))
+        .join('');
+    await store.append([
+      { room: 'WAKUR', rows: [row(1, { student: 's1' })], people: [person('s1', { name: 'Quetzalcoatl' })] },
+    ]);
+    const reader = openConnection(file);
+    reader.exec('BEGIN');
+    expect(reader.prepare('SELECT name FROM people').all()).toHaveLength(1);
+    expect(await store.erase(erasure(2))).toBe('stored');
+    await expect(store.scrub()).rejects.toThrow(/still in its write-ahead log/);
+    expect((await store.read('WAKUR'))?.people).toEqual([]);
+    expect(bytes()).toContain('Quetzalcoatl');
+    reader.exec('COMMIT');
+    reader.close();
+    // The process that erased was killed; the next one knows that something is left to do.
+    const next = openSqliteStore(file);
+    await next.scrub();
+    expect(bytes()).not.toContain('Quetzalcoatl');
+    await next.close();
+    await store.close();
+  });
+
+  test('of the first version is brought up to date', async () => {
+    const file = join(freshFolder(), 'hearsay.db');
+    await openSqliteStore(file).close();
+    const old = openConnection(file);
+    old.exec('DROP TABLE unscrubbed; PRAGMA user_version = 1');
+    old.close();
+    const store = openSqliteStore(file);
+    await store.scrub();
+    expect(await store.append([{ room: 'WAKUR', rows: [row(1)], people: [] }])).toEqual(['stored']);
+    await store.close();
+  });
+
+  test('R60 what the database itself refuses hurts its own room alone', async () => {
+    const store = openSqliteStore(join(freshFolder(), 'hearsay.db'));
+    const good = (room: string, seq = 1) => ({ room, rows: [row(seq)], people: [person('s1')] });
+    const bad = { room: 'WAKUR', rows: [row(1)], people: [person('s1'), person('s2', { settings: 'no json' })] };
+    expect(await store.append([good('BIFOD'), bad, good('DOKUF')])).toEqual([
+      'stored',
+      { failed: expect.objectContaining({ code: expect.stringMatching(/^SQLITE_CONSTRAINT/) as string }) as Error },
+      'stored',
+    ]);
+    expect(await store.read('WAKUR')).toBeNull();
+    expect(await store.append([good('BIFOD', 2), good('WAKUR')])).toEqual(['stored', 'stored']);
     await store.close();
   });
 

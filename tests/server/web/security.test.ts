@@ -24,6 +24,10 @@ describe('names of this server', () => {
     ['localhost.evil.test', false],
     ['evil.test:4600@localhost', false],
     ['evil.test/.local', false],
+    ['localhost:99999', false],
+    ['localhost:65535', true],
+    ['1.2.3.999', false],
+    ['[::::]', false],
     ['', false],
   ])('%s: %s', (host, allowed) => expect(allows(host)).toBe(allowed));
   test('a request without a Host header is none of ours', () => expect(allows(undefined)).toBe(false));
@@ -41,6 +45,8 @@ describe('where a request comes from', () => {
     ['null', '192.168.1.5:4600', false],
     ['file://', '192.168.1.5:4600', false],
     ['', '192.168.1.5:4600', false],
+    ['http://localhost', 'localhost:99999', false],
+    ['http://localhost', '%', false],
   ])('%s at %s: %s', (origin, host, same) => expect(sameOrigin(request({ origin, host }))).toBe(same));
   test('no Origin: no page of another site', () =>
     expect(sameOrigin(request({ host: '192.168.1.5:4600' }))).toBe(true));

@@ -96,7 +96,7 @@ describe('pairing a second device', () => {
     expect(waits.at(-1)).toBeLessThan(1000);
   });
 
-  test('few guesses may wait at once', async () => {
+  test('R63 few guesses may wait at once, and none of them keeps the right code out', async () => {
     const never = () => new Promise<void>(() => {});
     const sessions = createSessions(
       memoryStore(),
@@ -104,8 +104,20 @@ describe('pairing a second device', () => {
       () => 0,
       never,
     );
-    sessions.newPairingCode();
+    const { code } = sessions.newPairingCode();
     for (let guess = 0; guess < 20; guess += 1) void sessions.pair('000000');
-    expect(await sessions.pair('000000')).toEqual({ ok: false, reason: 'too-many-messages' });
+    expect(await sessions.pair('000000')).toEqual({ ok: false, reason: 'too-many-codes' });
+    expect((await sessions.pair(code)).ok).toBe(true);
+  });
+
+  test('R63 a hundred wrong tries make a code void, not the next one', async () => {
+    const { sessions } = fixture();
+    const first = sessions.newPairingCode().code;
+    for (let guess = 0; guess < 99; guess += 1) await sessions.pair('000000');
+    expect((await sessions.pair(first)).ok).toBe(true);
+    const second = sessions.newPairingCode().code;
+    for (let guess = 0; guess < 100; guess += 1) await sessions.pair('000000');
+    expect(await sessions.pair(second)).toEqual({ ok: false, reason: 'pairing-code-wrong' });
+    expect((await sessions.pair(sessions.newPairingCode().code)).ok).toBe(true);
   });
 });
