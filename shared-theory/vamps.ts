@@ -50,6 +50,23 @@ export function parseVamp(text: string, beatsPerBar: number): Slot[] {
   return slots;
 }
 
+/**
+ * Draws slots that sound as the one before them into it, which lasts the longer; each with its index before. `joins` tells of a
+ * slot's index (from 1) whether it does. A loop that would be one slot stays as it is.
+ */
+export function mergedSlots(
+  slots: readonly Slot[],
+  joins: (index: number) => boolean,
+): readonly { readonly slot: Slot; readonly index: number }[] {
+  const merged: { slot: Slot; index: number }[] = [];
+  for (const [index, slot] of slots.entries()) {
+    const last = merged.at(-1);
+    if (last && joins(index)) last.slot = { ...last.slot, beats: last.slot.beats + slot.beats };
+    else merged.push({ slot, index });
+  }
+  return merged.length === 1 ? slots.map((slot, index) => ({ slot, index })) : merged;
+}
+
 function lineSlots(text: string, beats: number): Slot[] {
   // Commas and lone dashes between chords are how people write a list of them.
   const tokens = tokensOf(text, 0, /[^\s,;]+/g).filter((token) => !/^[-–—→]+$/.test(token.text));

@@ -6,6 +6,8 @@ export type WireAsking = {
   readonly target: number;
   readonly options?: readonly string[];
   readonly letter?: string;
+  /** direction, keys: `one`, `two` or `more` chords in the loop, where everyone knows it by now. */
+  readonly loop?: string;
 };
 
 /** The right answer once shown, in answer shape, and printed. */

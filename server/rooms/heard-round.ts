@@ -1,4 +1,4 @@
-import { chordSymbol, parseChord, QUALITIES } from '../../shared-theory/chords.ts';
+import { chordSymbol, parseChord, QUALITIES, soundsAs } from '../../shared-theory/chords.ts';
 import type { Quality } from '../../shared-theory/chords.ts';
 import { generate } from '../../shared-theory/generate.ts';
 import { GROOVES } from '../../shared-theory/grooves.ts';
@@ -9,8 +9,9 @@ import { usualShape } from '../../shared-theory/neck.ts';
 import { askableQuestions } from '../../shared-theory/questions/judges.ts';
 import type { Kind, QuestionSettings } from '../../shared-theory/questions/question.ts';
 import { guitarTruth } from '../../shared-theory/truth.ts';
-import { parseVamp, ReadingError } from '../../shared-theory/vamps.ts';
-import type { VoicedVamp } from '../../shared-theory/vamps.ts';
+import type { GuitarOptions, Truth } from '../../shared-theory/truth.ts';
+import { mergedSlots, parseVamp, ReadingError } from '../../shared-theory/vamps.ts';
+import type { Slot, VoicedVamp } from '../../shared-theory/vamps.ts';
 import type { RoomSettings } from '../protocol/messages.ts';
 import type { CommandOf, Refusal } from './commands.ts';
 import { refuse } from './commands.ts';
@@ -66,8 +67,8 @@ export function guitarRound(
   }
   const meter = groove?.meter ?? '4/4';
   try {
-    const slots = parseVamp(chords, BEATS_PER_BAR[meter]);
-    const truth = guitarTruth(slots, { meter, directions, groove: command.groove, tempo });
+    const typed = parseVamp(chords, BEATS_PER_BAR[meter]);
+    const { slots, truth } = withoutRepeats(typed, { meter, directions, groove: command.groove, tempo });
     const settings = questionSettings(state.settings);
     return {
       id: `r${number}`,
@@ -92,6 +93,23 @@ export function guitarRound(
     if (error instanceof RangeError) return refuse('message-not-readable', { what: error.message });
     throw error;
   }
+}
+
+/** A chord typed again while its bass stays is the same chord going on: nobody hears a change there to be asked about. */
+function withoutRepeats(
+  typed: readonly Slot[],
+  options: GuitarOptions,
+): { readonly slots: readonly Slot[]; readonly truth: Truth } {
+  const truth = guitarTruth(typed, options);
+  const merged = mergedSlots(typed, (index) => {
+    const [before, here] = [typed[index - 1], typed[index]];
+    return before && here ? soundsAs(before.chord, here.chord) && truth.bass[index - 1] === truth.bass[index] : false;
+  });
+  if (merged.length === typed.length) return { slots: typed, truth };
+  const slots = merged.map(({ slot }) => slot);
+  const stated = options.directions;
+  const directions = stated ? merged.slice(1).map(({ index }) => stated[index - 1] ?? 'usual') : null;
+  return { slots, truth: guitarTruth(slots, { ...options, directions }) };
 }
 
 /** Lowest and highest tempo that a round's sound may be brought to while it plays. */

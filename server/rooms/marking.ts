@@ -4,6 +4,8 @@ import { breakdownOf } from '../../shared-theory/diagnosis/breakdown.ts';
 import type { BreakdownLine } from '../../shared-theory/diagnosis/breakdown.ts';
 import { spreadOf, topWrong } from '../../shared-theory/diagnosis/spread.ts';
 import type { Spread, TopWrong } from '../../shared-theory/diagnosis/spread.ts';
+import type { Beside } from '../../shared-theory/questions/beside.ts';
+import { besideAll, besideShown } from '../../shared-theory/questions/beside.ts';
 import { answerKey } from '../../shared-theory/questions/asks.ts';
 import { judgeOf, markAnswer } from '../../shared-theory/questions/judges.ts';
 import type { Answer, Kind, Mark, MarkingContext, NotSure } from '../../shared-theory/questions/question.ts';
@@ -17,16 +19,26 @@ const NO_MARK = { exact: false, credit: 0 } as const;
 /** Everything here is worked out from the fold and kept nowhere, so that a corrected truth marks the past anew. */
 
 /** The question of a sheet. */
-export function questionOn({ round, question }: Sheet): RoundQuestion {
+export function questionOn({ round, question }: Pick<Sheet, 'round' | 'question'>): RoundQuestion {
   const found = round.questions.find(({ id }) => id === question);
   if (found === undefined) throw new RangeError(`round ${round.id} has no question ${question}`);
   return found;
 }
 
+/** Who is told a mark: the teacher all that it shows, a student no more than what has been shown tells. */
+export type ToldTo = 'teacher' | 'student';
+
 /** What a mark on the sheet depends on. */
-export function markingOf(sheet: Sheet): MarkingContext {
+export function markingOf(state: RoomState, sheet: Sheet, told: ToldTo = 'teacher'): MarkingContext {
   const { truth, settings } = sheet.round;
-  return { truth, settings, target: questionOn(sheet).target, earlier: {} };
+  return { truth, settings, target: questionOn(sheet).target, beside: besideOn(state, sheet, told) };
+}
+
+function besideOn(state: RoomState, { round }: Sheet, told: ToldTo): Beside {
+  const record = state.rounds[round.number - 1];
+  if (told === 'teacher') return besideAll(round.truth, record?.tempoChanged !== true);
+  const shown = round.questions.filter(({ id }) => record?.questions.get(id)?.shown === true);
+  return besideShown(round.truth, shown);
 }
 
 /** The right answer to a question of a round. */
@@ -38,14 +50,16 @@ export function rightAnswer({ truth, settings }: HeardRound, { id, kind, target 
 
 /** Marks answers of one sheet; each different answer is marked once. */
 export type Marker = (answer: Answer | NotSure) => Mark;
-const markers = new WeakMap<Sheet, Marker>();
+const markers = new WeakMap<Sheet, Partial<Record<ToldTo, { readonly at: string; readonly marker: Marker }>>>();
 
-/** What marks the answers of a sheet. */
-export function markerOf(sheet: Sheet): Marker {
+/** What marks the answers of a sheet, worked out anew once a mark may depend on more or less. */
+export function markerOf(state: RoomState, sheet: Sheet, told: ToldTo = 'teacher'): Marker {
+  const at = `${state.turn} ${state.rounds[sheet.round.number - 1]?.tempoChanged}`;
   const known = markers.get(sheet);
-  if (known !== undefined) return known;
+  const last = known?.[told];
+  if (last?.at === at) return last.marker;
   const { kind } = questionOn(sheet);
-  const context = markingOf(sheet);
+  const context = markingOf(state, sheet, told);
   const marks = new Map<string, Mark>();
   const marker: Marker = (answer) => {
     const key = answerKey<Kind>(kind, answer);
@@ -53,7 +67,7 @@ export function markerOf(sheet: Sheet): Marker {
     marks.set(key, mark);
     return mark;
   };
-  markers.set(sheet, marker);
+  markers.set(sheet, { ...known, [told]: { at, marker } });
   return marker;
 }
 
@@ -64,7 +78,7 @@ export function spreadOn(state: RoomState, sheet: Sheet): Spread {
 
 /** The most chosen wrong answer of a sheet. */
 export function topWrongOn(state: RoomState, sheet: Sheet): TopWrong | null {
-  return topWrong<Kind>(spreadOn(state, sheet), judgeOf<Kind>(questionOn(sheet).kind), markingOf(sheet));
+  return topWrong<Kind>(spreadOn(state, sheet), judgeOf<Kind>(questionOn(sheet).kind), markingOf(state, sheet));
 }
 
 /** Who could answer a sheet. */
@@ -98,7 +112,7 @@ export const standings = remembered((state): ReadonlyMap<string, Readonly<Standi
     for (const { shown, sheets } of questions.values()) {
       const [first] = sheets;
       if (!shown || first === undefined) continue;
-      const mark = markerOf(first);
+      const mark = markerOf(state, first);
       for (const student of state.students.values()) {
         const standing = all.get(student.student);
         if (standing === undefined || !couldAnswer(first, student)) continue;
@@ -116,10 +130,11 @@ export const standings = remembered((state): ReadonlyMap<string, Readonly<Standi
 /** The lesson, question by question; worked out once while nothing is added. */
 export const breakdownFor = remembered((state): readonly BreakdownLine[] =>
   breakdownOf(
-    state.rounds.map(({ heard, questions }) => ({
+    state.rounds.map(({ heard, questions, tempoChanged }) => ({
       number: heard.number,
       truth: heard.truth,
       settings: heard.settings,
+      steady: !tempoChanged,
       questions: heard.questions.map((question) => ({
         ...question,
         sheets: (questions.get(question.id)?.sheets ?? [])
@@ -130,11 +145,12 @@ export const breakdownFor = remembered((state): readonly BreakdownLine[] =>
   ),
 );
 
-/** Works something out of a room once, for as long as no answer, no student and no turn is added. */
+/** Works something out of a room once, for as long as no answer, no student, no turn and no change of tempo is added. */
 function remembered<T>(work: (state: RoomState) => T): (state: RoomState) => T {
   const known = new WeakMap<RoomState, { readonly at: string; readonly result: T }>();
   return (state) => {
-    const at = `${state.turn} ${state.written} ${state.students.size}`;
+    const changed = state.rounds.filter(({ tempoChanged }) => tempoChanged).length;
+    const at = `${state.turn} ${state.written} ${state.students.size} ${changed}`;
     const last = known.get(state);
     if (last?.at === at) return last.result;
     const result = work(state);

@@ -37,7 +37,12 @@ export type Sheet = {
 /** What one question of a round has been through. */
 export type QuestionRecord = { readonly sheets: Sheet[]; shown: boolean };
 
-export type RoundRecord = { readonly heard: HeardRound; readonly questions: Map<QuestionId, QuestionRecord> };
+export type RoundRecord = {
+  readonly heard: HeardRound;
+  readonly questions: Map<QuestionId, QuestionRecord>;
+  /** Whether it has sounded at another tempo than it was made for. */
+  tempoChanged: boolean;
+};
 
 export type SoundState = {
   readonly playing: boolean;
@@ -122,6 +127,7 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       state.rounds.push({
         heard: event.round,
         questions: new Map(event.round.questions.map(({ id }) => [id, { sheets: [], shown: false }])),
+        tempoChanged: false,
       });
       state.status = 'round';
       state.open = null;
@@ -157,9 +163,11 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       return;
     }
     case 'VampStarted':
+      noteTempo(state, event.round, event.tempo);
       state.sound = { playing: true, round: event.round, change: { kind: 'full' }, tempo: event.tempo };
       return;
     case 'ChangeTook':
+      if (event.change.kind === 'tempo') noteTempo(state, event.round, event.change.tempo);
       state.sound =
         event.change.kind === 'tempo'
           ? { ...state.sound, tempo: event.change.tempo }
@@ -179,6 +187,11 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
     case 'Erased':
       return;
   }
+}
+
+function noteTempo(state: RoomState, round: string, tempo: number): void {
+  const record = state.rounds.find(({ heard }) => heard.id === round);
+  if (record !== undefined && tempo !== record.heard.tempo) record.tempoChanged = true;
 }
 
 /** The round that runs, or ran last. */

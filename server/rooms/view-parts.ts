@@ -1,13 +1,15 @@
 import { chartRows, cribOf } from '../../shared-theory/crib.ts';
 import { parseKeyName } from '../../shared-theory/keys.ts';
+import { LEVELS } from '../../shared-theory/levels.ts';
 import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
 import { judgeOf } from '../../shared-theory/questions/judges.ts';
-import type { Answer, Kind, NotSure } from '../../shared-theory/questions/question.ts';
+import type { Answer, Kind, Loop, NotSure, Told } from '../../shared-theory/questions/question.ts';
 import { questionId } from '../../shared-theory/questions/round-questions.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
 import type * as Wire from '../protocol/views.ts';
 import type { HeardRound } from './events.ts';
-import { breakdownFor, chordsOf, markerOf, markingOf, questionOn, rightAnswer, spreadOn } from './marking.ts';
+import { breakdownFor, chordsOf, markerOf, questionOn, rightAnswer, spreadOn } from './marking.ts';
+import type { ToldTo } from './marking.ts';
 import type { RoomState, RoundRecord, Sheet } from './state.ts';
 import { currentRound, questionOf } from './state.ts';
 
@@ -27,26 +29,52 @@ export function wasShown(state: RoomState, number: number, question: string): bo
 
 /** The pad. Its letter is the chord's root: it stands only once that root has been shown. */
 export function askingOn(state: RoomState, sheet: Sheet): Wire.WireAsking {
+  const { number, truth } = sheet.round;
   const { kind, target } = questionOn(sheet);
-  const { truth, settings, number } = sheet.round;
   const root = truth.roots[target];
   const letterShown = kind === 'quality' && root !== undefined && wasShown(state, number, questionId('root', target));
-  const asking = asks[kind].ask(target, settings, letterShown ? { letter: root } : {});
+  const loop = loopKnown(state, sheet);
+  return askingTold(sheet, { ...(letterShown ? { letter: root } : {}), ...(loop === null ? {} : { loop }) });
+}
+
+/** The pad as the teacher alone sees it: it may say that the loop is one chord. */
+export function askingOnDesk(state: RoomState, sheet: Sheet): Wire.WireAsking {
+  const asking = askingOn(state, sheet);
+  return asking.kind === 'keys' && chordsOf(sheet.round).length === 1 ? { ...asking, loop: 'one' } : asking;
+}
+
+/**
+ * How many chords the loop has, as far as everyone knows: the level says so, or a later chord has been asked about. It may not
+ * depend on the chords themselves.
+ */
+function loopKnown(state: RoomState, { round }: Sheet): Loop | null {
+  const asked = [...(state.rounds[round.number - 1]?.questions ?? [])].filter(([, { sheets }]) => sheets.length > 0);
+  const laterAsked = round.questions.some(({ id, target }) => target > 0 && asked.some(([known]) => known === id));
+  const level = LEVELS.find((each) => each.level === round.level);
+  if (level === undefined) return laterAsked ? 'more' : null;
+  // No level has more than two chords; some have now and then one alone.
+  return laterAsked || level.balance.alone === 0 ? 'two' : null;
+}
+
+function askingTold({ round, question }: Sheet, told: Told): Wire.WireAsking {
+  const { kind, target } = questionOn({ round, question });
+  const asking = asks[kind].ask(target, round.settings, told);
   return {
     kind: asking.kind,
     target: asking.target,
     ...(asking.options === undefined ? {} : { options: asking.options }),
     ...(asking.letter === undefined ? {} : { letter: asking.letter }),
+    ...(asking.loop === undefined ? {} : { loop: asking.loop }),
   };
 }
 
 export function truthOn(sheet: Sheet): Wire.WireTruth {
   const { kind, target } = questionOn(sheet);
   const judge = judgeOf<Kind>(kind);
-  const context = markingOf(sheet);
+  const { truth, settings } = sheet.round;
   const answer = rightAnswer(sheet.round, questionOn(sheet));
-  const also = judge.also(context).map((other) => answerKey<Kind>(kind, other));
-  const name = kind === 'root' ? context.truth.roots[target] : undefined;
+  const also = judge.also({ truth, settings, target }).map((other) => answerKey<Kind>(kind, other));
+  const name = kind === 'root' ? truth.roots[target] : undefined;
   return {
     answer,
     key: answerKey<Kind>(kind, answer),
@@ -60,8 +88,13 @@ export function truthsOf(round: HeardRound): Readonly<Record<string, Answer>> {
   return Object.fromEntries(round.questions.map((question) => [question.id, rightAnswer(round, question)]));
 }
 
-export function wireMark(sheet: Sheet, answer: Answer | NotSure): NonNullable<Wire.StudentOwn['mark']> {
-  const { credit, exact, errors } = markerOf(sheet)(answer);
+export function wireMark(
+  state: RoomState,
+  sheet: Sheet,
+  answer: Answer | NotSure,
+  told: ToldTo,
+): NonNullable<Wire.StudentOwn['mark']> {
+  const { credit, exact, errors } = markerOf(state, sheet, told)(answer);
   const [error] = errors;
   return error === undefined ? { credit, exact } : { credit, exact, error };
 }

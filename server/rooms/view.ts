@@ -7,6 +7,7 @@ import type { RoomState } from './state.ts';
 import { currentRound, questionOf } from './state.ts';
 import {
   askingOn,
+  askingOnDesk,
   breakdown,
   hasEnded,
   hostSteps,
@@ -63,7 +64,9 @@ export function studentOwn(state: RoomState, people: People, student: string, to
     ...(token === undefined ? {} : { token }),
     counter: found.counter,
     ...(sheet === null ? {} : { ask: sheet.ask, answer }),
-    ...(sheet !== null && answer !== null && isShown(state, sheet) ? { mark: wireMark(sheet, answer) } : {}),
+    ...(sheet !== null && answer !== null && isShown(state, sheet)
+      ? { mark: wireMark(state, sheet, answer, 'student') }
+      : {}),
     ...(lesson === undefined ? {} : { lesson: { right: lesson.right, part: lesson.part, of: lesson.of } }),
   };
 }
@@ -91,8 +94,10 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
   const closed = sheet !== null && sheet.closed !== null ? sheet : null;
   const round = currentRound(state);
   const top = closed === null ? null : topWrongOn(state, closed);
+  const seen = shared(state, live, null);
   return {
-    ...shared(state, live, null),
+    ...seen,
+    current: sheet && seen.current && { ...seen.current, asking: askingOnDesk(state, sheet) },
     steps: round === null ? [] : round.heard.questions.map((question) => stepOf(round, question)),
     students: [...state.students.values()].map(({ student, seat }) => {
       const person = people.byStudent.get(student);
@@ -108,7 +113,9 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
         cannotHear: sheet?.cannotHear.has(student) ?? false,
       };
       if (closed === null) return row;
-      return answer === null ? { ...row, answer } : { ...row, answer, mark: wireMark(closed, answer) };
+      return answer === null
+        ? { ...row, answer }
+        : { ...row, answer, mark: wireMark(state, closed, answer, 'teacher') };
     }),
     spread: closed === null ? null : wireSpread(state, closed),
     truth: sheet === null ? null : truthOn(sheet),

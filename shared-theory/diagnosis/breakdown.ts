@@ -1,3 +1,4 @@
+import { besideAll } from '../questions/beside.ts';
 import { judgeOf } from '../questions/judges.ts';
 import type { Answer, Kind, QuestionId, QuestionSettings, Target } from '../questions/question.ts';
 import type { Truth } from '../truth.ts';
@@ -21,6 +22,8 @@ export type AskedRound = {
   readonly truth: Truth;
   readonly settings: QuestionSettings;
   readonly questions: readonly AskedQuestion[];
+  /** False once the tempo was changed while the round ran; otherwise true or absent. */
+  readonly steady?: boolean;
 };
 
 /** How one sheet came out. Right is exact, part earned some credit, wrong none; the five add up to `of`. */
@@ -62,7 +65,12 @@ function lineOf(round: AskedRound, question: AskedQuestion): BreakdownLine | nul
   const { id, kind, target, sheets } = question;
   const [first] = sheets;
   const judge = judgeOf<Kind>(kind);
-  const context = { truth: round.truth, settings: round.settings, target, earlier: {} };
+  const context = {
+    truth: round.truth,
+    settings: round.settings,
+    target,
+    beside: besideAll(round.truth, round.steady),
+  };
   const truth = judge.truth(context);
   if (first === undefined || truth === null) return null;
   const spread = spreadOf(kind, first.answers, first.seats);

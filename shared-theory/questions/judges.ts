@@ -38,10 +38,14 @@ export function markAnswer<K extends Kind>(
   return { ...mark, evidence: mark.exact ? 'right' : 'wrong' };
 }
 
-/** The questions of a round in the usual order, without those that have no right answer under the settings. */
+/**
+ * The questions of a round in the usual order, without those that have no right answer under the settings, and without the way
+ * of a bass that stays on one chord: nothing is heard to change.
+ */
 export function askableQuestions(truth: Truth, settings: QuestionSettings): readonly RoundQuestion[] {
   const chords = truth.roots.map((root, slot) => `${pitchClass(root)} ${truth.qualities[slot]}`);
-  return questionsOf({ chords, strokesKnown: truth.strokes !== null }).filter(
-    ({ kind, target }) => judges[kind].truth({ truth, target, settings }) !== null,
-  );
+  const held = new Set(chords).size === 1 && new Set(truth.bass).size === 1;
+  return questionsOf({ chords, strokesKnown: truth.strokes !== null })
+    .filter(({ kind }) => !(held && kind === 'direction'))
+    .filter(({ kind, target }) => judges[kind].truth({ truth, target, settings }) !== null);
 }

@@ -1,5 +1,6 @@
 import type { Quality } from '../chords.ts';
 import type { Direction, Policy, StrokeFeel, Truth } from '../truth.ts';
+import type { Beside } from './beside.ts';
 import type { ErrorKind } from './error-kinds.ts';
 
 /** Question kinds that stand, in the usual order of a round. */
@@ -48,16 +49,24 @@ export type Asking = {
   readonly options?: readonly string[];
   /** quality: the root as spelled (ASCII), only once the root of that chord has been shown. */
   readonly letter?: string;
+  /** direction, keys: how many chords the loop has, where everyone knows it by now. */
+  readonly loop?: Loop;
 };
 
-/** What is known of a round when a mark is made. */
-export type MarkingContext = {
-  readonly truth: Truth;
-  readonly target: Target;
-  readonly settings: QuestionSettings;
-  /** Tempo, meter and such are in `truth`; the student's own earlier answers of this round by question id. */
-  readonly earlier: Readonly<Record<QuestionId, Answer | NotSure>>;
-};
+/** How many chords a loop has, as far as everyone knows. */
+export type Loop = 'one' | 'two' | 'more';
+
+/** What may stand on a pad because it has been shown, or is known to all. */
+export type Told = { readonly letter?: string; readonly loop?: Loop };
+
+/** What the right answer to a question depends on. */
+export type AskedOf = { readonly truth: Truth; readonly target: Target; readonly settings: QuestionSettings };
+
+/**
+ * What is known of a round when a mark is made. A judge reads of `truth` the right answer to its own question and no more;
+ * whatever else a mark depends on stands in `beside`, where it may not have been told yet.
+ */
+export type MarkingContext = AskedOf & { readonly beside: Beside };
 
 /**
  * The mark of one answer. `credit` 0 to 1 is the friendly ledger, `exact` the strict one; credit is 1 only where exact.
@@ -70,7 +79,7 @@ export type Ask<K extends Kind> = {
   readonly kind: K;
   /** Which slots it can be asked of, from the number of slots of the loop. Empty: it cannot be asked. */
   readonly targets: (slots: number, round: { readonly groove: boolean }) => readonly Target[];
-  readonly ask: (target: Target, settings: QuestionSettings, shown: { readonly letter?: string }) => Asking;
+  readonly ask: (target: Target, settings: QuestionSettings, told: Told) => Asking;
   /** Reads what a phone sent; null where it is not an answer of this question under these settings. */
   readonly read: (value: unknown, settings: QuestionSettings) => AnswerOf<K> | null;
   /** One text per different answer, for counting: `up`, `6.5`, `2M 7M`. */
@@ -81,13 +90,13 @@ export type Ask<K extends Kind> = {
 export type Judge<K extends Kind> = {
   readonly kind: K;
   /** The right answer in the shape of an answer; null where it cannot be asked of this round. */
-  readonly truth: (context: Omit<MarkingContext, 'earlier'>) => AnswerOf<K> | null;
+  readonly truth: (context: AskedOf) => AnswerOf<K> | null;
   /** Throws RangeError where `truth` is null. */
   readonly mark: (answer: AnswerOf<K>, context: MarkingContext) => Mark;
   /** Other answers that are as right (the same note elsewhere on the neck); often none. */
-  readonly also: (context: Omit<MarkingContext, 'earlier'>) => readonly AnswerOf<K>[];
+  readonly also: (context: AskedOf) => readonly AnswerOf<K>[];
   /** One text per thing heard, where several answers say the same: the pitch class of a neck place. */
   readonly heard: (answer: AnswerOf<K>) => string;
   /** Chance of full credit by blind choice among the options. */
-  readonly chance: (context: Omit<MarkingContext, 'earlier'>) => number;
+  readonly chance: (context: AskedOf) => number;
 };

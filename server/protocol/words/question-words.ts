@@ -34,6 +34,11 @@ export const questionWords = {
     root: '{Which} chord: where is its root?',
     keysMajors: 'Which major keys own all of these chords?',
     keysRelatives: 'Which keys own all of these chords, major or minor?',
+    /** While nobody has been told how many chords there are. */
+    keysMajorsAny: 'Which major keys own every chord here?',
+    keysRelativesAny: 'Which keys own every chord here, major or minor?',
+    keysMajorsOne: 'Which major keys own this chord?',
+    keysRelativesOne: 'Which keys own this chord, major or minor?',
     strokes: 'All downs, or down and up?',
   },
   /** The line under the prompt. */

@@ -3,16 +3,22 @@ import { rightWords } from './right-words.ts';
 import { fill } from './fill.ts';
 
 /** What a prompt depends on: the pad as it travels. */
-type Asked = { readonly kind: string; readonly target: number; readonly options?: readonly string[] };
+type Asked = {
+  readonly kind: string;
+  readonly target: number;
+  readonly options?: readonly string[];
+  readonly loop?: string;
+};
 
 /** The question as spoken: `Third chord: major or minor?`. Throws RangeError for a kind that has no prompt. */
-export function questionPrompt({ kind, target, options = [] }: Asked): string {
+export function questionPrompt({ kind, target, options = [], loop }: Asked): string {
   const { prompts } = questionWords;
   const which = ordinal(target);
   const blanks = { which, Which: capital(which) };
   switch (kind) {
     case 'direction':
-      return fill(target === 1 ? prompts.directionNext : prompts.directionLater, blanks);
+      // In a loop of two there is one other place to go; in a longer one home may come back last.
+      return fill(loop === 'two' && target === 1 ? prompts.directionNext : prompts.directionLater, blanks);
     case 'quality': {
       const moods = options.length > 0 && options.every((option) => option === 'major' || option === 'minor');
       return fill(moods ? prompts.qualityTwo : prompts.qualityMore, blanks);
@@ -20,12 +26,19 @@ export function questionPrompt({ kind, target, options = [] }: Asked): string {
     case 'root':
       return fill(prompts.root, blanks);
     case 'keys':
-      return options.includes('relatives') ? prompts.keysRelatives : prompts.keysMajors;
+      return keysPrompt(options.includes('relatives'), loop);
     case 'strokes':
       return prompts.strokes;
     default:
       throw new RangeError(`No prompt for a question of kind ${kind}`);
   }
+}
+
+function keysPrompt(relatives: boolean, loop: string | undefined): string {
+  const { prompts } = questionWords;
+  if (loop === 'one') return relatives ? prompts.keysRelativesOne : prompts.keysMajorsOne;
+  if (loop === undefined) return relatives ? prompts.keysRelativesAny : prompts.keysMajorsAny;
+  return relatives ? prompts.keysRelatives : prompts.keysMajors;
 }
 
 /** The right answer of a keys question: `Two keys own D and G.`; `chords` as the printer writes them. */

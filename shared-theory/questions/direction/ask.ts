@@ -7,7 +7,7 @@ const DIRECTIONS: readonly Direction[] = ['up', 'down', 'same'];
 export const directionAsk: Ask<'direction'> = {
   kind: 'direction',
   targets: (slots) => Array.from({ length: Math.max(0, slots - 1) }, (_, index) => index + 1),
-  ask: (target) => ({ kind: 'direction', target }),
+  ask: (target, _settings, { loop }) => ({ kind: 'direction', target, ...(loop === undefined ? {} : { loop }) }),
   read: (value) => DIRECTIONS.find((direction) => direction === value) ?? null,
   key: (answer) => answer,
 };

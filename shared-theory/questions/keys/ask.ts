@@ -9,7 +9,12 @@ export const KEY_IDS: readonly KeyId[] = ['M', 'm'].flatMap((mode) =>
 export const keysAsk: Ask<'keys'> = {
   kind: 'keys',
   targets: (slots) => (slots > 0 ? [0] : []),
-  ask: (_target, settings) => ({ kind: 'keys', target: 0, options: [settings.policy] }),
+  ask: (_target, settings, { loop }) => ({
+    kind: 'keys',
+    target: 0,
+    options: [settings.policy],
+    ...(loop === undefined ? {} : { loop }),
+  }),
   // Minors are read under both policies: under majors only they are relative minors by another name, not nonsense.
   read: (value) => {
     if (!Array.isArray(value) || value.length > KEY_IDS.length) return null;

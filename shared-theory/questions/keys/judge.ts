@@ -4,10 +4,8 @@ import { pitchClass } from '../../pitch.ts';
 import type { ErrorKind } from '../error-kinds.ts';
 import { notRight, RIGHT } from '../marks.ts';
 import type { Policy, Truth } from '../../truth.ts';
-import type { Judge, KeyId, MarkingContext } from '../question.ts';
+import type { AskedOf, Judge, KeyId } from '../question.ts';
 import { KEY_IDS, keysAsk } from './ask.ts';
-
-type Context = Omit<MarkingContext, 'earlier'>;
 
 /** A major key and its relative minor are one family: tonic's pitch class of the major. */
 type Family = number;
@@ -29,7 +27,10 @@ const RELATIVE_CREDIT = 0.75;
 const FIFTH = 7;
 const FOURTH = 5;
 
-/** What the answers to one round are held against; `owners`, `rootsFit` and `ownsSome` hold families. */
+/**
+ * What the answers to one round are held against: the right keys and, since they are shown with all the chords they own, the chords; `owners`,
+ * `rootsFit` and `ownsSome` hold families.
+ */
 type RoundKeys = {
   readonly right: readonly KeyId[];
   readonly owners: ReadonlySet<Family>;
@@ -60,7 +61,7 @@ export const keysJudge: Judge<'keys'> = {
 /** Worked out once for each truth and policy: thousands of answers are held against it. */
 const worked = new WeakMap<Truth, Partial<Record<Policy, RoundKeys>>>();
 
-function roundKeys({ truth, settings: { policy } }: Context): RoundKeys {
+function roundKeys({ truth, settings: { policy } }: AskedOf): RoundKeys {
   const known = worked.get(truth)?.[policy];
   if (known !== undefined) return known;
   const names = new Set(truth.keys[policy].map((name) => keyId(parseKeyName(name))));
@@ -92,7 +93,7 @@ function creditOf(
   given: ReadonlySet<KeyId>,
   named: ReadonlySet<Family>,
   { owners }: RoundKeys,
-  { settings }: Context,
+  { settings }: AskedOf,
 ): number {
   const right = FAMILIES.filter(({ family }) => named.has(family) && owners.has(family));
   const counted = owners.size + named.size - right.length;
@@ -107,7 +108,7 @@ function creditOf(
 function errorOf(
   named: ReadonlySet<Family>,
   { owners, rootsFit, ownsSome }: RoundKeys,
-  { settings }: Context,
+  { settings }: AskedOf,
 ): ErrorKind | null {
   if (named.size === 0) return 'finds-no-owner';
   const wrong = [...named].filter((family) => !owners.has(family));

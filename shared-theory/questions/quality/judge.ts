@@ -1,9 +1,7 @@
 import type { Quality } from '../../chords.ts';
 import type { ErrorKind } from '../error-kinds.ts';
 import { needed, notRight, RIGHT } from '../marks.ts';
-import type { Judge, MarkingContext } from '../question.ts';
-
-type Context = Omit<MarkingContext, 'earlier'>;
+import type { AskedOf, Judge, MarkingContext } from '../question.ts';
 
 /** Credit for a quality that is not exact: sounded, then answered. */
 const PART_CREDIT: Partial<Record<Quality, Partial<Record<Quality, number>>>> = {
@@ -12,13 +10,8 @@ const PART_CREDIT: Partial<Record<Quality, Partial<Record<Quality, number>>>> = 
   'suspended-second': { 'suspended-fourth': 0.7, major: 0.3 },
 };
 
-/** Where a quality is not on the pad: the ones that come nearest, by what stands in place of third and fifth. */
-const NEAREST: Partial<Record<Quality, readonly Quality[]>> = {
-  'suspended-second': ['suspended-fourth', 'power'],
-  'suspended-fourth': ['suspended-second', 'power'],
-  diminished: ['minor'],
-  augmented: ['major'],
-};
+/** A pad with one suspended chord asks whether a chord is suspended, not by what: there the other one's name is right as well. */
+const NAMED_BY: Partial<Record<Quality, Quality>> = { 'suspended-second': 'suspended-fourth' };
 
 const SLOW_BELOW = 80;
 const FAST_ABOVE = 120;
@@ -31,31 +24,37 @@ export const qualityJudge: Judge<'quality'> = {
   kind: 'quality',
   truth: rightQuality,
   mark: (answer, context) => {
-    const right = needed(rightQuality(context), 'quality', context.target);
-    const sounded = needed(context.truth.qualities[context.target], 'quality', context.target);
-    if (answer === right || answer === sounded) return RIGHT;
+    const sounded = needed(rightQuality(context), 'quality', context.target);
+    if (answer === sounded || alsoRight(context).includes(answer)) return RIGHT;
     return notRight(PART_CREDIT[sounded]?.[answer] ?? 0, errorOf(answer, sounded, context));
   },
-  also: () => [],
+  also: alsoRight,
   heard: (answer) => answer,
   chance: ({ settings }) => 1 / settings.qualities.length,
 };
 
-function rightQuality({ truth, target, settings }: Context): Quality | null {
-  const sounded = truth.qualities[target];
+/** What sounded, where the pad can name it. */
+function rightQuality(asked: AskedOf): Quality | null {
+  const sounded = asked.truth.qualities[asked.target];
   if (sounded === undefined) return null;
-  return [sounded, ...(NEAREST[sounded] ?? [])].find((quality) => settings.qualities.includes(quality)) ?? null;
+  return asked.settings.qualities.includes(sounded) || alsoRight(asked).length > 0 ? sounded : null;
 }
 
-function errorOf(answer: Quality, sounded: Quality, { truth, target }: Context): ErrorKind | null {
+function alsoRight({ truth, target, settings: { qualities } }: AskedOf): readonly Quality[] {
+  const sounded = truth.qualities[target];
+  const name = sounded && !qualities.includes(sounded) ? NAMED_BY[sounded] : undefined;
+  return name && qualities.includes(name) ? [name] : [];
+}
+
+function errorOf(answer: Quality, sounded: Quality, { beside, target }: MarkingContext): ErrorKind | null {
   const saysMood = answer === 'major' || answer === 'minor';
-  const { tempo } = truth;
+  const { tempo } = beside;
   if (sounded === 'major' && answer === 'minor') {
-    const low = (truth.bass[target] ?? Infinity) < LOW_BASS_BELOW_MIDI;
+    const low = (beside.bass[target] ?? Infinity) < LOW_BASS_BELOW_MIDI;
     if (low || (tempo !== null && tempo < SLOW_BELOW)) return 'slow-or-low-is-minor';
   }
   if (sounded === 'minor' && answer === 'major') {
-    const bright = (truth.top[target] ?? 0) >= BRIGHT_TOP_FROM_MIDI;
+    const bright = (beside.top[target] ?? 0) >= BRIGHT_TOP_FROM_MIDI;
     if (bright || (tempo !== null && tempo > FAST_ABOVE)) return 'fast-or-bright-is-major';
   }
   if (sounded === 'power' && saysMood) return 'gives-a-mood-to-a-power-chord';
@@ -65,6 +64,6 @@ function errorOf(answer: Quality, sounded: Quality, { truth, target }: Context):
   if (sounded === 'diminished' && answer === 'minor') return 'hears-diminished-as-minor';
   if (sounded === 'diminished' && answer === 'augmented') return 'lumps-diminished-and-augmented';
   if (sounded === 'augmented' && answer === 'diminished') return 'lumps-diminished-and-augmented';
-  if (target > 0 && answer === truth.qualities[0]) return 'carries-the-first-quality';
+  if (target > 0 && answer === beside.qualities[0]) return 'carries-the-first-quality';
   return null;
 }

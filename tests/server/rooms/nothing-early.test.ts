@@ -8,11 +8,13 @@ import { decide } from '../../../server/rooms/decide.ts';
 import type { HeardRound, NewEvent } from '../../../server/rooms/events.ts';
 import { versioned } from '../../../server/rooms/events.ts';
 import { hostRound } from '../../../server/rooms/heard-round.ts';
+import { chordsOf, rightAnswer } from '../../../server/rooms/marking.ts';
 import { evolve, unopenedRoom } from '../../../server/rooms/state.ts';
 import { studentCommon, studentOwn } from '../../../server/rooms/view.ts';
 import {
   DESK,
   fold,
+  guitar,
   joined,
   moment,
   opened,
@@ -30,7 +32,7 @@ const start: NewEvent[] = [opened, ...STUDENTS.map((id, index) => joined(id, ind
 type Act =
   | { readonly act: 'ask'; readonly question: string }
   | { readonly act: 'write'; readonly student: number; readonly answer: unknown; readonly heldMs: number }
-  | { readonly act: 'close' | 'spread' | 'again' }
+  | { readonly act: 'close' | 'spread' | 'again' | 'show' }
   | { readonly act: 'hear'; readonly student: number }
   | { readonly act: 'vamp' };
 
@@ -72,7 +74,9 @@ const acts = (questions: readonly string[]): fc.Arbitrary<Act[]> =>
       },
       {
         weight: 3,
-        arbitrary: fc.record({ act: fc.constantFrom('close' as const, 'spread' as const, 'again' as const) }),
+        arbitrary: fc.record({
+          act: fc.constantFrom('close' as const, 'spread' as const, 'again' as const, 'show' as const),
+        }),
       },
       { weight: 1, arbitrary: fc.record({ act: fc.constant('hear' as const), student: fc.nat({ max: 2 }) }) },
       { weight: 1, arbitrary: fc.constant({ act: 'vamp' as const }) },
@@ -80,8 +84,11 @@ const acts = (questions: readonly string[]): fc.Arbitrary<Act[]> =>
     { maxLength: 40 },
   );
 
-/** Everything that students receive while the acts are played: acknowledgements and both views after each. */
-function heardByStudents(round: HeardRound, script: readonly Act[]): string {
+/**
+ * Everything that students receive while the acts are played: acknowledgements and both views after each. Only answers to the
+ * `showable` questions are ever shown.
+ */
+function heardByStudents(round: HeardRound, script: readonly Act[], showable: readonly string[] = []): string {
   const events = [...start, started(round)];
   const state = fold(events);
   const people = peopleIn(events);
@@ -89,6 +96,7 @@ function heardByStudents(round: HeardRound, script: readonly Act[]): string {
   let counter = 0;
   for (const [index, each] of script.entries()) {
     const now = moment(5_000 + index * 100);
+    if (each.act === 'show' && !showable.includes(state.current?.question ?? '')) continue;
     counter += 1;
     const [sender, command] = commandOf(each, state.current?.ask ?? 'a0', state.sheets.size, counter);
     const decision = decide(state, command, {
@@ -126,6 +134,8 @@ function commandOf(act: Act, ask: string, sheets: number, counter: number): [Sen
       return [DESK, { type: 'ShowSpread', id, ask }];
     case 'again':
       return [DESK, { type: 'AnswerAgain', id, ask }];
+    case 'show':
+      return [DESK, { type: 'ShowAnswer', id, ask }];
     case 'hear':
       return [student(`s${act.student + 1}`), { type: 'CannotHear', id, ask }];
     case 'vamp':
@@ -140,6 +150,21 @@ function commandOf(act: Act, ask: string, sheets: number, counter: number): [Sen
 function shared(one: HeardRound, other: HeardRound): string[] {
   const ids = new Set(other.questions.map(({ id }) => id));
   return one.questions.map(({ id }) => id).filter((id) => ids.has(id));
+}
+
+/**
+ * The questions whose reveal is the same for two rounds: the answer, with a root its name, with the keys all the chords that they
+ * own.
+ */
+function agreed(one: HeardRound, other: HeardRound): string[] {
+  const reveal = (round: HeardRound, id: string) => {
+    const question = round.questions.find((each) => each.id === id);
+    if (question === undefined) throw new Error(`no question ${id}`);
+    const { kind, target } = question;
+    const named = kind === 'root' ? round.truth.roots[target] : kind === 'keys' ? chordsOf(round) : null;
+    return JSON.stringify([rightAnswer(round, question), named]);
+  };
+  return shared(one, other).filter((id) => reveal(one, id) === reveal(other, id));
 }
 
 const CHORD = fc
@@ -186,6 +211,81 @@ describe('R38 students learn nothing early', () => {
       ),
       { numRuns: 150 },
     );
+  });
+
+  test('what was shown tells of nothing else: rooms whose shown answers agree hear the same', () => {
+    // Few roots and qualities, close by: so that many answers agree and many do not.
+    const near = fc
+      .record({
+        root: fc.constantFrom('E', 'F', 'A', 'C#'),
+        quality: fc.constantFrom(
+          'major' as const,
+          'minor' as const,
+          'suspended-fourth' as const,
+          'diminished' as const,
+        ),
+      })
+      .map(chordSymbol);
+    const vamp = fc.array(near, { minLength: 1, maxLength: 3 }).map((chords) => chords.join(' '));
+    const settings = { ...SETTINGS, qualities: [...QUALITIES] };
+    const made = fc
+      .tuple(vamp, fc.constantFrom('relaxed-alternate', 'quarter-downs'), fc.constantFrom(60, 100, 140))
+      .map(([chords, groove, tempo]): HeardRound => {
+        const round = guitar(chords, 1, groove, settings);
+        // Played by Hearsay: the top note and the tempo are known.
+        const top = round.truth.bass.map((bass) => bass + 24);
+        return { ...round, source: 'host', level: 7, tempo, truth: { ...round.truth, top, tempo } };
+      });
+    const wrong = fc.oneof(
+      fc.constantFrom<unknown>('up', 'down', 'same', ...QUALITIES, 'all-downs', 'down-up'),
+      fc.constantFrom<unknown>(
+        { string: 6, fret: 4 },
+        { string: 6, fret: 3 },
+        { string: 5, fret: 2 },
+        { string: 5, fret: 1 },
+      ),
+      KEYS,
+    );
+    fc.assert(
+      fc.property(
+        fc
+          .tuple(made, made)
+          .filter(([one, other]) => agreed(one, other).length > 0)
+          .chain(([one, other]) => {
+            const asked = fc.record({
+              question: fc.constantFrom(...agreed(one, other)),
+              answers: fc.array(wrong, { minLength: 3, maxLength: 3 }),
+            });
+            return fc.tuple(fc.constant([one, other] as const), fc.array(asked, { minLength: 1, maxLength: 4 }));
+          }),
+        ([[one, other], questions]) => {
+          const script = questions.flatMap(({ question, answers }): Act[] => [
+            { act: 'ask', question },
+            ...answers.map((answer, student): Act => ({ act: 'write', student, answer, heldMs: 0 })),
+            { act: 'close' },
+            { act: 'show' },
+          ]);
+          const showable = agreed(one, other);
+          expect(heardByStudents(one, script, showable)).toBe(heardByStudents(other, script, showable));
+        },
+      ),
+      { numRuns: 400 },
+    );
+  });
+
+  test('a root’s reveal does not give the quality away, a quality’s neither the first one nor the tempo', () => {
+    const told = (round: HeardRound, question: string, answer: unknown) =>
+      heardByStudents(
+        round,
+        [{ act: 'ask', question }, { act: 'write', student: 0, answer, heldMs: 0 }, { act: 'close' }, { act: 'show' }],
+        [question],
+      );
+    const third = { string: 6, fret: 4 };
+    expect(told(played('E A'), 'root-0', third)).toBe(told(played('Em A'), 'root-0', third));
+    expect(told(played('E A'), 'root-0', third)).toContain('"mark"');
+    expect(told(played('Em A'), 'quality-1', 'minor')).toBe(told(played('E A'), 'quality-1', 'minor'));
+    const slow: HeardRound = { ...played('E A'), truth: { ...played('E A').truth, tempo: 60 } };
+    expect(told(slow, 'quality-1', 'minor')).toBe(told(played('E A'), 'quality-1', 'minor'));
   });
 
   test('once something is shown the messages differ: the check can fail', () => {

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { peopleOf } from '../../../server/rooms/people.ts';
 import type { NewEvent } from '../../../server/rooms/events.ts';
+import { versioned } from '../../../server/rooms/events.ts';
+import { evolve } from '../../../server/rooms/state.ts';
 import type { Live } from '../../../server/rooms/view.ts';
 import { deskView, hostView, studentCommon, studentOwn } from '../../../server/rooms/view.ts';
 import {
@@ -35,7 +37,7 @@ describe('students', () => {
   test('R38 phases, and nothing in them but the pad', () => {
     expect(studentCommon(fold([opened]))).toEqual({ v: 0, phase: 'waiting' });
     expect(studentCommon(fold(base))).toEqual({ v: 1, phase: 'waiting' });
-    const pad = { ask: 'a1', sheet: 1, asking: { kind: 'direction', target: 1 } };
+    const pad = { ask: 'a1', sheet: 1, asking: { kind: 'direction', target: 1, loop: 'two' } };
     expect(studentCommon(fold(direction))).toEqual({ v: 2, phase: 'open', ...pad });
     expect(studentCommon(fold([...direction, closed('a1')]))).toEqual({ v: 3, phase: 'closed', ...pad });
     expect(studentCommon(fold([...direction, closed('a1'), spread]))).toEqual({ v: 3, phase: 'closed', ...pad });
@@ -101,6 +103,52 @@ describe('students', () => {
     expect(studentCommon(fold([...root, shown('a1'), asked('a2', 'quality-1')])).asking).toEqual({ ...pad, target: 1 });
   });
 
+  test('how many chords there are stands only where everyone knows it', () => {
+    const loop = (...events: NewEvent[]) => studentCommon(fold([opened, ...events])).asking?.loop;
+    // Level 7 always has two chords.
+    expect(loop(started(played('Em D')), asked('a1', 'keys-0'))).toBe('two');
+    // Level 3 has one now and then: until the next one was asked about, nobody is told.
+    const third = started({ ...played('Em D'), level: 3 });
+    expect(loop(third, asked('a1', 'keys-0'))).toBeUndefined();
+    expect(loop(third, asked('a1', 'direction-1'))).toBe('two');
+    for (const chords of ['A', 'Em D', 'G D Em']) {
+      expect(loop(started(guitar(chords)), asked('a1', 'keys-0'))).toBeUndefined();
+    }
+    expect(loop(started(guitar('Em D')), asked('a1', 'direction-1'))).toBe('more');
+    const later = [started(guitar('Em D')), asked('a1', 'direction-1'), closed('a1'), asked('a2', 'keys-0')];
+    expect(loop(...later)).toBe('more');
+    expect(desk([opened, started(guitar('A')), asked('a1', 'keys-0')]).current?.asking.loop).toBe('one');
+    expect(host([opened, started(guitar('A')), asked('a1', 'keys-0')]).current?.asking).not.toHaveProperty('loop');
+  });
+
+  test('a student’s mark shows no more than what was shown; the desk’s shows all', () => {
+    const root = [...base, asked('a1', 'root-0'), wrote('s1', 'a1', { string: 6, fret: 3 }), closed('a1'), shown('a1')];
+    expect(own(root, 's1')?.mark).toEqual({ credit: 0, exact: false });
+    expect(desk(root).students[0]?.mark).toEqual({ credit: 0.25, exact: false, error: 'hears-the-third' });
+    const quality = [...root, asked('a2', 'quality-0'), closed('a2'), shown('a2'), { type: 'SpreadShown', ask: 'a1' }];
+    expect(own(quality as NewEvent[], 's1')?.mark).toEqual({ credit: 0.25, exact: false, error: 'hears-the-third' });
+  });
+
+  test('once the tempo was changed no answer is blamed on it', () => {
+    const { truth, ...rest } = played('D G');
+    const slow = { ...rest, tempo: 70, truth: { ...truth, tempo: 70 } };
+    const wrong = [asked('a1', 'quality-0'), wrote('s1', 'a1', 'minor'), closed('a1')];
+    const events = (...sound: NewEvent[]) => [opened, joined('s1', 1), started(slow), ...sound, ...wrong];
+    const error = (...sound: NewEvent[]) => desk(events(...sound)).topWrong?.error;
+    const begun: NewEvent = { type: 'VampStarted', round: 'r1', tempo: 70 };
+    const faster: NewEvent = { type: 'ChangeTook', round: 'r1', bar: 3, change: { kind: 'tempo', tempo: 90 } };
+    expect([error(), error(begun), error(begun, faster)]).toEqual([
+      'slow-or-low-is-minor',
+      'slow-or-low-is-minor',
+      null,
+    ]);
+    const after = fold(events(begun));
+    expect(deskView(after, peopleOf([]), LIVE).topWrong?.error).toBe('slow-or-low-is-minor');
+    evolve(after, versioned(faster), { at: 0, mono: 0, boot: 'boot-1' });
+    expect(deskView(after, peopleOf([]), LIVE).topWrong?.error).toBeNull();
+    expect(error({ ...begun, tempo: 90 })).toBeNull();
+  });
+
   test('a root is right wherever the neck has it', () => {
     const root = [...base, asked('a1', 'root-0'), closed('a1'), shown('a1')];
     expect(studentCommon(fold(root)).truth).toEqual({
@@ -146,7 +194,7 @@ describe('the host', () => {
       ask: 'a1',
       kind: 'direction',
       target: 1,
-      asking: { kind: 'direction', target: 1 },
+      asking: { kind: 'direction', target: 1, loop: 'two' },
       counts: [{ key: 'same', answer: 'same', count: 1 }],
       notSure: 1,
       silent: 1,

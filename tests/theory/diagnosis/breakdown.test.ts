@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { AskedQuestion, AskedRound } from '../../../shared-theory/diagnosis/breakdown.ts';
 import { breakdownOf } from '../../../shared-theory/diagnosis/breakdown.ts';
+import { besideAll } from '../../../shared-theory/questions/beside.ts';
 import { markAnswer } from '../../../shared-theory/questions/judges.ts';
 import type { Answer, Kind, NotSure } from '../../../shared-theory/questions/question.ts';
 import { KINDS } from '../../../shared-theory/questions/question.ts';
@@ -93,7 +94,7 @@ describe('breakdown of a lesson', () => {
           return chosen === 'answer' ? gen(answers, kind, SETTINGS) : chosen;
         });
         const [line] = breakdownOf([round(question(`${kind}-${target[kind]}`, given))]);
-        const context = { truth: EM_D, settings: SETTINGS, target: target[kind], earlier: {} };
+        const context = { truth: EM_D, settings: SETTINGS, target: target[kind], beside: besideAll(EM_D) };
         const real = given.filter((answer) => answer !== null && answer !== undefined);
         const marks = real.map((answer) => markAnswer<Kind>(kind, answer, context));
         const count = (wanted: (mark: (typeof marks)[number]) => boolean) => marks.filter(wanted).length;

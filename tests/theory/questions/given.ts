@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import type { Quality } from '../../../shared-theory/chords.ts';
 import { QUALITIES } from '../../../shared-theory/chords.ts';
+import { besideAll } from '../../../shared-theory/questions/beside.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
 import type { Answer, Kind, MarkingContext, QuestionSettings } from '../../../shared-theory/questions/question.ts';
@@ -29,7 +30,8 @@ export function context(
   truth: Partial<Truth> = {},
   settings: Partial<QuestionSettings> = {},
 ): MarkingContext {
-  return { truth: { ...EM_D, ...truth }, target, settings: { ...SETTINGS, ...settings }, earlier: {} };
+  const heard = { ...EM_D, ...truth };
+  return { truth: heard, target, settings: { ...SETTINGS, ...settings }, beside: besideAll(heard) };
 }
 
 const ROOTS = ['C', 'C#', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B', 'Cb'] as const;

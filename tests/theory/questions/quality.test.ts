@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Quality } from '../../../shared-theory/chords.ts';
 import { QUALITIES } from '../../../shared-theory/chords.ts';
+import { besideAll, besideShown } from '../../../shared-theory/questions/beside.ts';
 import type { ErrorKind } from '../../../shared-theory/questions/error-kinds.ts';
 import { qualityJudge } from '../../../shared-theory/questions/quality/judge.ts';
 import type { Truth } from '../../../shared-theory/truth.ts';
@@ -68,31 +69,70 @@ describe('what a wrong quality shows', () => {
   });
 });
 
-describe('a quality that is not on the pad is right at its nearest', () => {
-  test.each<[Quality, Quality[], Quality | null]>([
-    ['suspended-second', ['major', 'minor', 'suspended-fourth'], 'suspended-fourth'],
-    ['suspended-second', ['major', 'minor', 'power'], 'power'],
-    ['suspended-second', ['major', 'minor', 'power', 'suspended-fourth'], 'suspended-fourth'],
-    ['suspended-second', ['major', 'minor', 'suspended-second', 'suspended-fourth'], 'suspended-second'],
-    ['suspended-fourth', ['major', 'minor', 'suspended-second'], 'suspended-second'],
-    ['suspended-fourth', ['major', 'minor'], null],
-    ['diminished', ['major', 'minor'], 'minor'],
-    ['augmented', ['major', 'minor'], 'major'],
-    ['power', ['major', 'minor'], null],
-    ['major', ['minor', 'power'], null],
-  ])('%s on %j is %s', (sounded, qualities, right) => {
+describe('a quality that the pad cannot name is not asked', () => {
+  test.each<[Quality, Quality[]]>([
+    ['diminished', ['major', 'minor']],
+    ['augmented', ['major', 'minor']],
+    ['power', ['major', 'minor']],
+    ['suspended-fourth', ['major', 'minor']],
+    ['suspended-fourth', ['major', 'minor', 'suspended-second']],
+    ['suspended-second', ['major', 'minor', 'power']],
+    ['major', ['minor', 'power']],
+  ])('%s on %j', (sounded, qualities) => {
     const asked = context(0, { ...PLAIN, qualities: [sounded, 'major'] }, { qualities });
-    expect(qualityJudge.truth(asked)).toBe(right);
-    if (right === null) expect(() => qualityJudge.mark('minor', asked)).toThrow(/quality-0 cannot be asked/);
-    else expect(qualityJudge.mark(right, asked)).toEqual({ credit: 1, exact: true, errors: [] });
+    expect(qualityJudge.truth(asked)).toBeNull();
+    expect(qualityJudge.also(asked)).toEqual([]);
+    expect(() => qualityJudge.mark('minor', asked)).toThrow(/quality-0 cannot be asked/);
   });
 
-  test('others keep the credit of what sounded', () => {
-    const asked = context(
-      0,
-      { ...PLAIN, qualities: ['suspended-second', 'major'] },
-      { qualities: ['major', 'suspended-fourth'] },
-    );
+  test('a suspended second is right by the name of the only suspended chord on the pad, and told by its own', () => {
+    const pad = { qualities: ['major', 'minor', 'suspended-fourth'] as const };
+    const asked = context(0, { ...PLAIN, qualities: ['suspended-second', 'major'] }, pad);
+    expect(qualityJudge.truth(asked)).toBe('suspended-second');
+    expect(qualityJudge.also(asked)).toEqual(['suspended-fourth']);
+    expect(qualityJudge.mark('suspended-fourth', asked)).toEqual({ credit: 1, exact: true, errors: [] });
     expect(qualityJudge.mark('major', asked).credit).toBe(0.3);
+  });
+
+  test('where both suspended chords are on the pad, only what sounded is right', () => {
+    const asked = context(0, { ...PLAIN, qualities: ['suspended-second', 'major'] });
+    expect(qualityJudge.also(asked)).toEqual([]);
+    expect(qualityJudge.mark('suspended-fourth', asked)).toMatchObject({ credit: 0.7, exact: false });
+  });
+});
+
+describe('what a student may be told', () => {
+  const told = (shown: Parameters<typeof besideShown>[1], target = 1, truth: Partial<Truth> = {}) => {
+    const given = context(target, { ...PLAIN, qualities: ['minor', 'major'], ...truth });
+    return { ...given, beside: besideShown(given.truth, shown) };
+  };
+  const [first, next, keys] = [
+    { kind: 'quality', target: 0 },
+    { kind: 'quality', target: 1 },
+    { kind: 'keys', target: 0 },
+  ] as const;
+
+  test.each([
+    ['the first quality is not shown', [next], []],
+    ['the first quality is shown', [first, next], ['carries-the-first-quality']],
+    ['the keys are shown with their chords', [next, keys], ['carries-the-first-quality']],
+  ])('carrying the first quality over: %s', (_case, shown, errors) => {
+    expect(qualityJudge.mark('minor', told(shown)).errors).toEqual(errors);
+  });
+
+  test('no question shows tempo or register', () => {
+    const slow = { tempo: 60, bass: [40, 40], qualities: ['major', 'major'] as const };
+    expect(qualityJudge.mark('minor', context(1, slow)).errors).toEqual(['slow-or-low-is-minor']);
+    expect(qualityJudge.mark('minor', told([first, next, keys], 1, slow)).errors).toEqual([]);
+  });
+
+  test('a changed tempo is blamed for nothing, the register still is', () => {
+    const unsteady = (truth: Partial<Truth>) => {
+      const given = context(0, { ...PLAIN, ...truth });
+      return { ...given, beside: besideAll(given.truth, false) };
+    };
+    const slow = { tempo: 60, qualities: ['major', 'major'] as const };
+    expect(qualityJudge.mark('minor', unsteady(slow)).errors).toEqual([]);
+    expect(qualityJudge.mark('minor', unsteady({ ...slow, bass: [40, 40] })).errors).toEqual(['slow-or-low-is-minor']);
   });
 });

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { QUALITIES } from '../../../shared-theory/chords.ts';
 import type { Quality } from '../../../shared-theory/chords.ts';
+import { besideShown } from '../../../shared-theory/questions/beside.ts';
 import type { ErrorKind } from '../../../shared-theory/questions/error-kinds.ts';
 import type { NeckPlace } from '../../../shared-theory/questions/question.ts';
 import { rootJudge } from '../../../shared-theory/questions/root/judge.ts';
@@ -57,13 +59,36 @@ describe('mark of a root that is not right', () => {
     ['a whole tone high', 'major', 2, 64, 0, null],
     ['the top note, a sixth above', 'major', 9, 66, 0, 'names-the-top-note'],
     ['the top note that is the fifth', 'major', 7, 64, 0.4, 'hears-the-fifth'],
-    ['the sunk fifth of a diminished', 'diminished', 6, 64, 0, 'hears-the-fifth'],
-    ['a perfect fifth over a diminished', 'diminished', 7, 65, 0.4, null],
-    ['the raised fifth of an augmented', 'augmented', 8, 64, 0, 'hears-the-fifth'],
+    ['the sunk fifth of a diminished', 'diminished', 6, 64, 0.4, 'hears-the-fifth'],
+    ['a perfect fifth over a diminished', 'diminished', 7, 65, 0, null],
+    ['a perfect fifth over an augmented', 'augmented', 7, 65, 0, null],
+    ['the raised fifth of an augmented', 'augmented', 8, 64, 0.4, 'hears-the-fifth'],
   ])('%s', (_case, quality, semitones, top, credit, error) => {
     const asked = context(0, { roots: ['A', 'D'], qualities: [quality, 'major'], top: [top, 66] });
     const mark = rootJudge.mark(place(5, semitones), asked);
     expect(mark).toEqual({ credit, exact: false, errors: error === null ? [] : [error] });
+  });
+
+  test.each<[string, 3 | 4 | 5 | 6 | 7 | 9, number, ErrorKind | null]>([
+    ['a minor third', 3, 0, null],
+    ['a major third', 4, 0, null],
+    ['a fourth', 5, 0.4, 'hears-the-fourth-above'],
+    ['a sunk fifth', 6, 0, null],
+    ['a perfect fifth', 7, 0.4, 'hears-the-fifth'],
+    ['the top note', 9, 0, null],
+  ])('until the quality is shown, %s is marked alike for every quality', (_case, semitones, credit, error) => {
+    for (const quality of QUALITIES) {
+      const asked = context(0, { roots: ['A', 'D'], qualities: [quality, 'major'], top: [66, 66] });
+      const beside = besideShown(asked.truth, [{ kind: 'root', target: 0 }]);
+      expect(rootJudge.mark(place(5, semitones), { ...asked, beside })).toEqual({
+        credit,
+        exact: false,
+        errors: error === null ? [] : [error],
+      });
+    }
+    const asked = context(0, { roots: ['A', 'D'], qualities: ['major', 'major'] });
+    const beside = besideShown(asked.truth, [{ kind: 'quality', target: 0 }]);
+    expect(rootJudge.mark(place(5, 4), { ...asked, beside }).errors).toEqual(['hears-the-third']);
   });
 
   test('where the top note is not known, nobody names it', () => {

@@ -28,7 +28,7 @@ test('every kind has a step name and an instruction, every answer a word and a s
 
 describe('the question as spoken', () => {
   test.each([
-    ['direction', 1, [], 'From home, where did the bass go?'],
+    ['direction', 1, [], 'From home to the next chord, where did the bass go?'],
     ['direction', 2, [], 'From home to the third chord, where did the bass go?'],
     ['quality', 0, ['major', 'minor', 'power'], 'First chord: major, minor, something else?'],
     ['quality', 1, ['minor', 'major'], 'Next chord: major or minor?'],
@@ -36,11 +36,23 @@ describe('the question as spoken', () => {
     ['quality', 16, [], '17th chord: major, minor, something else?'],
     ['quality', 20, [], '21st chord: major, minor, something else?'],
     ['root', 0, [], 'First chord: where is its root?'],
-    ['keys', 0, ['majors'], 'Which major keys own all of these chords?'],
-    ['keys', 0, ['relatives'], 'Which keys own all of these chords, major or minor?'],
+    ['keys', 0, ['majors'], 'Which major keys own every chord here?'],
+    ['keys', 0, ['relatives'], 'Which keys own every chord here, major or minor?'],
     ['strokes', 0, [], 'All downs, or down and up?'],
   ])('%s of slot %i', (kind, target, options, prompt) => {
     expect(questionPrompt({ kind, target, options })).toBe(prompt);
+  });
+
+  test.each([
+    ['direction', 'two', 'majors', 'From home, where did the bass go?'],
+    ['direction', 'more', 'majors', 'From home to the next chord, where did the bass go?'],
+    ['keys', 'two', 'majors', 'Which major keys own all of these chords?'],
+    ['keys', 'more', 'relatives', 'Which keys own all of these chords, major or minor?'],
+    ['keys', 'one', 'majors', 'Which major keys own this chord?'],
+    ['keys', 'one', 'relatives', 'Which keys own this chord, major or minor?'],
+  ])('%s where everyone knows that the loop has %s chords, %s', (kind, loop, policy, prompt) => {
+    const target = kind === 'keys' ? 0 : 1;
+    expect(questionPrompt({ kind, target, options: kind === 'keys' ? [policy] : [], loop })).toBe(prompt);
   });
 
   test('a kind without a prompt is refused', () => {
