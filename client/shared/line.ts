@@ -6,14 +6,13 @@ import {
   type Reply,
   type ServerEvents,
 } from '../../server/protocol/messages.ts';
+import { AGAIN_MS, passes } from './passing.ts';
 
 /** How long a command may go unacknowledged, and a check after waking. */
 const ACKNOWLEDGE_MS = 3000;
 const CHECK_MS = 1500;
-/** Pause before coming back to a server that closed the socket on purpose. */
-const RETURN_MS = 1000;
 
-/** `lost`: was live and tries again by itself. `refused`: the server said why, and the page must act. */
+/** `lost`: was live and tries again by itself. `refused`: the server said why, it will not pass, and the page must act. */
 export type ConnectionStatus =
   | { readonly kind: 'connecting' | 'live' | 'lost' }
   | { readonly kind: 'refused'; readonly reason: string; readonly detail?: Readonly<Record<string, string | number>> };
@@ -51,17 +50,29 @@ export function openLine(
     forceNew: true,
   });
 
+  // What the library does not try again: a server that closed on purpose, or refused for a reason that passes.
+  let coming: ReturnType<typeof setTimeout> | undefined;
+  const comeBack = (): void => {
+    clearTimeout(coming);
+    coming = setTimeout(() => {
+      if (!socket.active) socket.connect();
+    }, AGAIN_MS);
+  };
+
   // Registered once: a listener added at each connect would hear everything twice after a drop.
   socket.on('connect', () => become({ kind: 'live' }));
   socket.on('disconnect', (why) => {
     if (status.kind !== 'refused') become({ kind: 'lost' });
-    // A server that closes on purpose is not retried by the library; the handshake then says why, or lets the page in.
-    if (why === 'io server disconnect') setTimeout(() => socket.connect(), RETURN_MS);
+    // The handshake then says why, or lets the page in.
+    if (why === 'io server disconnect') comeBack();
   });
   socket.on('connect_error', (error: Error & { data?: unknown }) => {
     const refusal = readRefusal(error);
-    if (refusal) become(refusal);
-    else if (status.kind === 'live') become({ kind: 'lost' });
+    if (refusal && !passes(refusal.reason)) become(refusal);
+    else {
+      if (status.kind === 'live') become({ kind: 'lost' });
+      if (!socket.active) comeBack();
+    }
   });
   for (const [event, listener] of Object.entries(on)) socket.on(event, listener as (payload: unknown) => void);
 
@@ -100,6 +111,7 @@ export function openLine(
       socket.connect();
     },
     close: () => {
+      clearTimeout(coming);
       for (const [target, event] of wakings) target.removeEventListener(event, check);
       socket.disconnect();
     },
@@ -107,7 +119,7 @@ export function openLine(
 }
 
 /** A refused handshake carries `{ reason, detail }`; anything else is a network that fails. */
-function readRefusal(error: Error & { data?: unknown }): ConnectionStatus | null {
+function readRefusal(error: Error & { data?: unknown }): (ConnectionStatus & { readonly kind: 'refused' }) | null {
   const data = error.data as { reason?: unknown; detail?: Readonly<Record<string, string | number>> } | undefined;
   if (typeof data?.reason !== 'string') return null;
   return { kind: 'refused', reason: data.reason, ...(data.detail && { detail: data.detail }) };

@@ -1,5 +1,6 @@
 import type { Command, Reply } from '../../server/protocol/messages.ts';
 import { newId } from '../shared/ids.ts';
+import { AGAIN_MS, passes } from '../shared/passing.ts';
 import type { Keep } from '../shared/storage.ts';
 
 /** An answer on its way: kept here and in the phone's storage until the server says that it is on disk. */
@@ -49,10 +50,6 @@ type Edges = {
   readonly later: (act: () => void, ms: number) => void;
 };
 
-/** Refusals that pass: the same answer is offered again. */
-const PASSING: readonly string[] = ['not-saved', 'too-many-messages'];
-const AGAIN_MS = 1000;
-
 /** Keeps one answer pending, sends it until it is acknowledged, never two at once. */
 export function createAnswering({ send, keep, room, tell, now, wall, later }: Edges): Answering {
   const place = `hearsay:${room}:pending`;
@@ -67,12 +64,15 @@ export function createAnswering({ send, keep, room, tell, now, wall, later }: Ed
   const heldMs = (answer: Pending): number =>
     Math.max(0, Math.round(written?.id === answer.id ? now() - written.at : wall() - answer.wall));
 
-  const settle = ({ id, ask, answer }: Pending, refusal: Outcome['refusal']): void => {
-    if (pending?.id === id) {
-      pending = null;
-      keep.remove(place);
-    }
-    tell({ pending, outcome: { ask, answer, refusal } });
+  const countFrom = (known: number): void => {
+    counter = Math.max(counter, known);
+  };
+
+  const settle = ({ id }: Pending, outcome: Outcome | null): void => {
+    if (pending?.id === id) pending = null;
+    // All tabs of a student share the place: what another one keeps there is not ours to remove.
+    if (readPending(keep.get(place))?.id === id) keep.remove(place);
+    tell({ pending, outcome });
   };
 
   const flush = (): void => {
@@ -83,9 +83,12 @@ export function createAnswering({ send, keep, room, tell, now, wall, later }: Ed
     void send({ type: 'WriteAnswer', id, ask, counter, answer, heldMs: heldMs(sent) }).then((reply) => {
       underway = false;
       tell({ slow: !reply?.ok });
-      if (reply?.ok) settle(sent, null);
-      else if (reply && !PASSING.includes(reply.reason)) {
-        settle(sent, { reason: reply.reason, detail: reply.detail ?? {} });
+      if (reply?.ok) {
+        const counts = (reply.value ?? {}) as Counts;
+        countFrom(counts.counter ?? 0);
+        settle(sent, inOf(sent, counts));
+      } else if (reply && !passes(reply.reason)) {
+        settle(sent, { ask, answer, refusal: { reason: reply.reason, detail: reply.detail ?? {} } });
       }
       // Written meanwhile: at once. The same one, unacknowledged: after a pause, with the same id.
       if (pending?.id === id) tryAgain();
@@ -112,10 +115,17 @@ export function createAnswering({ send, keep, room, tell, now, wall, later }: Ed
       flush();
     },
     flush,
-    countFrom: (known) => {
-      counter = Math.max(counter, known);
-    },
+    countFrom,
   };
+}
+
+/** What counts for a question, as the server says with its acknowledgement. */
+type Counts = { readonly counter?: number; readonly answer?: unknown };
+
+/** What is in after an acknowledgement: another tab may have written later, or under the same number before. null: not told. */
+function inOf({ ask, counter, answer }: Pending, counts: Counts): Outcome | null {
+  if (counts.answer !== undefined) return { ask, answer: counts.answer, refusal: null };
+  return (counts.counter ?? 0) > counter ? null : { ask, answer, refusal: null };
 }
 
 /** What an earlier visit left; null where there is nothing or nothing that can be read. */

@@ -43,14 +43,15 @@ export type Student = {
 /** How long a seat may follow the room's phase. */
 const SEAT_MS = 600;
 
-/** Opens the room for one phone. The token of an earlier visit is kept in `keep`, by room. */
+/** Opens the room for one phone. Its token, and whether it has had a seat, are kept in `keep`, by room. */
 export function createStudent(room: string, keep: Keep, options: LineOptions = {}): Student {
   const tokenPlace = `hearsay:${room}:token`;
+  const seatedPlace = `hearsay:${room}:seated`;
   const store = createStore<StudentState>({
     status: { kind: 'connecting' },
     common: null,
     own: null,
-    atDoor: keep.get(tokenPlace) === null,
+    atDoor: keep.get(seatedPlace) === null,
     joining: false,
     refusal: null,
     call: null,
@@ -60,8 +61,10 @@ export function createStudent(room: string, keep: Keep, options: LineOptions = {
   });
 
   const handshake = (): Handshake => {
-    const token = keep.get(tokenPlace);
-    return { role: 'student', room, version: PROTOCOL_VERSION, ...(token && { token }) };
+    // Made here and kept before it is first sent: a seat whose acknowledgement was lost is found again by it.
+    let token = keep.get(tokenPlace);
+    if (token === null) keep.set(tokenPlace, (token = newId()));
+    return { role: 'student', room, version: PROTOCOL_VERSION, token };
   };
 
   const listeners = {
@@ -72,25 +75,26 @@ export function createStudent(room: string, keep: Keep, options: LineOptions = {
     },
     own: (own: StudentOwn) => {
       if (own.token) keep.set(tokenPlace, own.token);
+      keep.set(seatedPlace, '1');
       answering.countFrom(own.counter);
-      store.set({ own, refusal: null });
+      const { outcome } = store.get();
+      // It says what counts by now, from whichever tab.
+      const told = outcome?.ask === own.ask && !outcome?.refusal;
+      store.set({ own, refusal: null, ...(told && { outcome: null }) });
       answering.flush();
     },
-    // Taken off the roll: the seat and its token are gone; the door stands open.
+    // Taken off the roll: the seat and its token are gone; the door stands open, and the line comes with another token.
     removed: () => {
       keep.remove(tokenPlace);
+      keep.remove(seatedPlace);
       store.set({ own: null, atDoor: true, refusal: { reason: 'not-joined', detail: {} } });
+      line.reconnect();
     },
   };
 
   const follow = (status: ConnectionStatus): void => {
     store.set({ status });
-    if (status.kind !== 'refused') return;
-    // A seat that is no more (erased, or another store): the door again, without the old token.
-    if (status.reason === 'not-joined' && keep.get(tokenPlace) !== null) {
-      keep.remove(tokenPlace);
-      line.reconnect();
-    } else store.set({ refusal: { reason: status.reason, detail: status.detail ?? {} } });
+    if (status.kind === 'refused') store.set({ refusal: { reason: status.reason, detail: status.detail ?? {} } });
   };
 
   const line = openLine(handshake, listeners, follow, options);

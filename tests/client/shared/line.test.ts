@@ -7,6 +7,8 @@ import type { Handshake } from '../../../server/protocol/messages.ts';
 import { roomServer, type RoomServer } from './room-server.ts';
 
 const WAIT = { timeout: 8000 };
+/** A check that is not acknowledged for so long has failed. */
+const CHECKED_MS = 1600;
 const handshake: Handshake = { role: 'desk', room: 'WAKUR', version: 1 };
 
 let server: RoomServer;
@@ -28,6 +30,7 @@ beforeEach(async () => {
 });
 
 afterEach(async () => {
+  vi.useRealTimers();
   for (const line of lines) line.close();
   lines = [];
   await server.close();
@@ -84,15 +87,60 @@ test('a refused handshake says why and is not tried again by itself', async () =
 });
 
 test('on waking a live line is kept, a dead one replaced', async () => {
-  open();
+  // A line binds its timers when it opens; what travels stays real.
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  const line = open();
   await vi.waitFor(() => expect(last()?.kind).toBe('live'), WAIT);
+  const here = (id: string) => line.send({ type: 'RequestStop', id });
   window.dispatchEvent(new Event('pageshow'));
-  await new Promise((resolve) => setTimeout(resolve, 300));
-  expect(server.desk.connections).toBe(1);
+  // Acknowledgements come in order: after this one the check's is here.
+  expect(await here('1')).toEqual({ ok: true });
+  expect(server.desk.checks).toBe(1);
+  vi.advanceTimersByTime(CHECKED_MS);
+  expect(await here('2')).toEqual({ ok: true });
+  expect([server.desk.connections, kinds()]).toEqual([1, ['live']]);
   server.desk.alive = false;
   document.dispatchEvent(new Event('visibilitychange'));
+  expect(await here('3')).toEqual({ ok: true });
+  expect(server.desk.checks).toBe(2);
+  vi.advanceTimersByTime(CHECKED_MS);
   await vi.waitFor(() => expect(server.desk.connections).toBe(2), WAIT);
   await vi.waitFor(() => expect(last()?.kind).toBe('live'), WAIT);
+});
+
+test.each([
+  ['not-saved', { data: { reason: 'not-saved' } }],
+  ['a fault without a reason', {}],
+])('a handshake refused by %s is tried again by itself', async (_, refusal) => {
+  let refusals = 0;
+  server.io.use((_socket, next) => {
+    refusals += 1;
+    if (refusals > 2) next();
+    else next(Object.assign(new Error('refused'), refusal));
+  });
+  open();
+  await vi.waitFor(() => expect(last()?.kind).toBe('live'), WAIT);
+  expect([refusals, server.desk.connections]).toEqual([3, 1]);
+  expect(kinds()).toEqual(['live']);
+});
+
+test('a line that was closed does not come back', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  let handshakes = 0;
+  server.io.use((_socket, next) => {
+    handshakes += 1;
+    next(handshakes > 2 ? undefined : new Error('fault'));
+  });
+  const closed = open();
+  await vi.waitFor(() => expect(handshakes).toBe(2), WAIT);
+  // Its refusal is on the way, or waited for already.
+  await new Promise((resolve) => setImmediate(resolve));
+  closed.close();
+  vi.advanceTimersByTime(5000);
+  const other = open();
+  await vi.waitFor(() => expect(last()?.kind).toBe('live'), WAIT);
+  expect(await other.send({ type: 'RequestStop', id: '1' })).toEqual({ ok: true });
+  expect([handshakes, server.desk.connections]).toEqual([3, 1]);
 });
 
 test('waking while still connecting closes nothing and opens nothing', async () => {

@@ -19,6 +19,8 @@ export async function roomServer(room = 'WAKUR') {
     /** What a page hears on connecting. */
     greet: (_socket: Socket): void => undefined,
     connections: 0,
+    /** Checks that came. */
+    checks: 0,
     /** False: no line comes through. */
     reachable: true,
   };
@@ -26,6 +28,7 @@ export async function roomServer(room = 'WAKUR') {
     desk.connections += 1;
     desk.greet(socket);
     socket.on('check', (acknowledge: () => void) => {
+      desk.checks += 1;
       if (desk.alive) acknowledge();
     });
     socket.on('command', (command: Command, acknowledge: (reply: Reply) => void) => {

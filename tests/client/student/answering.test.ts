@@ -114,6 +114,35 @@ test('a wall clock that was set back never makes the time negative', () => {
   expect(after.sent[0]?.command.heldMs).toBe(0);
 });
 
+test.each([
+  ['says nothing of what counts', undefined, { ask: 'a1', answer: 'up', refusal: null }],
+  ['says that it counts', { counter: 1, answer: 'up' }, { ask: 'a1', answer: 'up', refusal: null }],
+  ['names another of the same number', { counter: 1, answer: 'down' }, { ask: 'a1', answer: 'down', refusal: null }],
+  ['names a later one', { counter: 4, answer: 'down' }, { ask: 'a1', answer: 'down', refusal: null }],
+  ['names one taken back later', { counter: 4, answer: null }, { ask: 'a1', answer: null, refusal: null }],
+  ['tells only that there is a later one', { counter: 4 }, null],
+])('an acknowledgement that %s', async (_, value, outcome) => {
+  const { answering, last, state } = phone();
+  answering.write('a1', 'up');
+  await last()?.answer({ ok: true, value });
+  expect(state()).toMatchObject({ pending: null });
+  expect(state().outcome).toEqual(outcome);
+  answering.write('a1', 'same');
+  expect(last()?.command.counter).toBe((value?.counter ?? 1) + 1);
+});
+
+test('a tab removes no answer that another tab keeps', async () => {
+  const one = phone();
+  const other = phone(one.stored);
+  one.answering.write('a1', 'up');
+  other.answering.write('a1', 'down');
+  await one.last()?.answer({ ok: true });
+  expect(one.state().pending).toBeNull();
+  expect(JSON.parse(one.stored.get('hearsay:WAKUR:pending') ?? '{}')).toMatchObject({ answer: 'down' });
+  await other.last()?.answer({ ok: true });
+  expect(one.stored.size).toBe(0);
+});
+
 test('a refusal settles the answer and is told', async () => {
   const { answering, last, state, stored } = phone();
   answering.write('a1', 'up');
