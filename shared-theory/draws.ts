@@ -1,9 +1,9 @@
-import type { Quality } from './chords.ts';
+import { chordSymbol, type Chord, type Quality } from './chords.ts';
 import { candidateKeys, type CandidateKey } from './keys.ts';
 import type { Level, ShareRange } from './levels.ts';
 import { bassOf, shapeNotes, shapesFor } from './neck.ts';
 import { pitchClass, type PitchClass } from './pitch.ts';
-import { poolOf, type Loop } from './pools.ts';
+import { poolOf, voicingsOf, type Loop } from './pools.ts';
 import { rake, type Limit } from './rake.ts';
 import { directionOf, distanceOf, type Direction, type Distance } from './truth.ts';
 import type { Frets } from './vamps.ts';
@@ -16,8 +16,6 @@ export type Draw = {
   readonly distance: Distance | null;
   readonly roots: readonly PitchClass[];
   readonly qualities: readonly Quality[];
-  /** MIDI note of the home chord's bass. */
-  readonly homeBass: number;
   /** The top note goes the way of the bass. */
   readonly together: boolean;
   /** The major keys that own the loop. */
@@ -32,56 +30,51 @@ const DISTANCE_CAP = 0.24;
 const ROOT_CAP = 0.15;
 /** Caps are aimed at with a margin, so that a run of vamps stays under them. */
 const MARGIN = 0.9;
+/** No loop is rarer or more usual than so many times its even share. */
+const LOOP_FLOOR = 0.4;
+const LOOP_CAP = 2.5;
 
-/** How likely a shape is beside the next more usual one. */
+/** How likely a shape is beside the next more usual one, and a barre beside a shape with open strings. */
 const USUALNESS = 0.35;
+const BARRE = 0.5;
 
 function topOf(frets: Frets): number {
   return shapeNotes(frets).at(-1)?.midi ?? 0;
 }
 
-/** Each shape of a chord with its likelihood. */
-function likelyShapes(loop: Loop, slot: number): readonly { frets: Frets; likely: number }[] {
-  const chord = loop[slot];
-  return chord ? shapesFor(chord).map((frets, rank) => ({ frets, likely: USUALNESS ** rank })) : [];
+function likely(chord: Chord, frets: Frets): number {
+  return USUALNESS ** shapesFor(chord).indexOf(frets) * (frets.includes(0) ? 1 : BARRE);
 }
 
-function drawsOf(loop: Loop): { draw: Draw; weight: number }[] {
+function drawsOf(level: Level, loop: Loop): { draw: Draw; weight: number }[] {
   const roots = loop.map((chord) => pitchClass(chord.root));
   const qualities = loop.map((chord) => chord.quality);
   const readings = candidateKeys(loop, 'majors');
   const [home, other] = loop;
   const distance = home && other ? distanceOf(home.root, other.root) : null;
-  const shared = { loop, roots, qualities, readings, distance };
-  return likelyShapes(loop, 0).flatMap(({ frets, likely }) => {
-    const homeBass = bassOf(frets);
-    if (!other)
-      return [
-        {
-          draw: { ...shared, shapes: [frets], direction: 'alone' as const, homeBass, together: false },
-          weight: likely,
-        },
-      ];
-    return likelyShapes(loop, 1).flatMap((second) => {
-      const direction = directionOf(homeBass, bassOf(second.frets));
-      // One root in two octaves would make "stays" a matter of taste.
-      if (direction !== 'same' && distance === '1') return [];
-      const together = direction === directionOf(topOf(frets), topOf(second.frets));
-      const draw: Draw = { ...shared, shapes: [frets, second.frets], direction, homeBass, together };
-      return [{ draw, weight: likely * second.likely }];
-    });
+  return voicingsOf(level, loop).map((shapes) => {
+    const weight = loop.reduce((product, chord, slot) => product * likely(chord, shapes[slot] ?? []), 1);
+    const [homeBass = 0, otherBass] = shapes.map(bassOf);
+    const [homeTop = 0, otherTop = 0] = shapes.map(topOf);
+    const direction = otherBass === undefined ? 'alone' : directionOf(homeBass, otherBass);
+    const together = direction === directionOf(homeTop, otherTop);
+    return { draw: { loop, roots, qualities, readings, distance, shapes, direction, together }, weight };
   });
 }
 
 const ANY: ShareRange = [0, 1];
-const HALF: ShareRange = [0.5, 0.5];
+/** Which way the bass goes from a root or over a distance follows the guitar's low strings; beyond this it would tell. */
+const NEAR_HALF: ShareRange = [0.35, 0.65];
 
 function moves(draw: Draw): boolean {
   return draw.direction === 'up' || draw.direction === 'down';
 }
 
-/** Up and down share each class of moving draws by halves, or as near as `range`. */
-function evenDirections(within: (draw: Draw) => string, range: ShareRange = HALF): Limit<Draw> {
+/**
+ * Up and down share each class of moving draws as near to halves as `range`. From the lowest note of a guitar there is only
+ * up, and a step is never turned into a seventh: such a class is left alone.
+ */
+function evenDirections(within: (draw: Draw) => string, range: ShareRange = NEAR_HALF): Limit<Draw> {
   return {
     within: (draw) => (moves(draw) ? within(draw) : null),
     group: (draw) => draw.direction,
@@ -115,6 +108,8 @@ function limitsOf(level: Level, draws: readonly Draw[]): readonly Limit<Draw>[] 
   };
   const kind = (draw: Draw) => `${draw.qualities.join(' ')} ${draw.distance ?? 'alone'}`;
   const kinds = new Set(draws.map(kind)).size;
+  const loopName = (draw: Draw) => draw.loop.map(chordSymbol).join(' ');
+  const loops = new Set(draws.map(loopName)).size;
   return [
     // A kind of pair that the level holds is never left out.
     overall(kind, () => [0.3 / kinds, 1]),
@@ -123,16 +118,16 @@ function limitsOf(level: Level, draws: readonly Draw[]): readonly Limit<Draw>[] 
       group: (draw) => draw.qualities[1] ?? null,
       share: (group, within) => (group === 'power' || within === 'power' ? ANY : [0.4, 0.6]),
     },
-    evenDirections((draw) => `to ${draw.roots[1]}`, [0.4, 0.6]),
-    evenDirections((draw) => `bass ${draw.homeBass}`, [0.3, 0.7]),
+    overall(loopName, () => [LOOP_FLOOR / loops, LOOP_CAP / loops]),
+    evenDirections((draw) => `to ${draw.roots[1]}`, [0.3, 0.7]),
     {
       within: (draw) => (moves(draw) ? draw.direction : null),
       group: (draw) => (draw.together ? 'together' : 'apart'),
       share: () => [0.4, 0.6],
     },
-    evenDirections((draw) => draw.qualities.join(' ')),
-    evenDirections((draw) => `from ${draw.roots[0]}`),
-    evenDirections((draw) => `distance ${draw.distance}`),
+    evenDirections((draw) => draw.qualities.join(' '), [0.45, 0.55]),
+    evenDirections((draw) => `from ${draw.roots[0]}`, [0.44, 0.56]),
+    evenDirections((draw) => `distance ${draw.distance}`, [0.42, 0.58]),
     // I to IV is as usual as V to I, and IV to I as I to V.
     {
       within: (draw) => (draw.distance === '4' || draw.distance === '5' ? draw.qualities.join(' ') : null),
@@ -159,7 +154,7 @@ function limitsOf(level: Level, draws: readonly Draw[]): readonly Limit<Draw>[] 
 }
 
 function build(level: Level): DrawTable {
-  const weighted = poolOf(level).flatMap(drawsOf);
+  const weighted = poolOf(level).flatMap((loop) => drawsOf(level, loop));
   const draws = weighted.map(({ draw }) => draw);
   const weights = rake(
     draws,

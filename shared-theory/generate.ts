@@ -92,6 +92,7 @@ export function generate({ level: number, seed, recent = [] }: GenerateRequest):
     tempo,
     seed,
     swing: drawSwing(groove, tempo, timing),
+    opening: level.opening,
     shapes,
   });
   return {

@@ -51,13 +51,13 @@ zone A . A H . H A H
 tch  o . o o . o o o
 acc  3 0 2 1 0 2 2 1`,
 
-  `waltz, Waltz | W6 | 3/4 | 84-180 | r=1 | bass, chord, chord; the first bass of a chord is a full stroke
+  `waltz, Waltz | W6 | 3/4 | 84-180 | r=1 | bass, chord, chord; the first chord after a change rings until the next
 strk D u D u D u
 zone B . H . H .
 tch  o . c . c .
 acc  3 0 1 0 1 0
 open-strk D u D u D u
-open-zone A . H . H .
-open-tch  o . c . c .
+open-zone B . H . H .
+open-tch  o . o . c .
 open-acc  3 0 1 0 1 0`,
 ];

@@ -32,6 +32,12 @@ export type Level = {
   /** Groove ids; as many draws go to those in downstrokes alone as to those with ups. */
   readonly grooves: readonly string[];
   readonly barsPerChord: 1 | 2;
+  /** Chords open with their groove's opening bar, where it has one, so that their quality is heard. */
+  readonly opening: boolean;
+  /** Barres go no higher than this fret. */
+  readonly highestFret: number;
+  /** The bass moves no further than so many semitones. */
+  readonly largestMove: number;
   /** Qualities on the pad. */
   readonly qualities: readonly Quality[];
   /** Kinds asked, in the order of a round. */
@@ -54,8 +60,19 @@ export const LEVELS: readonly Level[] = [
     level: 2,
     name: 'The bass goes up, goes down or stays',
     keys: FIRST_RING,
-    grooves: ['quarter-downs', 'waltz', 'relaxed-alternate', 'campfire-strum'],
+    // First those whose bass stands alone where the chord changes.
+    grooves: [
+      'waltz',
+      'foot-and-closed-hat',
+      'quarter-downs',
+      'foot-and-open-hat',
+      'relaxed-alternate',
+      'campfire-strum',
+    ],
     barsPerChord: 2,
+    opening: false,
+    highestFret: 5,
+    largestMove: 7,
     qualities: ['major', 'minor'],
     questions: ['direction', 'strokes'],
     tempoStep: 2,
@@ -73,6 +90,9 @@ export const LEVELS: readonly Level[] = [
     keys: FIRST_RING,
     grooves: ['quarter-downs', 'foot-and-closed-hat', 'relaxed-alternate', 'campfire-strum'],
     barsPerChord: 2,
+    opening: true,
+    highestFret: 5,
+    largestMove: 7,
     qualities: ['major', 'minor', 'power'],
     questions: ['direction', 'quality', 'strokes'],
     tempoStep: 2,
@@ -90,6 +110,9 @@ export const LEVELS: readonly Level[] = [
     keys: [...FIRST_RING, ...SECOND_RING],
     grooves: ['quarter-downs', 'waltz', 'foot-and-closed-hat', 'relaxed-alternate', 'foot-and-open-hat'],
     barsPerChord: 2,
+    opening: true,
+    highestFret: 5,
+    largestMove: 7,
     qualities: ['major', 'minor'],
     questions: ['direction', 'quality', 'root', 'strokes'],
     tempoStep: 2,
@@ -101,6 +124,9 @@ export const LEVELS: readonly Level[] = [
     keys: FIRST_RING,
     grooves: ['quarter-downs', 'foot-and-closed-hat', 'relaxed-alternate', 'campfire-strum'],
     barsPerChord: 2,
+    opening: true,
+    highestFret: 5,
+    largestMove: 7,
     qualities: ['major', 'minor'],
     questions: ['direction', 'root', 'strokes'],
     tempoStep: 2,
@@ -109,7 +135,7 @@ export const LEVELS: readonly Level[] = [
       stays: 0,
       distances: {
         '4': [0.2, 0.2],
-        '5': [0.2, 0.2],
+        '5': [0.21, 0.23],
         b7: [0.14, 0.16],
         '2': [0.14, 0.16],
         '6': [0.12, 0.14],
@@ -126,6 +152,9 @@ export const LEVELS: readonly Level[] = [
     keys: [...FIRST_RING, ...SECOND_RING],
     grooves: ['driving-eighths', 'relaxed-alternate'],
     barsPerChord: 2,
+    opening: true,
+    highestFret: 7,
+    largestMove: 7,
     qualities: ['major', 'minor'],
     questions: ['direction', 'quality', 'root', 'keys', 'strokes'],
     tempoStep: 2,
@@ -145,6 +174,9 @@ export const LEVELS: readonly Level[] = [
       'campfire-strum',
     ],
     barsPerChord: 1,
+    opening: true,
+    highestFret: 7,
+    largestMove: 9,
     qualities: ['major', 'minor'],
     questions: ['direction', 'quality', 'root', 'keys', 'strokes'],
     tempoStep: 2,

@@ -8,14 +8,25 @@ const SLOWEST_TEMPO = 30;
 /** The fastest for chords without a groove. */
 const FASTEST_TEMPO = 300;
 
-/** Bass notes alone stand at least this far apart, in seconds, so that each can be heard. */
+/** Numbers that the bass alone falls on stand at least this far apart, in seconds, so that each can be heard. */
 const BASS_SECONDS = 0.4;
+/** A player's small differences move a note no further than this from its number. */
+const NEAR_SECONDS = 0.03;
 
-/** One bar of the chord in a slot, to be looped. Throws `RangeError` where the loop has no such slot. */
+/** Numbers of a bar by weight, from 0: each row is what is left when the one before comes too fast. */
+const WEIGHTS: Readonly<Record<Meter, readonly (readonly number[])[]>> = {
+  '4/4': [[0, 1, 2, 3], [0, 2], [0]],
+  '12/8': [[0, 1, 2, 3], [0, 2], [0]],
+  '3/4': [[0, 1, 2], [0]],
+  '6/8': [[0, 1], [0]],
+  '7/8': [[0, 1, 2], [0]],
+};
+
+/** Two bars of the chord in a slot, to be looped: one that opens it and one that goes on. Throws `RangeError` where the loop has no such slot. */
 export function holdSlot(vamp: VoicedVamp, slot: number): VoicedVamp {
   const held = vamp.slots[slot];
   if (!held) throw new RangeError(`The loop has slots 0 to ${vamp.slots.length - 1}, not ${slot}.`);
-  return { ...vamp, slots: [{ ...held, beats: BEATS_PER_BAR[vamp.meter] }] };
+  return { ...vamp, slots: [{ ...held, beats: 2 * BEATS_PER_BAR[vamp.meter] }] };
 }
 
 /** The vamp at another tempo, kept between 30 and the fastest of its groove, where every quality can still be heard. */
@@ -39,18 +50,36 @@ function bassByStay(performance: Performance): readonly (readonly SoundedNote[])
   return stays;
 }
 
+/** The numbers of a bar that the bass falls on at a tempo: as many as stand far enough apart. */
+function numbersAt(meter: Meter, tempo: number): readonly number[] {
+  const rows = WEIGHTS[meter];
+  const far = rows.find((row) => ((row[1] ?? BEATS_PER_BAR[meter]) * 60) / tempo >= BASS_SECONDS - 1e-9);
+  return far ?? [0];
+}
+
 /**
- * The bass of a performance by itself: open, each note held until the next. Each chord begins with its bass; its further
- * notes are those that leave every note long enough to be heard.
+ * The bass of a vamp's performance by itself: open, each note held until the next. It falls on each chord's first bass and
+ * on the numbers, thinned by their weight where they come too fast; what sounded on the one of a bar always stands.
  */
-export function bassAlone(performance: Performance): Performance {
+export function bassAlone(vamp: VoicedVamp, performance: Performance): Performance {
+  const beat = 60 / vamp.tempo;
+  const numbers = numbersAt(vamp.meter, vamp.tempo);
+  const bars = performance.bars.map((bar) => bar.time);
+  /** The number of the bar that a moment falls on, from 0; null between numbers. */
+  const numberAt = (time: number): number | null => {
+    const start = bars.findLast((bar) => bar <= time + NEAR_SECONDS) ?? 0;
+    const number = Math.round((time - start) / beat);
+    return Math.abs(time - start - number * beat) <= NEAR_SECONDS ? number : null;
+  };
   const stays = bassByStay(performance);
   const kept = stays.flatMap((stay, index) => {
-    const end = stays[index + 1]?.[0]?.time ?? performance.seconds;
-    let next = -Infinity;
+    const end = stays[index + 1]?.[0]?.time ?? Infinity;
+    let last = -Infinity;
     return stay.filter(({ time }, place) => {
-      const stands = place === 0 || (time >= next && end - time >= BASS_SECONDS);
-      if (stands) next = time + BASS_SECONDS;
+      const number = numberAt(time);
+      const apart = Math.min(time - last, end - time) >= BASS_SECONDS - NEAR_SECONDS;
+      const stands = place === 0 || number === 0 || (number !== null && numbers.includes(number) && apart);
+      if (stands) last = time;
       return stands;
     });
   });

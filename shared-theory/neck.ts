@@ -41,6 +41,29 @@ export function bassOf(frets: Frets): number {
 }
 
 /**
+ * The three highest strings, and those below them down to where every note of the chord but its bass sounds: in open G a
+ * hand takes four. Never the bass string.
+ */
+function readHigh(frets: Frets): readonly ShapeNote[] {
+  const notes = shapeNotes(frets);
+  const [bass, ...others] = notes;
+  if (bass === undefined || others.length === 0) return notes;
+  const sounds = (some: readonly ShapeNote[]) => new Set([...some, bass].map((note) => note.midi % 12)).size;
+  const wanted = sounds(notes);
+  let count = Math.min(3, others.length);
+  while (sounds(others.slice(-count)) < wanted) count += 1;
+  return others.slice(-count);
+}
+
+const high = new WeakMap<Frets, readonly ShapeNote[]>();
+
+function highNotes(frets: Frets): readonly ShapeNote[] {
+  const known = high.get(frets) ?? readHigh(frets);
+  high.set(frets, known);
+  return known;
+}
+
+/**
  * The notes that a zone of the grid takes of a shape, from the lowest string up. The other bass is the root, so that the
  * bass that is asked about never moves inside a chord; the high strings never include the bass string.
  */
@@ -57,7 +80,7 @@ export function zoneNotes(frets: Frets, zone: GrooveSlot['zone']): readonly Shap
       return middle.length > 0 ? middle : notes;
     }
     case 'high':
-      return notes.length > 1 ? notes.slice(1).slice(-3) : notes;
+      return highNotes(frets);
     case 'all':
       return notes;
     case 'none':
@@ -100,6 +123,19 @@ export function shapesFor(chord: Chord): readonly Frets[] {
   const known = ranked.get(key) ?? rank(root, chord.quality);
   ranked.set(key, known);
   return known;
+}
+
+/**
+ * The shapes that a class plays, the usual one first: root on string 6 or 5 and no higher than `highestFret`, and open D and
+ * Dm. Empty where the chord has none there.
+ */
+export function shapesInPosition(chord: Chord, highestFret: number): readonly Frets[] {
+  const triad = chord.quality === 'major' || chord.quality === 'minor';
+  return shapesFor(chord).filter((frets) => {
+    const [root] = shapeNotes(frets);
+    if (root === undefined) return false;
+    return root.string >= 5 ? root.fret <= highestFret : triad && root.fret === 0;
+  });
 }
 
 /** The shape most players take first. */

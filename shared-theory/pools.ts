@@ -1,7 +1,9 @@
 import { soundsAs, type Chord, type Quality } from './chords.ts';
 import { diatonicChart, type Diatonic, type Key } from './keys.ts';
 import type { Level } from './levels.ts';
+import { bassOf, shapesInPosition } from './neck.ts';
 import { pitchClass } from './pitch.ts';
+import type { Frets } from './vamps.ts';
 
 /** A loop that a level may draw: one chord or two. */
 export type Loop = readonly Chord[];
@@ -51,20 +53,30 @@ function oneQuality(keys: readonly Key[]): Loop[] {
   return [...diatonicLoops(keys, ([home, other]) => home.chord.quality === other.chord.quality), ...thirds, ...still];
 }
 
-/** Roots on which both a major and a minor triad are written as they stand: no one writes G# major, nor Db minor. */
-const EITHER_WAY: ReadonlySet<string> = new Set(['C', 'D', 'E', 'F', 'F#', 'G', 'A', 'Bb', 'B']);
+/** Roots on which a class plays major and minor alike: E A D open, G C F as barres up to the fifth fret. */
+const EITHER_WAY: readonly string[] = ['E', 'A', 'D', 'G', 'C', 'F'];
 
 /** Single chords, two qualities on one root, and pairs a fourth, fifth or step apart, with power chords among them. */
 function majorOrMinor(keys: readonly Key[]): Loop[] {
-  const roots = chordsOf(keys).filter((chord) => EITHER_WAY.has(chord.root));
   const qualities: readonly Quality[] = ['major', 'minor', 'power'];
-  const singles = roots.flatMap((chord) => qualities.map((quality): Loop => [as(chord, quality)]));
-  const oneRoot = roots.flatMap((chord) =>
+  const singles = EITHER_WAY.flatMap((root) => qualities.map((quality): Loop => [{ root, quality }]));
+  const oneRoot = EITHER_WAY.flatMap((root) =>
     qualities.flatMap((first) =>
-      qualities.filter((second) => second !== first).map((second): Loop => [as(chord, first), as(chord, second)]),
+      qualities
+        .filter((second) => second !== first)
+        .map((second): Loop => [
+          { root, quality: first },
+          { root, quality: second },
+        ]),
     ),
   );
-  const apart = diatonicLoops(keys, ([home, other]) => !THIRD_OR_SIXTH.has(semitonesUp(home.chord, other.chord)));
+  const apart = diatonicLoops(
+    keys,
+    ([home, other]) =>
+      EITHER_WAY.includes(home.chord.root) &&
+      EITHER_WAY.includes(other.chord.root) &&
+      !THIRD_OR_SIXTH.has(semitonesUp(home.chord, other.chord)),
+  );
   const power = apart.flatMap(([home, other]): Loop[] =>
     home && other && FOURTH_OR_FIFTH.has(semitonesUp(home, other))
       ? [
@@ -94,12 +106,31 @@ function candidates(level: Level): readonly Loop[] {
   }
 }
 
-/** Every loop that a level may draw, each sounding one once, spelled as the first of the level's keys that holds it. */
+/** Shapes that play a loop as a level plays it: within its frets, the bass moving no further than it may. */
+export function voicingsOf(level: Level, loop: Loop): readonly (readonly Frets[])[] {
+  const [home, other] = loop.map((chord) => shapesInPosition(chord, level.highestFret));
+  if (home === undefined || other === undefined) return (home ?? []).map((frets) => [frets]);
+  const sameRoot = loop[0] && loop[1] && semitonesUp(loop[0], loop[1]) === 0;
+  return home.flatMap((first) =>
+    other
+      .filter((second) => {
+        const move = Math.abs(bassOf(second) - bassOf(first));
+        // One root in two octaves would make "stays" a matter of taste.
+        return sameRoot ? move === 0 : move <= level.largestMove;
+      })
+      .map((second) => [first, second]),
+  );
+}
+
+/**
+ * Every loop that a level may draw, each sounding one once, spelled as the first of the level's keys that holds it. A loop
+ * that the level's shapes cannot play is left out.
+ */
 export function poolOf(level: Level): readonly Loop[] {
   const kept = new Map<string, Loop>();
   for (const loop of candidates(level)) {
     const name = loop.map((chord) => `${pitchClass(chord.root)}${chord.quality}`).join();
-    if (!kept.has(name)) kept.set(name, loop);
+    if (!kept.has(name) && voicingsOf(level, loop).length > 0) kept.set(name, loop);
   }
   return [...kept.values()];
 }

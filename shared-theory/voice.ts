@@ -18,6 +18,8 @@ export type VoiceRequest = {
   readonly seed: number;
   /** Long to short eighth, within the groove's range; default its lowest. */
   readonly swing?: number;
+  /** False leaves the groove's opening bar out; default true. */
+  readonly opening?: boolean;
   /** A shape for each slot; default the usual ones, or those that give `directions`. */
   readonly shapes?: readonly Frets[];
   /** Where the bass of each slot after the first goes from the first. */
@@ -50,7 +52,7 @@ export function voice(request: VoiceRequest): VoicedVamp {
   return {
     slots: slots.map((slot, index) => ({ ...slot, frets: shapes[index] ?? usualShape(slot.chord) })),
     meter,
-    grooveText: groove ? swungText(groove, request.swing, tempo) : '',
+    grooveText: groove ? textOf(groove, request) : '',
     tempo,
     seed,
   };
@@ -86,14 +88,16 @@ function directedShapes(slots: readonly Slot[], directions: readonly Direction[]
   return best.shapes;
 }
 
-function swungText(groove: Groove, swing: number | undefined, tempo: number): string {
-  if (swing === undefined) return groove.text;
+/** The groove's text with the swing asked for, and without its opening bar where that is asked. */
+function textOf(groove: Groove, { swing, tempo, opening = true }: VoiceRequest): string {
+  const [header = '', ...all] = groove.text.split('\n');
+  const lanes = opening ? all : all.filter((lane) => !lane.startsWith('open-'));
+  if (swing === undefined) return [header, ...lanes].join('\n');
   const [low, high] = groove.swing;
   if (!(swing >= low && swing <= high) || (swing > 1 && swing > swingCap(tempo / (2 * beatsPerSlot(groove)))))
     throw new RangeError(
       `${groove.id} swings from ${low} to ${high} and keeps the short note above 100 ms; not ${swing}.`,
     );
-  const [header = '', ...lanes] = groove.text.split('\n');
   const fields = header.split('|');
   return [fields.with(4, ` r=${swing} `).join('|'), ...lanes].join('\n');
 }

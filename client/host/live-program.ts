@@ -44,7 +44,7 @@ export function programOf(vamp: VoicedVamp, controls: Controls): Program {
   const played = mode.kind === 'hold' ? holdSlot(timed, mode.slot) : timed;
   const barsPerLoop = barsOf(perform(played)).length;
   const all = perform(played, { loops: Math.max(1, Math.ceil(VARIED_BARS / barsPerLoop)), human: true });
-  const performance = mode.kind === 'bass-alone' ? bassAlone(all) : all;
+  const performance = mode.kind === 'bass-alone' ? bassAlone(played, all) : all;
   return { vamp, controls, performance, bars: barsOf(performance), barsPerLoop };
 }
 

@@ -6,6 +6,7 @@ import { allDowns, grooveById } from '../../shared-theory/grooves.ts';
 import { keyOwns } from '../../shared-theory/keys.ts';
 import { levelOf, LEVELS, type Level } from '../../shared-theory/levels.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
+import { shapeNotes } from '../../shared-theory/neck.ts';
 import { perform } from '../../shared-theory/perform.ts';
 import { pitchClass } from '../../shared-theory/pitch.ts';
 import { sameLoop } from '../../shared-theory/pools.ts';
@@ -76,9 +77,9 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('level %d', 
     }
   });
 
-  test('directions are even, from every root and over every distance', () => {
+  test('directions are even, and over each distance and from each root that goes both ways within 20 to 80 %', () => {
     const { stays, alone } = level.balance;
-    expect(1 - pairs.length / vamps.length).toBeCloseTo(alone, 1);
+    expect(Math.abs(1 - pairs.length / vamps.length - alone)).toBeLessThan(0.03);
     const of = shares(pairs, direction);
     expect(Math.abs((of.get('up') ?? 0) - (1 - stays) / 2)).toBeLessThan(0.03);
     expect(Math.abs((of.get('down') ?? 0) - (1 - stays) / 2)).toBeLessThan(0.03);
@@ -86,32 +87,64 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('level %d', 
     const even = (group: (made: GeneratedVamp) => string | number, least: number) => {
       for (const [name, share] of shares(moving, group)) {
         if (share * moving.length < 120) continue;
-        const up =
-          shares(
-            moving.filter((made) => String(group(made)) === name),
-            direction,
-          ).get('up') ?? 0;
-        expect([name, up > least && up < 1 - least]).toEqual([name, true]);
+        const ways = shares(
+          moving.filter((made) => String(group(made)) === name),
+          direction,
+        );
+        const up = ways.get('up') ?? 0;
+        // Where the low strings leave one way only, as from the lowest E, there is nothing to balance.
+        expect([name, ways.size === 1 || (up > least && up < 1 - least)]).toEqual([name, true]);
       }
     };
-    even((made) => pitchClass(made.truth.roots[0] ?? ''), 0.38);
-    even((made) => made.truth.distances[0] ?? '', 0.38);
-    even((made) => made.truth.qualities.join(), 0.38);
-    even((made) => pitchClass(made.truth.roots[1] ?? ''), 0.3);
+    even((made) => pitchClass(made.truth.roots[0] ?? ''), 0.3);
+    even((made) => made.truth.distances[0] ?? '', 0.36);
+    even((made) => made.truth.qualities.join(), 0.36);
+    even((made) => pitchClass(made.truth.roots[1] ?? ''), 0.2);
+    const both = shares(
+      moving.filter(({ truth }) => ['4', '5'].includes(truth.distances[0] ?? '')),
+      direction,
+    );
+    expect(Math.abs((both.get('up') ?? 0) - 0.5)).toBeLessThan(0.05);
   });
 
-  test('neither where the bass starts nor where the top goes tells its direction', () => {
+  test('neither where the bass starts nor where the top goes tells much of its direction', () => {
     const bassOf = ({ truth }: GeneratedVamp) => truth.bass[0] ?? 0;
     const accuracies = Array.from({ length: 20 }, (_, step) => {
       const right = moving.filter((made) => (bassOf(made) < 40 + step ? 'up' : 'down') === direction(made));
       return right.length / moving.length;
     });
-    expect(Math.max(...accuracies)).toBeLessThan(0.68);
+    // Below G a guitar has little room to fall: common moves in first position tell up to this much.
+    expect(Math.max(...accuracies)).toBeLessThan(number <= 3 ? 0.78 : 0.72);
     const follows = moving.filter(({ truth }) => {
       const [first = 0, second = 0] = truth.top;
       return Math.sign(second - first) === (truth.directions[0] === 'up' ? 1 : -1);
     });
     expect(follows.length / moving.length).toBeLessThan(0.63);
+  });
+
+  test('is played where a class plays: root on string 6 or 5, or open D; barres low; the bass no higher than E3', () => {
+    for (const { vamp, chords, truth } of vamps) {
+      for (const [slot, { frets }] of vamp.slots.entries()) {
+        const [root] = shapeNotes(frets);
+        const openD = /^Dm?$/.test(chords[slot] ?? '') && root?.string === 4 && root.fret === 0;
+        const low = (root?.string ?? 0) >= 5 && (root?.fret ?? 12) <= (number >= 6 ? 7 : 5);
+        expect([chords[slot], frets.join(), low || openD]).toEqual([chords[slot], frets.join(), true]);
+      }
+      expect(Math.max(...truth.bass)).toBeLessThanOrEqual(number >= 6 ? 52 : 50);
+      expect(Math.min(...truth.bass)).toBeGreaterThanOrEqual(40);
+    }
+  });
+
+  test('the bass goes the common way: a seventh or sixth is never leapt where a step or third would do', () => {
+    for (const { truth, chords } of pairs) {
+      const [first = 0, second = 0] = truth.bass;
+      expect([chords.join(' '), Math.abs(second - first) <= (number === 7 ? 9 : 7)]).toEqual([chords.join(' '), true]);
+      if (truth.distances[0] === 'b7') expect([chords.join(' '), second - first]).toEqual([chords.join(' '), -2]);
+      if (truth.distances[0] === '2') expect([chords.join(' '), second - first]).toEqual([chords.join(' '), 2]);
+      if (truth.distances[0] === '6' && number < 7) expect(second - first).toBe(-3);
+      if (truth.distances[0] === '4') expect([5, -7]).toContain(second - first);
+      if (truth.distances[0] === '5') expect([-5, 7]).toContain(second - first);
+    }
   });
 
   test('major and minor by halves in each slot', () => {
@@ -184,7 +217,23 @@ describe('what each level is for', () => {
     const still = vamps.filter(({ truth }) => truth.directions[0] === 'same');
     expect(still.some(({ truth }) => truth.top[0] !== truth.top[1])).toBe(true);
     expect(still.some(({ truth }) => truth.bass[0] === 40)).toBe(true);
-    expect(still.some(({ truth }) => truth.bass[0] === 52)).toBe(true);
+  });
+
+  test('level 2: the bass stands alone where the chord changes, in the foot grooves and the waltz', () => {
+    const alone = new Set(['waltz', 'foot-and-closed-hat', 'foot-and-open-hat']);
+    const vamps = of(2).slice(0, 400);
+    expect(new Set(vamps.map(({ groove }) => groove))).toEqual(new Set(levelOf(2).grooves));
+    for (const { vamp, groove, truth } of vamps) {
+      expect(vamp.grooveText).not.toMatch(/^open-/m);
+      const { notes, bars } = perform(vamp);
+      for (const { time, chord } of bars) {
+        const stroke = notes.filter((note) => note.time >= time - 1e-9 && note.time < time + 0.06);
+        expect(stroke[0]?.midi).toBe(truth.bass[chord]);
+        expect([groove, stroke.length === 1]).toEqual([groove, alone.has(groove)]);
+      }
+    }
+    for (const { vamp, groove } of of(5).slice(0, 200))
+      expect(vamp.grooveText.split('\n')).toHaveLength(grooveById(groove).text.split('\n').length);
   });
 
   test('level 3: one chord alone, two qualities on one root, two roots', () => {

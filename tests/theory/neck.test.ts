@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { chordPitchClasses, parseChord, QUALITIES } from '../../shared-theory/chords.ts';
-import { bassOf, shapeNotes, shapesFor, usualShape, zoneNotes } from '../../shared-theory/neck.ts';
+import { bassOf, shapeNotes, shapesFor, shapesInPosition, usualShape, zoneNotes } from '../../shared-theory/neck.ts';
 import { pitchClass } from '../../shared-theory/pitch.ts';
 import type { Frets } from '../../shared-theory/vamps.ts';
 
@@ -95,11 +95,38 @@ describe('shapes on the neck', () => {
     expect(strings('D', 'other-bass')).toEqual([4]);
     expect(strings('G', 'low')).toEqual([6, 5, 4]);
     expect(strings('D', 'low')).toEqual([4, 3, 2]);
-    expect(strings('G', 'high')).toEqual([3, 2, 1]);
+    expect(strings('C', 'high')).toEqual([3, 2, 1]);
+    // Three strings of an open G hold no D, of Esus2 no F#.
+    expect(strings('G', 'high')).toEqual([4, 3, 2, 1]);
+    expect(strings('Esus2', 'high')).toEqual([4, 3, 2, 1]);
     expect(strings('D', 'high')).toEqual([3, 2, 1]);
     expect(strings('G', 'middle')).toEqual([5, 4, 3, 2]);
     expect(strings('E5', 'high')).toEqual([5, 4]);
     expect(strings('G', 'none')).toEqual([]);
+  });
+
+  test('bass and high strings together hold the whole chord, in every shape; an up reaches them', () => {
+    for (const chord of CHORDS) {
+      for (const frets of shapesFor(chord)) {
+        const notes = zoneNotes(frets, 'high');
+        const sounded = new Set([bassOf(frets), ...notes.map((note) => note.midi)].map((midi) => midi % 12));
+        expect([written(frets), sounded]).toEqual([written(frets), new Set(chordPitchClasses(chord))]);
+        expect([written(frets), notes.length <= 4]).toEqual([written(frets), true]);
+      }
+    }
+  });
+
+  // Common practice: a D-form up the neck is no shape for a class.
+  test.each([
+    ['D', 5, ['x x 0 2 3 2', 'x 5 7 7 7 5']],
+    ['Dm', 5, ['x x 0 2 3 1', 'x 5 7 7 6 5']],
+    ['D5', 5, ['x 5 7 7 x x']],
+    ['F', 5, ['1 3 3 2 1 1']],
+    ['Eb', 5, []],
+    ['Eb', 7, ['x 6 8 8 8 6']],
+    ['E', 7, ['0 2 2 1 0 0', 'x 7 9 9 9 7']],
+  ] as const)('%s up to fret %d is played as %j', (symbol, fret, shapes) => {
+    expect(shapesInPosition(parseChord(symbol), fret).map(written)).toEqual(shapes);
   });
 
   test('the low three strings of common shapes hold no third, save in G and C (common practice)', () => {

@@ -79,7 +79,10 @@ describe('a performance', () => {
     expect(seconds).toBe(6);
     expect(bars.map((bar) => bar.time)).toEqual([0, 1.5, 3, 4.5]);
     expect(bars.map((bar) => bar.chord)).toEqual([0, 1, 0, 1]);
-    expect(strokes(notes, 1.5)).toEqual(['0.000 down open 54321', '0.500 down choke 321', '1.000 down choke 321']);
+    // The bass alone, then the chord open once, so that its third is heard.
+    expect(strokes(notes, 1.5)).toEqual(['0.000 down open 5', '0.500 down open 321', '1.000 down choke 321']);
+    const third = notes.find((note) => note.time > 0.4 && note.midi === 64);
+    expect(third?.duration).toBeCloseTo(0.5, 9);
   });
 
   test('a chord that opens inside a bar gets the bass, also where the pattern misses the beat', () => {
@@ -89,6 +92,19 @@ describe('a performance', () => {
       '1.250 up open 123',
       '1.500 down open 4321',
       '1.750 up open 123',
+    ]);
+    const waltz = perform(vampOf('| C . G | . . . | F D . |', 'waltz', 120));
+    expect(strokes(waltz.notes)).toEqual([
+      '0.000 down open 5',
+      '0.500 down open 321',
+      // Nothing but the bass would ring before the bar ends: a full stroke.
+      '1.000 down open 654321',
+      '1.500 down open 6',
+      '2.000 down choke 4321',
+      '2.500 down choke 4321',
+      '3.000 down open 654321',
+      '3.500 down open 4',
+      '4.000 down open 321',
     ]);
     const driving = perform(vampOf('| Am . F G |', 'driving-eighths', 120));
     expect(strokes(driving.notes)).toEqual([

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { chordSymbol } from '../../shared-theory/chords.ts';
+import { chordSymbol, parseChord } from '../../shared-theory/chords.ts';
 import { candidateKeys, keyOwns } from '../../shared-theory/keys.ts';
 import { LEVELS, levelOf } from '../../shared-theory/levels.ts';
-import { poolOf, sameLoop } from '../../shared-theory/pools.ts';
+import { poolOf, sameLoop, voicingsOf } from '../../shared-theory/pools.ts';
 
 const written = (level: number) => poolOf(levelOf(level)).map((loop) => loop.map(chordSymbol).join(' '));
 
@@ -25,9 +25,13 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('the pool of
 
 describe('loops of the pools', () => {
   test.each([
-    [2, ['E A', 'A E', 'Am Em', 'D C', 'C A', 'G G', 'Em Em'], ['E Am', 'G Em', 'C', 'Bdim Bdim']],
-    [3, ['E', 'Em', 'E5', 'E Em', 'Am A', 'A5 A', 'D G', 'Em A', 'Am D5'], ['C E', 'G# G#m', 'Bdim']],
-    [4, ['C', 'F#m', 'C Dm', 'Em D', 'Bb F', 'Eb Bb'], ['C C', 'C Cm', 'C E']],
+    [2, ['E A', 'A E', 'Am Em', 'D C', 'C A', 'G G', 'Em Em'], ['E Am', 'G Em', 'C', 'Bdim Bdim', 'E D', 'Ab Ab']],
+    [
+      3,
+      ['E', 'Em', 'E5', 'E Em', 'Am A', 'A5 A', 'D G', 'Em A', 'Am D5', 'Gm G', 'Cm C', 'F5 Fm'],
+      ['C E', 'G# G#m', 'Bdim', 'F#', 'G#m', 'Bbm', 'Bm', 'B B5', 'Em D'],
+    ],
+    [4, ['C', 'F#m', 'C Dm', 'D C', 'Bb F', 'Fm', 'C#m'], ['C C', 'C Cm', 'C E', 'Eb', 'Eb Bb', 'Em D']],
     [5, ['C G', 'G C', 'A Bm', 'D C', 'G Bm', 'F Em'], ['Em D', 'C E', 'C']],
     [6, ['C Am', 'Am F', 'G D', 'Em D', 'Bm G', 'F Bb', 'Cm Bb'], ['C Bdim', 'Am Bb']],
     [7, ['Em D', 'C D', 'D C', 'A Bm', 'F Em', 'Em F', 'Am Bm', 'Bm Am', 'Bb Eb'], ['Am E', 'C', 'B C', 'F# B']],
@@ -35,6 +39,19 @@ describe('loops of the pools', () => {
     const loops = written(level);
     for (const loop of some) expect(loops).toContain(loop);
     for (const loop of none) expect(loops).not.toContain(loop);
+  });
+
+  test('level 3 keeps to the roots E A D G C F', () => {
+    expect(new Set(poolOf(levelOf(3)).flatMap((loop) => loop.map(({ root }) => root)))).toEqual(new Set('EADGCF'));
+  });
+
+  test('what the shapes of a level cannot play is left out', () => {
+    // From the open E up to D is a minor seventh; from E on the seventh fret down to D a whole step.
+    const chords = [parseChord('Em'), parseChord('D')];
+    expect(voicingsOf(levelOf(4), chords)).toEqual([]);
+    const written = voicingsOf(levelOf(7), chords).map((shapes) => shapes.map((frets) => frets.join()));
+    expect(written).toContainEqual([',7,9,9,8,7', ',,0,2,3,2']);
+    expect(written).not.toContainEqual(['0,2,2,0,0,0', ',,0,2,3,2']);
   });
 
   test('from level 4 on the chords are of one of the level’s keys', () => {

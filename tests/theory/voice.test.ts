@@ -43,6 +43,14 @@ describe('voicing a vamp', () => {
     expect(vamp.grooveText.split('\n').slice(1)).toEqual(voice(request).grooveText.split('\n').slice(1));
   });
 
+  test('the opening bar can be left out', () => {
+    const waltz = { slots: parseVamp('C F', 3), groove: 'waltz', tempo: 120, seed: 1 };
+    expect(grooveOf(voice(waltz))?.opening).toHaveLength(6);
+    expect(grooveOf(voice({ ...waltz, opening: false }))?.opening).toBeUndefined();
+    expect(grooveOf(voice({ ...waltz, opening: false, swing: 1 }))?.opening).toBeUndefined();
+    expect(voice({ ...request, opening: false }).grooveText).toBe(voice(request).grooveText);
+  });
+
   test('tempo ranges', () => {
     expect(tempoRange('driving-eighths')).toEqual([120, 184]);
     expect(tempoRange(null)).toEqual([30, 300]);
