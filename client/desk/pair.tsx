@@ -16,10 +16,9 @@ function Pairing() {
   const notice = useSignal('');
   const pair = async (event: Event) => {
     event.preventDefault();
-    if (await pairBy(code.value.trim().toUpperCase())) {
-      notice.value = words.done;
-      location.assign('/desk');
-    } else notice.value = refusals['pairing-code-wrong'];
+    const outcome = await pairBy(code.value.trim().toUpperCase());
+    notice.value = outcome === 'paired' ? words.done : refusals[outcome];
+    if (outcome === 'paired') location.assign('/desk');
   };
   return (
     <form class="desk-lobby" onSubmit={(event) => void pair(event)}>

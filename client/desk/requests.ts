@@ -2,12 +2,16 @@
 
 export type OpenRoom = { readonly room: string; readonly status: string; readonly openedAt: number };
 
+function ask(method: 'GET' | 'POST', path: string, body?: unknown): Promise<Response> {
+  return fetch(path, {
+    method,
+    ...(method === 'POST' && { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body ?? {}) }),
+  });
+}
+
 async function request<T>(method: 'GET' | 'POST', path: string, body?: unknown): Promise<T | null> {
   try {
-    const answer = await fetch(path, {
-      method,
-      ...(method === 'POST' && { headers: { 'content-type': 'application/json' }, body: JSON.stringify(body ?? {}) }),
-    });
+    const answer = await ask(method, path, body);
     return answer.ok ? ((await answer.json()) as T) : null;
   } catch {
     // No network: the page says so.
@@ -31,7 +35,9 @@ export function newPairingCode(): Promise<{ readonly code: string; readonly seco
   return request('POST', '/api/pairing');
 }
 
-/** Lets this device in by the code. */
-export async function pairBy(code: string): Promise<boolean> {
-  return (await request<{ ok: true }>('POST', '/api/pair', { code })) !== null;
+/** Lets this device in by the code; says whether it did, or whether so many try codes just now that this one was not heard. */
+export async function pairBy(code: string): Promise<'paired' | 'too-many-codes' | 'pairing-code-wrong'> {
+  const answer = await ask('POST', '/api/pair', { code }).catch(() => null);
+  if (answer?.ok) return 'paired';
+  return answer?.status === 429 ? 'too-many-codes' : 'pairing-code-wrong';
 }

@@ -1,5 +1,6 @@
 import { request } from 'node:http';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { refusals } from '../../../server/protocol/words/refusals.ts';
 import { startTestApp, type TestApp } from '../../support/test-app.ts';
 
 let app: TestApp;
@@ -192,6 +193,16 @@ describe('questions of a desk', () => {
     const again = await ask('/api/pair', json({ code }));
     expect([again.status, JSON.parse(again.body)]).toEqual([403, { ok: false, reason: 'pairing-code-wrong' }]);
   });
+  test('R63 too many codes at once are told so in their own words, and the right one lets in', async () => {
+    const { code } = JSON.parse((await ask('/api/pairing', json({}, { cookie: app.cookie }))).body) as { code: string };
+    const guesses = Promise.all(Array.from({ length: 40 }, () => ask('/api/pair', json({ code: '000000' }))));
+    expect((await ask('/api/pair', json({ code }))).status).toBe(200);
+    const answers = await guesses;
+    const held = answers.filter(({ status }) => status === 429);
+    expect(held.length).toBeGreaterThan(0);
+    for (const { body } of held) expect(JSON.parse(body)).toEqual({ ok: false, reason: 'too-many-codes' });
+    expect(refusals['too-many-codes']).not.toBe(refusals['pairing-code-wrong']);
+  });
 });
 
 describe('what cannot be read', () => {
@@ -216,6 +227,30 @@ describe('what cannot be read', () => {
       expect(answer.body).not.toMatch(noStack);
     },
   );
+  test.each([
+    '/healthz',
+    '/api/pair',
+    '/live/WAKUR/?EIO=4&transport=polling',
+    '/live/WAKUR/?EIO=4&transport=websocket',
+  ])('R64 %s refuses a Host that cannot be, whatever the Origin', async (path) => {
+    for (const host of ['localhost:99999', '1.2.3.999', '[::::]']) {
+      for (const origin of ['http://localhost:99999', 'http://evil.test', '%']) {
+        const upgrade = {
+          connection: 'upgrade',
+          upgrade: 'websocket',
+          'sec-websocket-version': '13',
+          'sec-websocket-key': 'dGhlIHNhbXBsZSBub25jZQ==',
+        };
+        const headers = { host, origin, ...(path.endsWith('websocket') && upgrade) };
+        const { status, body } = await ask(path, {
+          ...(path === '/api/pair' ? json({ code: 'ABCDEF' }) : {}),
+          headers,
+        });
+        expect([400, 403]).toContain(status);
+        expect(body).not.toMatch(noStack);
+      }
+    }
+  });
   test('none of it was a fault of the server', () => expect(app.faults).toEqual([]));
 });
 

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import type { Command } from '../../../server/protocol/messages.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
+import { emptyMemory, memoryStore } from '../../../server/store/memory-store.ts';
 import { openQuestion, startGuitarRound, write } from '../../support/lesson.ts';
 import {
   connect,
@@ -45,6 +46,29 @@ describe('the door', () => {
       reason: 'room-not-found',
       detail: { room: 'NOPAL' },
     });
+  });
+  test('R62 a room that cannot be read now is not called absent', async () => {
+    const memory = emptyMemory();
+    const before = await startTestApp(memoryStore(memory));
+    const code = await before.room();
+    await before.close();
+    const store = memoryStore(memory);
+    let unreadable = false;
+    const later = await startTestApp({
+      ...store,
+      read: async (name) => {
+        if (unreadable) throw new Error('input and output');
+        return store.read(name);
+      },
+    });
+    unreadable = true;
+    await expect(connectStudent(later.url, code)).rejects.toMatchObject({ reason: 'not-saved' });
+    unreadable = false;
+    const student = await connectStudent(later.url, code);
+    expect(student.socket.connected).toBe(true);
+    student.close();
+    await later.close();
+    expect(later.faults.map(String)).toEqual(['Error: input and output']);
   });
   test('a code may be typed in small letters', async () => {
     expect(kept(await connectStudent(app.url, room.toLowerCase())).socket.connected).toBe(true);
