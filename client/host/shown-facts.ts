@@ -11,16 +11,21 @@ export type ShownFact =
 /**
  * What may stand over each slot: its letter once its root and quality have both been shown, or once the keys have (they name
  * every chord); else the one fact that has been shown; else nothing. A slot is not filled because it repeats another: that
- * it does has not been asked.
+ * it does has not been asked. While a question waits for its answer, nothing that answers it stands there, whatever was
+ * shown before: not the quality, not the root of any slot that holds the same chord.
  */
 export function shownFacts(vamp: Pick<WireVamp, 'slots'>, steps: readonly WireStep[]): readonly (ShownFact | null)[] {
   const shown = (kind: string, target: number): boolean =>
     steps.some((step) => step.kind === kind && step.target === target && step.status === 'shown');
   const keys = shown('keys', 0);
+  const asked = steps.find(({ status }) => status === 'open' || status === 'closed');
+  const asksOf = (kind: string, symbol: string): boolean =>
+    asked?.kind === kind && vamp.slots[asked.target]?.chord === symbol;
   return vamp.slots.map((slot, index) => {
     const chord = parseChord(slot.chord);
-    const [root, quality] = [shown('root', index), shown('quality', index)];
-    if (keys || (root && quality)) return { kind: 'chord', chord };
+    const root = (keys || shown('root', index)) && !asksOf('root', slot.chord);
+    const quality = (keys || shown('quality', index)) && !asksOf('quality', slot.chord);
+    if (root && quality) return { kind: 'chord', chord };
     if (quality) return { kind: 'quality', quality: chord.quality };
     if (root) return { kind: 'root', root: chord.root };
     return null;

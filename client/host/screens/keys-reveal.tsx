@@ -5,7 +5,8 @@ import { candidateKeys } from '../../../shared-theory/keys.ts';
 import { SvgChord } from '../../shared/chord-text.tsx';
 import { joinPath, layCircle, neighbourRuns, type CircleLayout } from '../../shared/drawings/circle-layout.ts';
 import { Circle } from '../../shared/drawings/circle.tsx';
-import { KeyBeads } from '../../shared/spreads/keys-spread.tsx';
+import { Bead } from '../../shared/music-marks.tsx';
+import { handsOnKeys, KeyBeads } from '../../shared/spreads/keys-spread.tsx';
 import { isNarrow, MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
 import { familiesOf, forkOf, layRows } from '../key-rows.ts';
 import { Header, StepRow } from '../parts/header.tsx';
@@ -99,7 +100,8 @@ function Owners({
   return (
     <>
       <Circle layout={layout} said={[]} sounded={owners} />
-      {owners.length === 0 ? <ChordOwners reveal={reveal} layout={layout} /> : null}
+      {owners.length === 0 && !minors ? <ChordOwners reveal={reveal} layout={layout} /> : null}
+      {owners.length === 0 ? <NoKeyHands layout={layout} hands={handsOnKeys(spread).get('none') ?? 0} /> : null}
       <KeyBeads layout={layout} spread={spread} room={{ width: width * 0.4, height: height + 40 }} scale={1} />
       {lines.map((line, index) => (
         <text
@@ -113,6 +115,19 @@ function Owners({
           {line}
         </text>
       ))}
+    </>
+  );
+}
+
+/** Hands that said so where no key owns all: a bead and its number in the middle of the circle. */
+function NoKeyHands({ layout, hands }: { readonly layout: CircleLayout; readonly hands: number }) {
+  if (hands === 0) return null;
+  return (
+    <>
+      <Bead x={layout.cx - 18} y={layout.cy} r={9} />
+      <text class="spread-count" x={layout.cx + 2} y={layout.cy + 13} font-size={36}>
+        {hands}
+      </text>
     </>
   );
 }

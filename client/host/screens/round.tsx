@@ -36,8 +36,12 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
     (heard: Heard | null) => moveSweep(mark.current, still ? stepX(layout, heard, tempo) : sweepX(layout, heard)),
     [layout, still, tempo],
   );
-  const playing = ours && view.sound.playing && view.sound.round === vamp.round;
-  const heard = useHeard(playing, sound.position, onFrame);
+  // This page's own sound is drawn as it sounds; the log, which comes later and may be cut off, is for pages without one.
+  const elsewhere = view.soundHeld && !view.holdsSound;
+  const own = !elsewhere && (sound.state === 'on' || sound.state === 'silent');
+  const heard = useHeard(ours && own, sound.position, onFrame);
+  const logged = view.sound.playing && view.sound.round === vamp.round;
+  const playing = ours && (own ? heard !== null : logged);
 
   const closed = current !== null && current.status !== 'open';
   const begun = playing || steps.some((step) => step.status !== 'ready');

@@ -41,6 +41,7 @@ export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps)
           label={spreadLabel(view, truth)}
           spread={spread ?? emptySpread(current)}
           truth={truth}
+          hands={spread !== null}
           size={{ width, height, scale: 1, bleed: MARGIN }}
         />
       </section>

@@ -6,7 +6,7 @@ import type { Cell } from './letter-cells.ts';
 
 /**
  * Chord letters in two columns with one bar line between. Without a letter (its root has not been shown) the chart's
- * suffix stands alone, and the major, which has none, stands as a word.
+ * suffix stands alone, and the major, which has none, stands as a word; of two qualities both stand as words.
  */
 export function Letters(props: {
   readonly cells: readonly Cell[];
@@ -22,6 +22,7 @@ export function Letters(props: {
   const { cells, qualities, letter, size, words } = props;
   const last = cells[cells.length - 1];
   const width = cells[0] ? cells[0].width * 2 : 0;
+  const plain = !letter && qualities.length <= 2;
   return (
     <>
       {last && <path d={`M${width / 2} 0V${last.y + last.height}`} class="line-ink g3" />}
@@ -45,10 +46,10 @@ export function Letters(props: {
               <SvgChord symbol={letter + suffix} x={x} y={y} size={size} />
             ) : (
               <text x={x} y={y + size * 0.28} font-size={size * 0.8} text-anchor="middle" class="chord">
-                {suffix || words[quality]}
+                {(!plain && suffix) || words[quality]}
               </text>
             )}
-            {(letter || suffix) && (
+            {(letter || suffix) && !plain && (
               <text x={x} y={low} font-size={size * 0.34} text-anchor="middle" class="letter-words fill-ink2">
                 {words[quality]}
               </text>

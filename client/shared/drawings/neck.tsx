@@ -9,6 +9,8 @@ export function Neck(props: {
   readonly names?: number;
   /** Numbers of the dotted frets beside the neck. */
   readonly numbers?: boolean;
+  /** On a flat neck: numbers of this size in the inlays' places, clear of the beads on the strings. */
+  readonly inlayNumbers?: number;
   readonly children?: ComponentChildren;
 }) {
   const { layout, names = 13 } = props;
@@ -19,9 +21,21 @@ export function Neck(props: {
       {layout.frets.map(([from, to]) => (
         <path key={point(from)} d={`M${point(from)}L${point(to)}`} class="line-string g3" />
       ))}
-      {layout.inlays.map(({ at, r }) => (
-        <circle key={point(at)} cx={at[0]} cy={at[1]} r={r} class="fill-faint" />
-      ))}
+      {props.inlayNumbers === undefined
+        ? layout.inlays.map(({ at, r }) => <circle key={point(at)} cx={at[0]} cy={at[1]} r={r} class="fill-faint" />)
+        : layout.numbers.map(({ fret, at }) => (
+            <text
+              key={fret}
+              x={at[0]}
+              y={ground.y + ground.height / 2}
+              dy="0.35em"
+              font-size={props.inlayNumbers}
+              text-anchor="middle"
+              class="fill-ink2"
+            >
+              {fret}
+            </text>
+          ))}
       {nut && <rect x={nut.x} y={nut.y} width={nut.width} height={nut.height} class="fill-ink" />}
       {layout.strings.map(({ string, from, to }) => (
         <path key={string} d={`M${point(from)}L${point(to)}`} class={`line-ink ${string === 6 ? 'g6' : 'g4'}`} />

@@ -9,7 +9,7 @@ import { handsOn, isRight, type SpreadProps } from './spread-props.ts';
 const ONE_COLUMN = 3;
 
 /** What quality was heard: a tally beside each letter of the pad, or beside its word before the root is known. */
-export function QualitySpread({ spread, truth, size }: SpreadProps) {
+export function QualitySpread({ spread, truth, size, hands = true }: SpreadProps) {
   const { width, height, scale } = size;
   const options = (spread.asking.options ?? []) as readonly Quality[];
   const letter = spread.asking.letter;
@@ -50,15 +50,17 @@ export function QualitySpread({ spread, truth, size }: SpreadProps) {
                 d={`M${x} ${y + 0.62 * type}h${letter ? type * 1.2 : serifWidth(word, type)}`}
               />
             ) : null}
-            <HandTally
-              hands={handsOn(spread, quality)}
-              of={spread.of}
-              most={most}
-              x={x + name + 20 * scale}
-              y={y}
-              width={cellWidth - name - 80 * scale}
-              scale={scale}
-            />
+            {hands ? (
+              <HandTally
+                hands={handsOn(spread, quality)}
+                of={spread.of}
+                most={most}
+                x={x + name + 20 * scale}
+                y={y}
+                width={cellWidth - name - 80 * scale}
+                scale={scale}
+              />
+            ) : null}
           </g>
         );
       })}

@@ -36,7 +36,7 @@ export function RootSpread({ spread, truth, size }: SpreadProps) {
   const top = Math.max(0, (size.height - need(up) - need(down) - (lower - upper)) / 2);
   const layout = neckLayout(size, top + need(up) - upper, breadth);
   return (
-    <Neck layout={layout} names={27 * scale}>
+    <Neck layout={layout} names={27 * scale} inlayNumbers={36 * scale}>
       {truth ? <Ringing layout={layout} truth={truth} scale={scale} /> : null}
       {PLACES.map((place, index) => {
         const pile = piles[index];

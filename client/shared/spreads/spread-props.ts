@@ -15,6 +15,8 @@ export type SpreadProps = {
   /** The right answer, drawn in brass; absent before the reveal. */
   readonly truth?: WireTruth | null;
   readonly size: SpreadSize;
+  /** False: the drawing without hands, where the answer is shown and the spread never was. */
+  readonly hands?: boolean;
 };
 
 /** Hands that gave the answer of that key. */

@@ -50,7 +50,7 @@ export const hostWords = {
     heading: 'Ears first',
     lines: [
       'Turn the speakers down now and come up slowly.',
-      'Aim for talking level: 65 to 72 dB(A) in the middle of the room. Every 3 dB more halve the time.',
+      'Aim for talking level: 65 to 72 dB(A) in the middle of the room. Every 3 dB more halve the time that ears can take.',
       'You stand nearest and teach all week: mind your own ears too.',
       'If the rules of your school or country ask for less, they come first.',
     ],
@@ -96,7 +96,7 @@ export const hostWords = {
     neighbours: 'owners are neighbours',
     oneOwner: 'one owner',
     noOwner: 'no owner',
-    noneShared: 'No key stands in all of them.',
+    noneShared: 'Each chord has its keys, and none of them is shared.',
     oneDot: 'one dot, one hand',
     notch: 'a notch: this chord holds the deciding note',
   },

@@ -43,7 +43,7 @@ export const studentWords = {
   /** What became of an answer. */
   sending: 'Sending…',
   inTitle: 'It is in.',
-  inText: 'Change it until the double bar.',
+  inText: 'You can change it until your teacher closes.',
   notSureTitle: 'Not sure: it is in.',
   backTitle: 'Taken back.',
   keptMark: 'kept',

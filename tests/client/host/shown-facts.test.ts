@@ -28,6 +28,32 @@ describe('what stands over the bars', () => {
     expect(shownFacts(EM_D, steps)[0]).toEqual({ kind: 'root', root: 'E' });
   });
 
+  test.each([
+    [
+      'quality',
+      0,
+      [
+        { kind: 'root', root: 'E' },
+        { kind: 'chord', chord: { root: 'D', quality: 'major' } },
+      ],
+    ],
+    [
+      'root',
+      0,
+      [
+        { kind: 'quality', quality: 'minor' },
+        { kind: 'chord', chord: { root: 'D', quality: 'major' } },
+      ],
+    ],
+  ])('a %s that is asked after the keys were shown does not stand there', (kind, target, facts) => {
+    for (const status of ['open', 'closed'] as const) {
+      const steps = stepsAt(6, 'shown').map((step) =>
+        step.kind === kind && step.target === target ? { ...step, status } : step,
+      );
+      expect(shownFacts(EM_D, steps)).toEqual(facts);
+    }
+  });
+
   test('a chord that comes back is not filled from its first place: that it does has not been asked', () => {
     const back = { ...EM_D, slots: [...EM_D.slots, ...EM_D.slots.slice(0, 1)] };
     expect(shownFacts(back, stepsAt(3, 'shown'))).toEqual([em, null, null]);
