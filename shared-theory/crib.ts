@@ -8,6 +8,7 @@ import {
   keyName,
   keyOwns,
   numeralIn,
+  raisedSevenths,
   respellIn,
   scaleNotes,
 } from './keys.ts';
@@ -35,8 +36,10 @@ export type Crib = {
   readonly settlers: readonly Settler[];
   /** Third chords that all the keys own: they leave it open. */
   readonly open: readonly string[];
-  /** Where no key owns all: the two notes of the chords that lie furthest apart by fifths; no key writes both. */
+  /** Where no key owns all: the two notes of the chords that lie furthest apart by fifths; no major or natural minor key writes both. */
   readonly clash?: readonly [NoteName, NoteName];
+  /** Where no key owns all: minor keys that do with their seventh raised. */
+  readonly raisedSeventh?: readonly { readonly key: string; readonly numerals: readonly string[] }[];
 };
 
 /** The 24 major and minor triads by how soon a guitarist meets them: open shapes, then the first barres, then the rest. */
@@ -48,6 +51,7 @@ export function cribOf(chords: readonly Chord[], policy: Policy): Crib {
   const deciders = decidersOf(keys);
   const thirds = thirdChords(chords, keys);
   const apart = keys.length === 0 ? clashOf(chords) : null;
+  const raised = keys.length === 0 ? raisedSevenths(chords) : [];
   return {
     chords: chords.map(chordSymbol),
     policy,
@@ -57,6 +61,9 @@ export function cribOf(chords: readonly Chord[], policy: Policy): Crib {
     open:
       deciders.length > 0 ? thirds.filter((chord) => keys.every((key) => keyOwns(key, chord))).map(chordSymbol) : [],
     ...(apart ? { clash: apart } : {}),
+    ...(raised.length > 0
+      ? { raisedSeventh: raised.map(({ key, numerals }) => ({ key: keyName(key), numerals })) }
+      : {}),
   };
 }
 
@@ -105,12 +112,15 @@ function lateness(chord: Chord): number {
 
 /**
  * The two notes furthest apart on the line of fifths (F C G D …), which no key writes together. Null where the chords are
- * spelled farther apart than they sound: then another spelling would be to blame, not the notes.
+ * spelled farther apart than they sound, or the two are of one augmented chord, which any of its notes may name: then another
+ * spelling would be to blame, not the notes.
  */
 function clashOf(chords: readonly Chord[]): readonly [NoteName, NoteName] | null {
   const notes = chords.flatMap(chordNotes).toSorted((one, other) => fifthsFromC(one) - fifthsFromC(other));
   const low = itemAt(notes, 0);
   const high = itemAt(notes, notes.length - 1);
+  const inOne = chords.map(chordNotes).some((each) => each.includes(low) && each.includes(high));
+  if (inOne) return null;
   return fifthsFromC(high) - fifthsFromC(low) === leastSpan(chords.flatMap(chordPitchClasses)) ? [low, high] : null;
 }
 

@@ -63,12 +63,10 @@ export function keyId({ tonic, mode }: Key): KeyId {
   return `${pitchClass(tonic)}${mode === 'major' ? 'M' : 'm'}`;
 }
 
-/** Spellings of the major key that stands at a place of the circle of fifths (0 is C, 11 is F), fewest signs first. */
-function majorSpellings(place: number): readonly Key[] {
-  const signatures = [place, place - 12].filter((signature) => Math.abs(signature) <= 7);
-  // Six sharps stand before six flats: on guitars F# is the commoner name.
-  const ordered = signatures.toSorted((one, other) => Math.abs(one) - Math.abs(other));
-  return ordered.map((signature) => ({ tonic: itemAt(MAJOR_TONICS, signature - FLATTEST), mode: 'major' }));
+/** The major key of a signature; one that nobody writes (more than seven signs) is written on the other side. */
+function majorOf(signature: number): Key {
+  const written = signature > 7 ? signature - 12 : signature < FLATTEST ? signature + 12 : signature;
+  return { tonic: itemAt(MAJOR_TONICS, written - FLATTEST), mode: 'major' };
 }
 
 /** The usual spelling of a key by its id: the fewest signs, F# major and D# minor where six stand against six. */
@@ -77,7 +75,11 @@ export function usualKey(id: KeyId): Key {
     throw new RangeError(`Not a key: ${JSON.stringify(id)}. Write 0M to 11M or 0m to 11m.`);
   }
   const sound = Number.parseInt(id, 10);
-  const usual = (major: PitchClass) => itemAt(majorSpellings((major * 7) % 12), 0);
+  // Six sharps stand before six flats: on guitars F# is the commoner name.
+  const usual = (major: PitchClass) => {
+    const place = (major * 7) % 12;
+    return majorOf(place > 6 ? place - 12 : place);
+  };
   return id.endsWith('M') ? usual(sound) : relativeKey(usual(sound + 3));
 }
 
@@ -94,7 +96,7 @@ export type Diatonic = { readonly chord: Chord; readonly numeral: string; readon
 export function diatonicChart(key: Key): readonly Diatonic[] {
   return scaleNotes(key).map((root, degree) => {
     const chord: Chord = { root, quality: itemAt(TRIADS[key.mode], degree) };
-    return { chord, numeral: degreeNumeral(key.mode, degree, chord.quality), notes: chordNotes(chord) };
+    return { chord, numeral: degreeNumeral(TRIADS[key.mode], degree, chord.quality), notes: chordNotes(chord) };
   });
 }
 
@@ -109,10 +111,10 @@ const NUMERAL_SUFFIX: Readonly<Record<Quality, string>> = {
   'suspended-fourth': 'sus4',
 };
 
-/** Numeral of a quality on a degree 0 to 6. Where no third sounds, its case is that of the key's own triad there: `ii5`. */
-function degreeNumeral(mode: Mode, degree: number, quality: Quality): string {
+/** Numeral of a quality on a degree 0 to 6. Where no third sounds, its case is that of the scale's own triad there: `ii5`. */
+function degreeNumeral(triads: readonly Quality[], degree: number, quality: Quality): string {
   const roman = itemAt(ROMAN, degree);
-  const third = quality === 'power' || quality.startsWith('suspended') ? itemAt(TRIADS[mode], degree) : quality;
+  const third = quality === 'power' || quality.startsWith('suspended') ? itemAt(triads, degree) : quality;
   const small = third === 'minor' || third === 'diminished';
   return (small ? roman.toLowerCase() : roman) + NUMERAL_SUFFIX[quality];
 }
@@ -134,7 +136,7 @@ export function keyOwns(key: Key, chord: Chord): boolean {
 
 /** Numeral of a chord in a key that owns it: `vi`, `viio`, `Isus4`, `ii5`. RangeError where the key does not own it. */
 export function numeralIn(chord: Chord, key: Key): string {
-  return degreeNumeral(key.mode, ownedDegree(chord, key), chord.quality);
+  return degreeNumeral(TRIADS[key.mode], ownedDegree(chord, key), chord.quality);
 }
 
 /** A chord spelled as a key that owns it spells it: Gb major writes B as Cb. RangeError where the key does not own it. */
@@ -151,9 +153,10 @@ function ownedDegree(chord: Chord, key: Key): number {
 export type CandidateKey = Key & { readonly id: KeyId; readonly name: string; readonly numerals: readonly string[] };
 
 /**
- * The keys that own all chords, by sound, one spelling for each sounding key: the one that writes most of the chords' roots
- * as they are written, else the one with fewer signs. Neighbours on the circle of fifths, flat side first; under `relatives`
- * each major key is followed by its relative minor. Empty where no key owns all. RangeError without chords.
+ * The keys that own all chords, by sound, one spelling for each sounding key, all on one side so that neighbours share their
+ * letters: the side that writes most of the chords' roots as they are written, else the one with fewer signs. Neighbours on the
+ * circle of fifths, flat side first; under `relatives` each major key is followed by its relative minor. Empty where no key owns
+ * all. RangeError without chords.
  */
 export function candidateKeys(chords: readonly Chord[], policy: Policy): readonly CandidateKey[] {
   if (chords.length === 0) throw new RangeError('Keys are sought for at least one chord.');
@@ -164,7 +167,7 @@ export function candidateKeys(chords: readonly Chord[], policy: Policy): readonl
   // The owners stand in one arc of the circle: it starts after a key that does not own them.
   const start = owning.findIndex((owns, place) => owns && !owning[modulo(place - 1, 12)]);
   const arc = owning.map((_, place) => modulo(start + place, 12)).filter((place) => owning[place]);
-  const keys = arc.map((place) => bestSpelling(majorSpellings(place), chords));
+  const keys = spelledAlike(arc, chords);
   return keys
     .flatMap((key) => (policy === 'relatives' ? [key, relativeKey(key)] : [key]))
     .map((key) => ({
@@ -175,11 +178,62 @@ export function candidateKeys(chords: readonly Chord[], policy: Policy): readonl
     }));
 }
 
-/** Of the spellings of one sounding key, the one that writes most of the chords' roots as they are written. */
-function bestSpelling(spelled: readonly Key[], chords: readonly Chord[]): Key {
-  const fit = (key: Key): number => {
-    const notes = scaleNotes(key);
-    return chords.filter(({ root }) => notes.includes(root)).length;
-  };
-  return spelled.reduce((best, key) => (fit(key) > fit(best) ? key : best));
+/**
+ * Neighbours on the circle spelled on one side. Five or six keys that share only two or three notes may have no side where none
+ * has more than seven signs: then those beyond are written on the other.
+ */
+function spelledAlike(arc: readonly number[], chords: readonly Chord[]): readonly Key[] {
+  const [start] = arc;
+  if (start === undefined) return [];
+  const sides = [start, start - 12].map((first) => {
+    const signatures = arc.map((_, step) => first + step);
+    const keys = signatures.map(majorOf);
+    return {
+      keys,
+      beyond: signatures.filter((signature) => Math.abs(signature) > 7).length,
+      written: keys
+        .map(scaleNotes)
+        .reduce((sum, notes) => sum + chords.filter(({ root }) => notes.includes(root)).length, 0),
+      signs: signatures.reduce((sum, signature) => sum + Math.abs(signature), 0),
+    };
+  });
+  // Where all is equal (F# or Gb by its six signs) the sharps stand first.
+  return sides.reduce((best, side) => {
+    const better = best.beyond - side.beyond || side.written - best.written || best.signs - side.signs;
+    return better > 0 ? side : best;
+  }).keys;
+}
+
+/** Triads of the minor scale with its raised seventh (harmonic minor). */
+const RAISED_TRIADS: readonly Quality[] = ['minor', 'diminished', 'augmented', 'minor', 'major', 'major', 'diminished'];
+const LEADING_NOTE = 6;
+
+/** A minor key that owns the chords of a vamp once its seventh is raised, with the numerals of the chords in it. */
+export type RaisedSeventh = { readonly key: Key; readonly numerals: readonly string[] };
+
+/**
+ * The minor keys that own all chords with their seventh raised, as the chords are written: Am E is i–V of A minor. Empty where
+ * the chords, spelled anew, would stand in another minor key as well (Caug sounds in three): then none is meant before others.
+ */
+export function raisedSevenths(chords: readonly Chord[]): readonly RaisedSeventh[] {
+  const raised = MINOR_TONICS.map((tonic) => {
+    const key: Key = { tonic, mode: 'minor' };
+    const notes = scaleNotes(key).map((note, degree) =>
+      degree === LEADING_NOTE ? transpose(note, { steps: 0, semitones: 1 }) : note,
+    );
+    return { key, notes };
+  });
+  const written = [...new Set(chords.flatMap(chordNotes))];
+  const sounds = written.map(pitchClass);
+  const sounding = raised.filter(({ notes }) => {
+    const scale = notes.map(pitchClass);
+    return sounds.every((sound) => scale.includes(sound));
+  });
+  const owners = sounding.filter(({ notes }) => written.every((note) => notes.includes(note)));
+  const known = owners.map(({ key }) => keyId(key));
+  if (!sounding.every(({ key }) => known.includes(keyId(key)))) return [];
+  return owners.map(({ key, notes }) => ({
+    key,
+    numerals: chords.map(({ root, quality }) => degreeNumeral(RAISED_TRIADS, notes.indexOf(root), quality)),
+  }));
 }

@@ -51,9 +51,12 @@ export function keySaid(name: string): string {
   return name.endsWith('major') ? letter + sign : letter + sign + suffix;
 }
 
+/** So many keys may share the sentence, the middle one by two notes together; more would need too many notes to be said. */
+const MOST_TOGETHER = 3;
+
 /**
- * The notes that decide and the key that each leaves, sharpest first: `One note decides: C♯ says D, C says G.` A key between
- * two others is left by no single note, but by two together: `F with B says C`.
+ * The notes that decide and the key that each leaves, sharpest first: `One note decides: C♯ says D, C says G.` The middle one of
+ * three is left by no single note, but by two together: `F with B says C`. Of four and more only the outer ones are named.
  */
 export function deciderSentence({ rows, deciders }: WireKeysReveal): string {
   const { settled, decides, decide, says, together, noneShared } = hostWords.reveal;
@@ -63,7 +66,8 @@ export function deciderSentence({ rows, deciders }: WireKeysReveal): string {
   const notesFor = (key: string): readonly string[] => {
     const leaving = deciders.filter(({ leaves }) => leaves.includes(key));
     const alone = leaving.filter(({ leaves }) => leaves.filter((left) => majors.includes(left)).length === 1);
-    return (alone.length > 0 ? alone.slice(0, 1) : leaving).map(({ note }) => printNote(note).text);
+    const together = majors.length > MOST_TOGETHER ? [] : leaving;
+    return (alone.length > 0 ? alone.slice(0, 1) : together).map(({ note }) => printNote(note).text);
   };
   const said = majors.toReversed().flatMap((key) => {
     const [first, ...others] = notesFor(key);
@@ -72,7 +76,7 @@ export function deciderSentence({ rows, deciders }: WireKeysReveal): string {
     return fill(says, { note, key: keySaid(key) });
   });
   if (said.length === 0) return settled;
-  return fill(said.length === 2 ? decides : decide, { says: said.join(', ') });
+  return fill(majors.length === 2 ? decides : decide, { says: said.join(', ') });
 }
 
 /** What one bead or stroke means, and how many hands there are. */

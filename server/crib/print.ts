@@ -28,10 +28,17 @@ export function printCrib(chords: readonly Chord[], policy: Policy): string {
   return parts.filter((part) => part !== '').join('\n\n');
 }
 
-function noKey({ policy, clash }: Crib): string {
-  if (!clash) return words.noKey[policy];
-  const [low, high] = clash.map((note) => printNote(note).text);
-  return `${words.noKey[policy]} ${fill(words.clash, { low: low ?? '', high: high ?? '' })}`;
+function noKey({ policy, clash, raisedSeventh = [] }: Crib): string {
+  const [low = '', high = ''] = (clash ?? []).map((note) => printNote(note).text);
+  const why = clash ? ` ${fill(words.clash[policy], { low, high })}` : '';
+  const raised = raisedSeventh.map(({ key, numerals }) =>
+    fill(words.raisedSeventh, { key: printKey(key).text, numerals: numeralsText(numerals) }),
+  );
+  return [words.noKey[policy] + why, ...raised].join('\n');
+}
+
+function numeralsText(numerals: readonly string[]): string {
+  return numerals.map((numeral) => printNumeral(numeral).text).join('–');
 }
 
 /** A key with the vamp's numerals, and its seven chords from the vamp's first chord on; the vamp's own stand in brackets. */
@@ -42,7 +49,7 @@ function chart(chords: readonly Chord[], key: CandidateKey): string {
     return inVamp ? `[${name}]` : ` ${name}`;
   });
   const numerals = row.map(({ numeral }) => ` ${printNumeral(numeral).text}`);
-  const title = `${printKey(key.name).text}   ${key.numerals.map((numeral) => printNumeral(numeral).text).join('–')}`;
+  const title = `${printKey(key.name).text}   ${numeralsText(key.numerals)}`;
   return [title, ...columns([symbols, numerals])].join('\n');
 }
 

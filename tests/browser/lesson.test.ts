@@ -197,7 +197,7 @@ test('a round on the teacher’s own guitar is asked, marked and shown from the 
 
   // E on the open sixth string, D on the open fourth: up.
   await ask(
-    'From home, where did the bass go?',
+    'From home to the next chord, where did the bass go?',
     () => write(nele, 'up'),
     () => write(oda, 'down'),
     () => write(jory, 'up'),

@@ -107,7 +107,6 @@ describe('worked examples of the trade (common practice, by arithmetic)', () => 
     ['C Fm', ['Ab', 'E']],
     ['B C', ['C', 'D#']],
     ['D F G', ['F', 'F#']],
-    ['Caug', ['C', 'G#']],
   ])('%s: no key writes both of %j', (text, clash) => {
     expect(crib(text).clash).toEqual(clash);
   });
@@ -116,6 +115,24 @@ describe('worked examples of the trade (common practice, by arithmetic)', () => 
     expect(crib('Ab E')).not.toHaveProperty('clash');
     expect(crib('Ab E').keys).toEqual([]);
     expect(crib('C D')).not.toHaveProperty('clash');
+    // Any of its notes may name an augmented chord: C E G# is E G# B# and Ab C E.
+    expect(crib('Caug')).not.toHaveProperty('clash');
+  });
+
+  test('where no key owns all, a minor key that does with its seventh raised', () => {
+    expect(crib('Am E').raisedSeventh).toEqual([{ key: 'A minor', numerals: ['i', 'V'] }]);
+    for (const text of ['Caug', 'C E', 'Am G F E', 'Am Em']) expect(crib(text)).not.toHaveProperty('raisedSeventh');
+  });
+
+  test('keys of one vamp share their letters, whichever side its chords are written on', () => {
+    expect(keysIn('G# C#')).toEqual(['Db major V–I', 'Ab major I–IV']);
+    expect(decidersIn('G# C#')).toEqual(['Gb leaves Db major', 'G leaves Ab major']);
+    const rows = ['Db major', 'Ab major'].map((key) => chartRows(chordsOf('G# C#'), parseKeyName(key)));
+    expect(rows.map(({ notes }) => notes.join(' '))).toEqual(['Ab Bb C Db Eb F Gb', 'Ab Bb C Db Eb F G']);
+    expect(rows.map(({ row }) => row.filter(({ inVamp }) => inVamp).map(({ symbol }) => symbol))).toEqual([
+      ['Ab', 'Db'],
+      ['Ab', 'Db'],
+    ]);
   });
 
   test('one key under relatives: nothing decides between relatives', () => {

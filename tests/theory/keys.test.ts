@@ -13,6 +13,7 @@ import {
   keySignature,
   numeralIn,
   parseKeyName,
+  raisedSevenths,
   relativeKey,
   respellIn,
   scaleNotes,
@@ -240,12 +241,16 @@ describe('one spelling for each sounding key, the one that the chords use', () =
     ['F♯ C♯', 'F# I–V, C# IV–I'],
     ['Gb Db', 'Gb I–V, Db IV–I'],
     ['B', 'E V, B I, F# IV'],
-    ['Cb', 'E V, Cb I, Gb IV'],
+    // No key of eight flats: all three by their sharps.
+    ['Cb', 'E V, B I, F# IV'],
+    ['G# C#', 'Db V–I, Ab I–IV'],
+    ['C#', 'Gb V, Db I, Ab IV'],
+    ['Gb B', 'B V–I, F# I–IV'],
     ['G#m E', 'E iii–I, B vi–IV'],
     ['Bbm', 'Gb iii, Db vi, Ab ii'],
     ['F Bbm', ''],
-    // One of each: neither spelling writes both, so the usual one stands.
-    ['F# Db', 'F# I–V, Db IV–I'],
+    // One of each: neither side writes both, so the one with fewer signs stands.
+    ['F# Db', 'Gb I–V, Db IV–I'],
   ])('%s', (text, readings) => {
     expect(read(text)).toBe(readings);
   });
@@ -258,7 +263,43 @@ describe('one spelling for each sounding key, the one that the chords use', () =
   });
 });
 
+describe('minor keys with their seventh raised', () => {
+  // Harmonic minor: common practice. VII of the natural minor and the raised seventh do not stand together.
+  test.each([
+    ['Am E', 'A minor i–V'],
+    ['Am Dm E', 'A minor i–iv–V'],
+    ['F E', 'A minor VI–V'],
+    ['C Fm', 'F minor V–i'],
+    ['Bdim E', 'A minor iio–V'],
+    ['G#dim Am', 'A minor viio–i'],
+    ['Caug F', 'A minor III+–VI'],
+    ['Am E E5', 'A minor i–V–V5'],
+    ['G#m D#', 'G# minor i–V'],
+    ['Abm Eb', 'Ab minor i–V'],
+    ['Am G F E', ''],
+    ['C E', ''],
+    ['B C', 'E minor V–VI'],
+    ['D F G', ''],
+    // Three minor keys have it by sound: C E G#, E G# B#, Ab C E.
+    ['Caug', ''],
+  ])('%s: %s', (text, found) => {
+    const raised = raisedSevenths(text.split(' ').map(parseChord));
+    expect(raised.map(({ key, numerals: degrees }) => `${keyName(key)} ${degrees.join('–')}`).join(', ')).toBe(found);
+  });
+});
+
 describe('candidate keys in general', () => {
+  test('up to four owners are spelled on one side: their signatures are neighbours too', () => {
+    fc.assert(
+      fc.property(anyVamp, (chords) => {
+        const keys = candidateKeys(chords, 'majors');
+        if (keys.length > 4) return;
+        const signatures = keys.map(keySignature);
+        signatures.slice(1).forEach((signature, index) => expect(signature).toBe((signatures[index] ?? 0) + 1));
+      }),
+    );
+  });
+
   test('at least one chord', () => {
     expect(() => candidateKeys([], 'majors')).toThrow(RangeError);
   });

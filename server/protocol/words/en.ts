@@ -265,7 +265,11 @@ export const consoleWords = {
       majors: 'No major key owns all of these.',
       relatives: 'No major key and no natural minor owns all of these.',
     },
-    clash: 'No key has both {low} and {high}.',
+    clash: {
+      majors: 'No major key has both {low} and {high}.',
+      relatives: 'No major key or natural minor has both {low} and {high}.',
+    },
+    raisedSeventh: '{key} with its raised seventh: {numerals}',
     deciders: 'Deciding notes, and the keys they leave',
     settlers: 'Settlers: third chords, and the keys they leave',
     open: 'Third chords that all these keys own',

@@ -70,7 +70,8 @@ export function stepsAt(at: number, status: WireStep['status']): readonly WireSt
 
 function askingOf(kind: string, target: number, letter?: string): WireAsking {
   if (kind === 'quality') return { kind, target, options: QUALITIES, ...(letter ? { letter } : {}) };
-  return kind === 'keys' ? { kind, target, options: ['majors'] } : { kind, target };
+  if (kind === 'keys') return { kind, target, options: ['majors'], loop: 'two' };
+  return kind === 'direction' ? { kind, target, loop: 'two' } : { kind, target };
 }
 
 export const REGISTER: HostView = {

@@ -2,6 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { familiesOf, forkOf, layRows } from '../../../client/host/key-rows.ts';
 import { deciderSentence, heardSentence, legend, revealSentence } from '../../../client/host/sentences.ts';
 import { setQuestion } from '../../../client/host/frame.ts';
+import { parseChord } from '../../../shared-theory/chords.ts';
+import { chartRows, cribOf } from '../../../shared-theory/crib.ts';
+import { parseKeyName } from '../../../shared-theory/keys.ts';
+import type { Policy } from '../../../shared-theory/truth.ts';
 import {
   KEYS_AM_E,
   KEYS_C_AM,
@@ -24,6 +28,21 @@ describe('the notes that decide', () => {
     ['no key', KEYS_AM_E, 'No key stands in all of them.'],
   ])('%s', (_, reveal, sentence) => {
     expect(deciderSentence(reveal)).toBe(sentence);
+  });
+});
+
+describe('more owners than can be told apart in one breath', () => {
+  const reveal = (text: string, policy: Policy) => {
+    const chords = text.split(' ').map(parseChord);
+    const { keys, deciders } = cribOf(chords, policy);
+    return { chords: [], rows: keys.map(({ key }) => chartRows(chords, parseKeyName(key))), deciders };
+  };
+
+  // Four neighbours C G D A part in F/F#, C/C#, G/G#: common practice.
+  test.each(['majors', 'relatives'] as const)('only the notes that leave an outer key alone, %s', (policy) => {
+    expect(deciderSentence(reveal('E5 D5', policy))).toBe('These notes decide: G♯ says A, F says C.');
+    expect(deciderSentence(reveal('C5', policy))).toBe('These notes decide: F♯ says G, D♭ says A♭.');
+    expect(deciderSentence(reveal('C Am', policy))).toBe('These notes decide: F♯ says G, B with F says C, B♭ says F.');
   });
 });
 

@@ -43,8 +43,10 @@ G major   IV–V
 
   test('no key, with the reason where the chords show one', () => {
     expect(sheet('Am E')).toBe(
-      'Am  E   (major keys only)\n\nNo major key owns all of these. No key has both C and G♯.',
+      'Am  E   (major keys only)\n\nNo major key owns all of these. No major key has both C and G♯.\nA minor with its raised seventh: i–V',
     );
+    expect(sheet('Am E', 'relatives')).toContain('No major key or natural minor has both C and G♯.\n');
+    expect(sheet('Caug')).toBe('C+   (major keys only)\n\nNo major key owns all of these.');
     expect(sheet('Ab E', 'relatives')).toBe(
       'A♭  E   (major keys and their relative minors)\n\nNo major key and no natural minor owns all of these.',
     );
