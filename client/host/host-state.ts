@@ -5,6 +5,7 @@ import { hostWords, refusals } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import { createView, openConnection, type ConnectionStatus } from '../shared/connection.ts';
 import { newId } from '../shared/ids.ts';
+import { AGAIN_MS, passes } from '../shared/passing.ts';
 import { createKeep, type Keep } from '../shared/storage.ts';
 import { createFacts } from './facts.ts';
 import { createSoundDesk } from './sound-desk.ts';
@@ -41,16 +42,15 @@ export function createHost(room: string, parts: HostParts): HostState {
   const deviceChanged = signal(false);
   /** This page means to hold the sound: it asks again after each lost connection. */
   let holding = false;
+  /** Held by a press: what the log says plays goes on here. After a lost connection the page knows better than an old view. */
+  let pressed = false;
 
   const sound = makeSound({
-    onStarted: (round, tempo) => facts.tell({ type: 'VampStarted', round, tempo }),
+    onStarted: (round, tempo) => facts.tell({ type: 'VampStarted', round, tempo }, desk.started(round)),
     onTook: (round, change, bar) => facts.tell({ type: 'ChangeTook', round, change, bar }),
     onStopped: (round) => {
       facts.tell({ type: 'VampStopped', round });
-      // Whether the system took the sound away is known a moment after the player stopped.
-      queueMicrotask(() => {
-        if (sound.state() !== 'lost') desk.stopped(round);
-      });
+      desk.stopped(round);
     },
     onState: (next) => {
       if (next === 'running') {
@@ -69,7 +69,17 @@ export function createHost(room: string, parts: HostParts): HostState {
 
   const connection = connect(
     { role: 'host', room, version: PROTOCOL_VERSION, page: newId() },
-    { ...listeners, sound: (order: SoundOrder) => desk.obey(order) },
+    {
+      view: (whole: HostView) => {
+        listeners.view(whole);
+        desk.logged(whole.sound);
+      },
+      patch: (patch: Partial<HostView>) => {
+        listeners.patch(patch);
+        if (view.value) desk.logged(view.value.sound);
+      },
+      sound: (order: SoundOrder) => desk.obey(order),
+    },
   );
   const facts = createFacts((command) => connection.send(command));
 
@@ -78,9 +88,14 @@ export function createHost(room: string, parts: HostParts): HostState {
     const reply = (await connection.send(command)) ?? (await connection.send(command));
     // Not reached: it is asked again with the next connection.
     if (reply === null) return;
+    if (!reply.ok && passes(reply.reason)) {
+      setTimeout(() => void hold(takeOver), AGAIN_MS);
+      return;
+    }
     holding = reply.ok;
-    if (reply.ok) desk.ready(view.value?.sound ?? null);
-    else sound.stop();
+    if (reply.ok) desk.ready(pressed ? (view.value?.sound ?? null) : null);
+    else desk.silence();
+    pressed = false;
   };
 
   /** Must run inside a press: browsers let sound begin only there. */
@@ -92,6 +107,7 @@ export function createHost(room: string, parts: HostParts): HostState {
       return;
     }
     holding = true;
+    pressed = true;
     await hold(takeOver);
   };
 
@@ -100,7 +116,7 @@ export function createHost(room: string, parts: HostParts): HostState {
     else void enable(wish === 'take-over');
   };
 
-  effect(() => desk.vamp(view.value?.vamp ?? null));
+  effect(() => desk.vamp(view.value?.status === 'round' ? view.value.vamp : null));
   effect(() => {
     if (connection.status.value.kind !== 'live') return;
     facts.resume();
@@ -111,7 +127,7 @@ export function createHost(room: string, parts: HostParts): HostState {
     // Another page took the sound over: this one falls silent and does not ask for it again.
     if (!taken.value || connection.status.value.kind !== 'live' || !holding) return;
     holding = false;
-    sound.stop();
+    desk.silence();
   });
 
   return {

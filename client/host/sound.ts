@@ -32,8 +32,11 @@ export type Sound = {
   readonly level: () => number;
   /** 0 to 1, as a fader; starts at 0.7. */
   readonly setVolume: (volume: number) => void;
-  /** Counts in and loops the vamp until stopped. Does nothing while that round plays or is made ready, or while sound is off. */
-  readonly play: (round: string, vamp: VoicedVamp) => Promise<void>;
+  /**
+   * Counts in and loops the vamp until stopped. Does nothing while that round plays or is made ready, or while sound is off.
+   * True where that round plays now; false where it does not: no sound, still being made ready, stopped before it began.
+   */
+  readonly play: (round: string, vamp: VoicedVamp) => Promise<boolean>;
   /** Takes effect on the next bar line; `onTook` tells when it did. */
   readonly change: (change: SoundChange) => Promise<void>;
   /** Silence within a tenth of a second. */
@@ -112,8 +115,10 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
   };
 
   const lose = (): void => {
+    // Whoever hears of the stop must see why.
+    state = 'lost';
     stop();
-    setState('lost');
+    events.onState('lost');
   };
 
   const enable = async (): Promise<'running' | 'blocked'> => {
@@ -142,18 +147,20 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
     return highest >= AUDIBLE;
   };
 
-  const play = async (round: string, vamp: VoicedVamp): Promise<void> => {
-    if (state !== 'running' || player.playing() === round || preparing?.round === round) return;
+  const play = async (round: string, vamp: VoicedVamp): Promise<boolean> => {
+    if (state === 'running' && player.playing() === round) return true;
+    if (state !== 'running' || preparing?.round === round) return false;
     stop();
     const mine = { round, changes: [] as SoundChange[] };
     preparing = mine;
     const stillWanted = () => preparing === mine;
     await fillShelf(usedShelf(), programOf(vamp, fullControls(vamp)).performance.notes, stillWanted);
-    if (!stillWanted()) return;
+    if (!stillWanted()) return false;
     preparing = null;
     strings = audio.bus(performanceGain(perform(vamp), usedShelf()));
     player.play(round, vamp);
     for (const waiting of mine.changes) await change(waiting);
+    return player.playing() === round;
   };
 
   /** One after the other, in the order of the presses. */

@@ -165,6 +165,37 @@ describe('round', () => {
     expect(root.querySelector('.count.now')?.textContent).toBe('three');
   });
 
+  const SILENT_LOG = { playing: false, round: null, change: { kind: 'full' }, tempo: null } as const;
+
+  test('the page that sounds counts from its own sound: “one” stands before the room has heard of it', () => {
+    const sound = { ...SOUND_ON, position: () => ({ phase: 'count-in', beat: 0, of: 4 }) as const };
+    show(hostProps({ ...roundAt(0, 'ready'), sound: SILENT_LOG }, { sound }));
+    expect(root.querySelector('.count.now')?.textContent).toBe('one');
+  });
+
+  test.each([
+    ['a log that is cut off', { sound: SILENT_LOG }],
+    ['a room that has forgotten who holds the sound', { holdsSound: false, soundHeld: false }],
+  ])('the sweep goes on with the page’s own sound through %s', (_, cut) => {
+    const sound = { ...SOUND_ON, position: () => ({ phase: 'vamp', bar: 1, beat: 2, slot: 0 }) as const };
+    show(hostProps({ ...roundAt(1, 'open'), ...cut }, { sound }));
+    expect(root.querySelectorAll('.lens-body')).toHaveLength(6);
+    expect(root.querySelector<SVGGElement>('.sweep')?.style.visibility).toBe('visible');
+  });
+
+  test('what the teacher changed is said while it sounds: by this page’s own sound, or by the log on a second screen', () => {
+    const held = { ...roundAt(1, 'open').sound, change: { kind: 'hold', slot: 1 } } as const;
+    const heard = { phase: 'vamp', bar: 1, beat: 2, slot: 1 } as const;
+    const view = { ...roundAt(1, 'open'), sound: held };
+    const says = (props: HostProps): boolean => text(props).includes('one chord held');
+    expect(says(hostProps(view, { sound: { ...SOUND_ON, position: () => heard } }))).toBe(true);
+    // It has just been stopped here; the log comes later.
+    expect(says(hostProps(view))).toBe(false);
+    const second = { ...view, holdsSound: false };
+    expect(says(hostProps(second))).toBe(true);
+    expect(says(hostProps({ ...second, sound: { ...held, playing: false } }))).toBe(false);
+  });
+
   test('closed: the double bar', () => {
     show(hostProps(roundAt(1, 'closed')));
     expect(root.querySelector('.closed')).not.toBeNull();

@@ -13,8 +13,8 @@ const flush = async (): Promise<void> => {
   for (let turn = 0; turn < 20; turn += 1) await Promise.resolve();
 };
 
-/** A sound that does at once what it is told, and a room that is played by hand. */
-function stage(options: { readonly cautioned?: boolean } = {}) {
+/** A sound that does at once what it is told (a slow one begins when the test says), and a room that is played by hand. */
+function stage(options: { readonly cautioned?: boolean; readonly slow?: boolean } = {}) {
   const calls: string[] = [];
   const sent: Command[] = [];
   const status = signal<ConnectionStatus>({ kind: 'live' });
@@ -23,9 +23,12 @@ function stage(options: { readonly cautioned?: boolean } = {}) {
   let state: SoundState = 'off';
   let playing: string | null = null;
   let allowed = true;
+  let preparing: { readonly round: string; readonly begin: (begun: boolean) => void } | null = null;
   const stop = (): void => {
     const round = playing;
     playing = null;
+    preparing?.begin(false);
+    preparing = null;
     if (round !== null) events?.onStopped(round);
   };
   const sound: Sound = {
@@ -42,12 +45,17 @@ function stage(options: { readonly cautioned?: boolean } = {}) {
     level: () => 0,
     setVolume: () => undefined,
     play: (round, vamp) => {
-      if (playing === round) return Promise.resolve();
+      if (playing === round) return Promise.resolve(true);
       stop();
       calls.push(`play ${round} ${vamp.slots.map(({ chord }) => chord.root).join(' ')}`);
-      playing = round;
-      events?.onStarted(round, vamp.tempo);
-      return Promise.resolve();
+      return new Promise((resolve) => {
+        const begun = (yes: boolean): void => {
+          if (yes) events?.onStarted(round, vamp.tempo);
+          resolve(yes);
+        };
+        preparing = { round, begin: begun };
+        if (!options.slow) begin();
+      });
     },
     change: (change) => {
       calls.push(change.kind === 'tempo' ? `tempo ${change.tempo}` : change.kind);
@@ -60,6 +68,11 @@ function stage(options: { readonly cautioned?: boolean } = {}) {
     },
     position: () => null,
     dispose: () => undefined,
+  };
+  const begin = (): void => {
+    playing = preparing?.round ?? null;
+    preparing?.begin(true);
+    preparing = null;
   };
   let listen: { readonly [event: string]: ((payload: never) => void) | undefined } = {};
   const keep = createKeep(() => {
@@ -93,6 +106,15 @@ function stage(options: { readonly cautioned?: boolean } = {}) {
     status,
     order: (order: SoundOrder) => (listen.sound as (order: SoundOrder) => void)(order),
     view: (view: HostView) => (listen.view as (view: HostView) => void)(view),
+    patch: (patch: Partial<HostView>) => (listen.patch as (patch: Partial<HostView>) => void)(patch),
+    /** What was made ready begins to sound. */
+    begin,
+    playing: () => playing,
+    /** What was made ready is dropped without a word. */
+    giveUp: () => {
+      preparing?.begin(false);
+      preparing = null;
+    },
     answer: (next: typeof answer) => {
       answer = next;
     },
@@ -286,6 +308,190 @@ describe('what a lesson goes through', () => {
     host.actions.testNote();
     expect(host.sound.value.deviceChanged).toBe(false);
     await settle();
+  });
+});
+
+describe('no sound without a way to stop it', () => {
+  const R2 = { ...EM_D, round: 'r2' };
+
+  /** A host page with its sound on and a round ordered, which begins when the test says. */
+  async function ordered() {
+    const page = stage({ slow: true });
+    page.view(SILENT);
+    page.host.actions.pressForSound();
+    await flush();
+    page.order({ order: 'play', round: 'r1' });
+    return page;
+  }
+
+  test.each([
+    ['the next round', { ...SILENT, vamp: R2 }],
+    ['the end of the lesson', { ...SILENT, status: 'lesson-ended' }],
+    ['the end of the room', { ...SILENT, status: 'room-ended' }],
+  ] as const)('%s ends a sound that the log never heard of, before its first tick and after', async (_, view) => {
+    const early = await ordered();
+    early.view(view);
+    early.begin();
+    expect(early.playing()).toBeNull();
+    const late = await ordered();
+    late.answer(() => null);
+    late.begin();
+    expect(late.playing()).toBe('r1');
+    late.view(view);
+    expect(late.playing()).toBeNull();
+  });
+
+  test('an order for the next round that comes before its view is played with it, and ends with it', async () => {
+    const { order, view, begin, playing, calls } = await ordered();
+    begin();
+    order({ order: 'play', round: 'r2' });
+    expect(playing()).toBe('r1');
+    view({ ...SILENT, vamp: R2 });
+    begin();
+    expect(playing()).toBe('r2');
+    view({ ...SILENT, status: 'lesson-ended', vamp: R2 });
+    expect(playing()).toBeNull();
+    expect(calls.filter((call) => call.startsWith('play'))).toHaveLength(2);
+  });
+
+  test('one round that is left before another was ordered stays silent for good', async () => {
+    const { order, view, begin, playing } = await ordered();
+    begin();
+    order({ order: 'play', round: 'r2' });
+    view({ ...SILENT, vamp: { ...EM_D, round: 'r3' } });
+    expect(playing()).toBeNull();
+  });
+
+  test('a beginning that the room refuses is stopped', async () => {
+    const { answer, begin, playing } = await ordered();
+    answer((command) => (command.type === 'VampStarted' ? { ok: false, reason: 'round-unknown' } : { ok: true }));
+    begin();
+    expect(playing()).toBe('r1');
+    await flush();
+    expect(playing()).toBeNull();
+  });
+
+  test.each([
+    ['could not be saved', { ok: false, reason: 'not-saved' }],
+    ['was not acknowledged', null],
+  ] as const)('a beginning that %s is told again and plays on', async (_, reply) => {
+    const { answer, begin, playing, sent } = await ordered();
+    vi.useFakeTimers();
+    answer(() => reply);
+    begin();
+    await flush();
+    expect(playing()).toBe('r1');
+    sent.length = 0;
+    answer(() => ({ ok: true }));
+    await vi.advanceTimersByTimeAsync(1000);
+    expect(sent).toMatchObject([{ type: 'VampStarted', round: 'r1' }]);
+    expect(playing()).toBe('r1');
+  });
+
+  test('a view that is older than the beginning stops nothing; a later one that is silent does', async () => {
+    const { answer, begin, playing, patch, status, view } = await ordered();
+    answer(() => null);
+    status.value = { kind: 'lost' };
+    begin();
+    await flush();
+    patch({ handsIn: 3 });
+    expect(playing()).toBe('r1');
+    answer(() => ({ ok: true }));
+    status.value = { kind: 'live' };
+    view(SILENT);
+    expect(playing()).toBe('r1');
+    await flush();
+    patch({ sound: PLAYING.sound });
+    expect(playing()).toBe('r1');
+    // Stopped at the desk while no page held the sound.
+    patch({ sound: SILENT.sound });
+    expect(playing()).toBeNull();
+  });
+
+  test('stopped and begun anew, the log of the first time stops nothing', async () => {
+    const { begin, playing, patch, order, answer } = await ordered();
+    begin();
+    await flush();
+    patch({ sound: PLAYING.sound });
+    order({ order: 'stop' });
+    answer(() => null);
+    order({ order: 'play', round: 'r1' });
+    begin();
+    patch({ sound: SILENT.sound });
+    expect(playing()).toBe('r1');
+  });
+
+  test('stopped here, it does not begin again by an old view when the connection is back', async () => {
+    const { view, begin, playing, order, status, calls, answer } = await ordered();
+    begin();
+    await flush();
+    view(PLAYING);
+    answer(() => null);
+    order({ order: 'stop' });
+    status.value = { kind: 'lost' };
+    answer(() => ({ ok: true }));
+    status.value = { kind: 'live' };
+    await flush();
+    expect(playing()).toBeNull();
+    expect(calls.filter((call) => call.startsWith('play'))).toHaveLength(1);
+  });
+
+  test('a fresh page plays nothing that the log does not say plays', async () => {
+    const { host, view, calls } = stage();
+    view(SILENT);
+    host.actions.pressForSound();
+    await flush();
+    view(PLAYING);
+    await flush();
+    expect(calls).toEqual(['enable']);
+  });
+});
+
+describe('a round that was stopped while it was made ready', () => {
+  const TAKEN: HostView = { ...SILENT, holdsSound: false, soundHeld: true };
+
+  test('by a take-over: it plays when it is ordered again', async () => {
+    const { host, view, order, calls, begin, playing } = stage({ slow: true });
+    view(SILENT);
+    host.actions.pressForSound();
+    await flush();
+    order({ order: 'play', round: 'r1' });
+    view(TAKEN);
+    await flush();
+    expect(calls.at(-1)).toBe('stop');
+    view(SILENT);
+    host.actions.takeOver();
+    await flush();
+    order({ order: 'play', round: 'r1' });
+    begin();
+    expect(playing()).toBe('r1');
+  });
+
+  test('by the sound itself: it plays when it is ordered again', async () => {
+    const { host, view, order, begin, playing, giveUp } = stage({ slow: true });
+    view(SILENT);
+    host.actions.pressForSound();
+    await flush();
+    order({ order: 'play', round: 'r1' });
+    giveUp();
+    await flush();
+    order({ order: 'play', round: 'r1' });
+    begin();
+    expect(playing()).toBe('r1');
+  });
+
+  test('stopped and ordered again at once, it takes changes', async () => {
+    const { host, view, order, begin, calls } = stage({ slow: true });
+    view(SILENT);
+    host.actions.pressForSound();
+    await flush();
+    order({ order: 'play', round: 'r1' });
+    order({ order: 'stop' });
+    order({ order: 'play', round: 'r1' });
+    await flush();
+    begin();
+    order({ order: 'change', round: 'r1', change: { kind: 'bass-alone' } });
+    expect(calls.at(-1)).toBe('bass-alone');
   });
 });
 

@@ -79,7 +79,7 @@ describe('enabling sound', () => {
     const { sound, states, heard } = silentHouse({ alive: false });
     await expect(sound.enableSound()).resolves.toBe('blocked');
     expect(states).toEqual(['starting', 'off']);
-    await sound.play('r1', EM_D);
+    await expect(sound.play('r1', EM_D)).resolves.toBe(false);
     expect(heard).toHaveLength(0);
     await expect(sound.testNote()).resolves.toBe(false);
   });
@@ -145,9 +145,10 @@ describe('playing', () => {
   test('the last order wins where two rounds are asked for', async () => {
     const { sound, told, run } = silentHouse();
     await sound.enableSound();
-    await Promise.all([sound.play('r1', EM_D), sound.play('r2', C_G)]);
+    await expect(Promise.all([sound.play('r1', EM_D), sound.play('r2', C_G)])).resolves.toEqual([false, true]);
     run(1);
     expect(told).toEqual(['started r2']);
+    await expect(sound.play('r2', C_G)).resolves.toBe(true);
   });
 
   test('a stop while a round is made ready leaves silence', async () => {
@@ -155,7 +156,7 @@ describe('playing', () => {
     await sound.enableSound();
     const playing = sound.play('r1', EM_D);
     sound.stop();
-    await playing;
+    await expect(playing).resolves.toBe(false);
     run(2);
     expect(told).toEqual([]);
     expect(heard).toHaveLength(1); // the test note
