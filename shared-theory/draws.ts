@@ -31,8 +31,8 @@ const ROOT_CAP = 0.15;
 /** Caps are aimed at with a margin, so that a run of vamps stays under them. */
 const MARGIN = 0.9;
 /** No loop is rarer or more usual than so many times its even share. */
-const LOOP_FLOOR = 0.4;
-const LOOP_CAP = 2.5;
+const LOOP_FLOOR = 0.5;
+const LOOP_CAP = 2.4;
 
 /** How likely a shape is beside the next more usual one, and a barre beside a shape with open strings. */
 const USUALNESS = 0.35;
@@ -119,7 +119,7 @@ function limitsOf(level: Level, draws: readonly Draw[]): readonly Limit<Draw>[] 
       share: (group, within) => (group === 'power' || within === 'power' ? ANY : [0.4, 0.6]),
     },
     overall(loopName, () => [LOOP_FLOOR / loops, LOOP_CAP / loops]),
-    evenDirections((draw) => `to ${draw.roots[1]}`, [0.3, 0.7]),
+    evenDirections((draw) => `to ${draw.roots[1]}`, [0.2, 0.8]),
     {
       within: (draw) => (moves(draw) ? draw.direction : null),
       group: (draw) => (draw.together ? 'together' : 'apart'),

@@ -6,7 +6,7 @@ import type { Meter } from './vamps.ts';
 export type GrooveSlot = {
   /** `down-silent` and `up-silent` move without touching. */
   readonly stroke: 'down' | 'up' | 'down-silent' | 'up-silent' | 'none';
-  /** Which strings: root bass, other bass, low three, middle four, high three, all of the chord's. */
+  /** Which strings: root bass, other bass, low three, middle four, high three (more where a chord needs them), all. */
   readonly zone: 'root' | 'other-bass' | 'low' | 'middle' | 'high' | 'all' | 'none';
   readonly touch: 'open' | 'palm' | 'dead' | 'choke' | 'none';
   /** 0 silent, 1 light, 2 medium, 3 heavy. */
