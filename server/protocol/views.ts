@@ -132,6 +132,8 @@ export type WireBreakdownLine = {
   readonly round: number;
   readonly kind: string;
   readonly target: number;
+  /** As it was asked, under the settings of its own round. */
+  readonly asking: WireAsking;
   readonly right: number;
   readonly part: number;
   readonly wrong: number;

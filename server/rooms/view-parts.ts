@@ -194,7 +194,9 @@ export function breakdown(
   if (!hasEnded(state)) return null;
   return breakdownFor(state)
     .filter(listed)
-    .map((line) => ({
+    .map((line) => ({ line, sheet: firstSheet(state, line.round, line.question) }))
+    .map(({ line, sheet }) => ({
+      asking: sheet === null ? { kind: line.kind, target: line.target } : askingOn(state, sheet),
       question: line.question,
       round: line.round,
       kind: line.kind,
@@ -207,4 +209,8 @@ export function breakdown(
       missed: line.missed.map(({ key, answer, count, error }) => ({ key, answer, count, error })),
       truth: line.truth,
     }));
+}
+
+function firstSheet(state: RoomState, round: number, question: string): Sheet | null {
+  return state.rounds[round - 1]?.questions.get(question)?.sheets[0] ?? null;
 }

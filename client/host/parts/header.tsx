@@ -14,10 +14,14 @@ export function Header({ children }: { readonly children?: ComponentChildren }) 
   );
 }
 
-/** The questions of the round in order, the one asked now underlined; its place said in words. */
-export function StepRow({ steps, current }: Pick<HostView, 'steps' | 'current'>) {
+/**
+ * The kinds of question of the round in order, the one asked now underlined; its place said in words. A kind that is asked of
+ * several chords stands once: how often it comes would tell how many chords there are.
+ */
+export function StepRow({ steps: all, current }: Pick<HostView, 'steps' | 'current'>) {
   const names: Readonly<Record<string, string>> = questionWords.steps;
-  const at = steps.findIndex((step) => step.question === current?.question);
+  const steps = all.filter(({ kind }, index) => all.findIndex((step) => step.kind === kind) === index);
+  const at = steps.findIndex((step) => step.kind === current?.kind);
   return (
     <div class="steps">
       {at >= 0 ? <strong class="steps-place">{positionWords(at + 1, steps.length)}</strong> : null}

@@ -54,7 +54,7 @@ export function LessonEnd({ view, frame }: { readonly view: HostView; readonly f
               {lines
                 .filter((line) => line.round === round)
                 .map((line) => (
-                  <Line key={line.question} line={line} view={view} />
+                  <Line key={line.question} line={line} />
                 ))}
             </tbody>
           ))}
@@ -67,15 +67,12 @@ export function LessonEnd({ view, frame }: { readonly view: HostView; readonly f
   );
 }
 
-function Line({ line, view }: { readonly line: WireBreakdownLine; readonly view: HostView }) {
-  const options =
-    line.kind === 'quality' ? view.settings.qualities : line.kind === 'keys' ? [view.settings.policy] : [];
+function Line({ line }: { readonly line: WireBreakdownLine }) {
   const missed = line.missed.slice(0, MISSED_NAMED);
   return (
     <tr>
       <th scope="row">
-        {questionPrompt({ kind: line.kind, target: line.target, options })}{' '}
-        <span class="truth">{answerText(line.kind, line.truth)}</span>
+        {questionPrompt(line.asking)} <span class="truth">{answerText(line.kind, line.truth)}</span>
       </th>
       {[line.right, line.part, line.wrong, line.notSure].map((count, index) => (
         <td key={index} class={count === 0 ? 'figure nobody' : index === 0 ? 'figure most' : 'figure'}>

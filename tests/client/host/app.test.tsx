@@ -128,7 +128,7 @@ describe('round', () => {
   test('the question, its place in words, and how many hands are in', () => {
     const page = text(hostProps(roundAt(1, 'open')));
     expect(page).toContain('From home, where did the bass go?');
-    expect(page).toContain('two of six');
+    expect(page).toContain('two of five');
     expect(page).toContain('17 of 24');
     expect(root.querySelector('[aria-current=step]')?.textContent).toBe('bass');
   });

@@ -260,6 +260,7 @@ const line = (
   round,
   kind,
   target,
+  asking: askingOf(kind, target),
   right,
   part,
   wrong,

@@ -260,6 +260,7 @@ describe('the host', () => {
     expect(view.status).toBe('lesson-ended');
     expect(view.breakdown).toEqual([
       {
+        asking: { kind: 'direction', target: 1, loop: 'two' },
         question: 'direction-1',
         round: 1,
         kind: 'direction',
