@@ -104,7 +104,10 @@ export function chordsOf({ slots }: HeardRound): readonly Chord[] {
 /** How many of the questions that were shown, and that a student could answer, came out right and partly right. */
 export type Standing = { right: number; part: number; of: number };
 
-/** Each student's standing over the lesson, by the first sheet of each question; worked out once while nothing is added. */
+/**
+ * Each student's standing over the lesson as the student may be told it, by the first sheet of each question; worked out once
+ * while nothing is added.
+ */
 export const standings = remembered((state): ReadonlyMap<string, Readonly<Standing>> => {
   const all = new Map<string, Standing>();
   for (const id of state.students.keys()) all.set(id, { right: 0, part: 0, of: 0 });
@@ -112,7 +115,7 @@ export const standings = remembered((state): ReadonlyMap<string, Readonly<Standi
     for (const { shown, sheets } of questions.values()) {
       const [first] = sheets;
       if (!shown || first === undefined) continue;
-      const mark = markerOf(state, first);
+      const mark = markerOf(state, first, 'student');
       for (const student of state.students.values()) {
         const standing = all.get(student.student);
         if (standing === undefined || !couldAnswer(first, student)) continue;

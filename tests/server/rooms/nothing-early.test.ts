@@ -34,7 +34,7 @@ type Act =
   | { readonly act: 'write'; readonly student: number; readonly answer: unknown; readonly heldMs: number }
   | { readonly act: 'close' | 'spread' | 'again' | 'show' }
   | { readonly act: 'hear'; readonly student: number }
-  | { readonly act: 'vamp' };
+  | { readonly act: 'vamp' | 'end' };
 
 const ROOT = fc.record({ string: fc.constantFrom(5, 6), fret: fc.nat({ max: 12 }) });
 const KEYS = fc.uniqueArray(fc.constantFrom('0M', '2M', '7M', '4m', '11m'), { maxLength: 3 });
@@ -138,6 +138,8 @@ function commandOf(act: Act, ask: string, sheets: number, counter: number): [Sen
       return [DESK, { type: 'ShowAnswer', id, ask }];
     case 'hear':
       return [student(`s${act.student + 1}`), { type: 'CannotHear', id, ask }];
+    case 'end':
+      return [DESK, { type: 'EndLesson', id }];
     case 'vamp':
       return [
         { role: 'host', page: 'page-1' },
@@ -265,6 +267,8 @@ describe('R38 students learn nothing early', () => {
             { act: 'close' },
             { act: 'show' },
           ]);
+          // With the count of right and partly right ones.
+          script.push({ act: 'end' });
           const showable = agreed(one, other);
           expect(heardByStudents(one, script, showable)).toBe(heardByStudents(other, script, showable));
         },
