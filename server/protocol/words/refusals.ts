@@ -6,7 +6,8 @@ export const refusals: Readonly<Record<Reason, string>> = {
   'room-ended': 'This room has closed.',
   'name-empty': 'Write a name first: any name your teacher will know.',
   'name-too-long': 'That name is too long. Up to {most} characters fit.',
-  'name-not-readable': 'That name has signs that cannot stand in a name, or none that can be seen. Write it with ordinary letters.',
+  'name-not-readable':
+    'That name has signs that cannot stand in a name, or none that can be seen. Write it with ordinary letters.',
   'not-joined': 'Take a seat first: write your name.',
   'not-teacher': 'Only the teacher can do that. Open the teacher link that the server printed.',
   'question-not-open': 'This question is not open.',

@@ -2,7 +2,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
-import { openConnection } from '../../../server/store/database.ts';
+import { isOfOneWrite, openConnection } from '../../../server/store/database.ts';
 import { lockFolder } from '../../../server/store/folder-lock.ts';
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts';
 import { keyContract, person, row, storeContract } from '../../support/store-contract.ts';
@@ -180,6 +180,21 @@ describe('SQLite file', () => {
     fill();
     expect(connection.prepare('SELECT count(*) AS n FROM people').all()).toEqual([{ n: 500 }]);
     connection.close();
+  });
+
+  // Result codes: https://www.sqlite.org/rescode.html
+  test.each([
+    ['SQLITE_CONSTRAINT_CHECK', true],
+    ['SQLITE_MISMATCH', true],
+    ['SQLITE_TOOBIG', true],
+    ['SQLITE_FULL', false],
+    ['SQLITE_IOERR_WRITE', false],
+    ['SQLITE_READONLY', false],
+    ['SQLITE_BUSY', false],
+    ['SQLITE_CORRUPT', false],
+    ['', false],
+  ])('R60 %s is the fault of one write: %s', (code, one) => {
+    expect(isOfOneWrite(Object.assign(new Error('driver'), { code }))).toBe(one);
   });
 
   test('values are counted, so that nothing of an earlier call is bound again', () => {
