@@ -36,7 +36,7 @@ export type Crib = {
   readonly settlers: readonly Settler[];
   /** Third chords that all the keys own: they leave it open. */
   readonly open: readonly string[];
-  /** Where no key owns all: the two notes of the chords that lie furthest apart by fifths; no major or natural minor key writes both. */
+  /** Where no key owns all: the two notes of the chords furthest apart by fifths; no major key or natural minor writes both. */
   readonly clash?: readonly [NoteName, NoteName];
   /** Where no key owns all: minor keys that do with their seventh raised. */
   readonly raisedSeventh?: readonly { readonly key: string; readonly numerals: readonly string[] }[];

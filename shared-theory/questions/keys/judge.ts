@@ -28,8 +28,8 @@ const FIFTH = 7;
 const FOURTH = 5;
 
 /**
- * What the answers to one round are held against: the right keys and, since they are shown with all the chords they own, the chords; `owners`,
- * `rootsFit` and `ownsSome` hold families.
+ * What the answers to one round are held against: the right keys and the chords, since keys are shown with the chords they own.
+ * `owners`, `rootsFit` and `ownsSome` hold families.
  */
 type RoundKeys = {
   readonly right: readonly KeyId[];
