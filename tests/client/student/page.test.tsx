@@ -148,34 +148,6 @@ test('a phone that stores nothing still takes a seat, and says that it forgets',
   await shows('Listen.');
 });
 
-test('a room whose acknowledgements are lost seats a phone once, and the next line finds the seat', async () => {
-  const seats = new Map<string, string>();
-  const tokenOf = (socket: { readonly handshake: { readonly auth: { readonly token?: unknown } } }): string =>
-    String(socket.handshake.auth.token);
-  server.desk.greet = (socket) => {
-    socket.emit('common', { v: 1, phase: 'waiting' });
-    const name = seats.get(tokenOf(socket));
-    if (name !== undefined) socket.emit('own', { ...own, name });
-    // As the server seats a phone that brings a token; then it dies before it can say so.
-    socket.on('command', ({ type, name: chosen }: { type: string; name: string }) => {
-      if (type === 'Join') seats.set(tokenOf(socket), chosen);
-      server.drop();
-    });
-  };
-  server.desk.reply = () => undefined;
-  stored.set('hearsay:seat', JSON.stringify({ name: 'Zoe' }));
-  openPage();
-  await isLive();
-  await tap('take a seat');
-  await shows('Listen.');
-  expect([...seats.values()]).toEqual(['Zoe']);
-  expect(new Set(tokens).size).toBe(1);
-  // And a reload comes with it too.
-  openPage();
-  await shows('Listen.');
-  expect(new Set(tokens).size).toBe(1);
-});
-
 test('a phone that only looked in stands at the door at once', async () => {
   server.desk.greet = (socket) => socket.emit('common', { v: 1, phase: 'waiting' });
   openPage();
