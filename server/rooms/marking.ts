@@ -29,7 +29,7 @@ export function questionOn({ round, question }: Pick<Sheet, 'round' | 'question'
 export type ToldTo = 'teacher' | 'student';
 
 /** What a mark on the sheet depends on. */
-export function markingOf(state: RoomState, sheet: Sheet, told: ToldTo = 'teacher'): MarkingContext {
+function markingOf(state: RoomState, sheet: Sheet, told: ToldTo = 'teacher'): MarkingContext {
   const { truth, settings } = sheet.round;
   return { truth, settings, target: questionOn(sheet).target, beside: besideOn(state, sheet, told) };
 }
