@@ -9,6 +9,9 @@ import { refusalSentence } from './sentences.ts';
 export const LEAVES = ['round', 'roll', 'crib', 'room'] as const;
 export type Leaf = (typeof LEAVES)[number];
 
+/** A question picked by hand, and what was current then: another round or question ends it. */
+type Pick = { readonly question: string; readonly round: string | null; readonly over: string | null };
+
 /** A command without the id that the desk gives it. */
 type Wish = DeskCommand extends infer Each ? (Each extends { id: string } ? Omit<Each, 'id'> : never) : never;
 
@@ -39,7 +42,7 @@ export function createDesk(room: string): Desk {
   const { view, listeners } = createView<DeskView>();
   const connection = openConnection({ role: 'desk', room, version: PROTOCOL_VERSION }, listeners);
   const leaf = signal<Leaf>('round');
-  const picked = signal<{ readonly question: string; readonly over: string | null } | null>(null);
+  const picked = signal<Pick | null>(null);
   const passed = signal<{ readonly round: string | null; readonly questions: ReadonlySet<string> }>({
     round: null,
     questions: new Set(),
@@ -55,7 +58,7 @@ export function createDesk(room: string): Desk {
   const pick = (question: string): void => {
     const current = view.value?.current;
     if (current?.status === 'open' || current?.status === 'closed') return;
-    picked.value = { question, over: current?.ask ?? null };
+    picked.value = { question, round: view.value?.vamp?.round ?? null, over: current?.ask ?? null };
     choosing.value = false;
   };
 
@@ -104,14 +107,11 @@ export function createDesk(room: string): Desk {
 }
 
 /** The picked step while nothing newer has been opened, else the current one, else the first that is ready. */
-function chosenStep(
-  view: DeskView | null,
-  picked: { readonly question: string; readonly over: string | null } | null,
-  skipped: ReadonlySet<string>,
-): WireStep | null {
+export function chosenStep(view: DeskView | null, picked: Pick | null, skipped: ReadonlySet<string>): WireStep | null {
   if (!view) return null;
   const current = view.current;
-  const byHand = picked && (current?.ask ?? null) === picked.over ? stepOf(view, picked.question) : null;
+  const here = picked?.round === (view.vamp?.round ?? null) && picked?.over === (current?.ask ?? null);
+  const byHand = picked && here ? stepOf(view, picked.question) : null;
   if (byHand && (current === null || current.status === 'shown' || current.status === 'ready')) return byHand;
   return current ?? nextReady(view.steps, null, skipped) ?? view.steps.find((step) => step.status === 'ready') ?? null;
 }

@@ -102,7 +102,11 @@ export function createStudent(room: string, keep: Keep, options: LineOptions = {
     send: line.send,
     keep,
     room,
-    tell: store.set,
+    tell: (part) => {
+      store.set(part);
+      // Taken off the roll while this phone was away: nobody told it then, so the refusal does.
+      if (part.outcome?.refusal?.reason === 'not-joined') listeners.removed();
+    },
     now: () => performance.now(),
     wall: () => Date.now(),
     later: (act, ms) => setTimeout(act, ms),

@@ -75,8 +75,9 @@ export function createSessions(
         pairing = null;
         return { ok: true, key: await letIn() };
       }
-      if (pairing && (pairing.tries += 1) >= MOST_TRIES) pairing = null;
+      // A try that is turned away is not heard: else a flood of them would void the code at once.
       if (waiting >= MOST_WAITING) return { ok: false, reason: 'too-many-codes' };
+      if (pairing && (pairing.tries += 1) >= MOST_TRIES) pairing = null;
       if (now - lastWrong > FORGIVEN_AFTER_MS) wrong = 0;
       wrong += 1;
       lastWrong = now;

@@ -179,7 +179,9 @@ function Ending({ desk, view }: Props) {
               return;
             }
             void desk.wish({ type: 'EndLesson' }).then((reply) => {
-              if (reply?.ok) desk.turnTo('round');
+              if (!reply?.ok) return;
+              desk.choose(false);
+              desk.turnTo('round');
             });
           }}
         >

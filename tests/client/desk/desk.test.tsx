@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import { render } from 'preact';
 import { act } from 'preact/test-utils';
 import { expect, test } from 'vitest';
-import { nextReady, type Desk, type Leaf } from '../../../client/desk/desk-state.ts';
+import { chosenStep, nextReady, type Desk, type Leaf } from '../../../client/desk/desk-state.ts';
 import { DeskPage } from '../../../client/desk/screens/desk-page.tsx';
 import { rightHands, shareRight } from '../../../client/desk/screens/script.tsx';
 import { refusalSentence } from '../../../client/desk/sentences.ts';
@@ -105,6 +105,16 @@ test('the next question is the next in the row that has not been opened, then fr
   expect(nextReady(steps, 'keys-0')?.question).toBe('root-0');
   expect(nextReady(stepsAt(6, 'shown'), 'keys-0')).toBeNull();
   expect(nextReady(steps, 'quality-0', new Set(['root-0']))?.question).toBe('quality-1');
+});
+
+test('a pick holds until another question is opened or another round begins', () => {
+  const view = deskView(1, 'ready');
+  const pick = { question: 'keys-0', round: 'r1', over: null };
+  expect(chosenStep(view, pick, new Set())?.question).toBe('keys-0');
+  const next = { ...view, vamp: view.vamp && { ...view.vamp, round: 'r2' } };
+  expect(chosenStep(next, pick, new Set())?.question).toBe('direction-1');
+  expect(chosenStep(deskView(1, 'open'), pick, new Set())?.question).toBe('direction-1');
+  expect(chosenStep(view, null, new Set(['direction-1']))?.question).toBe('quality-0');
 });
 
 test('a question that waits can be opened or skipped; the commands name their target', () => {

@@ -372,6 +372,19 @@ test('one taken off the roll stands at the door again, without the old token', a
   expect(stored.has('hearsay:WAKUR:seated')).toBe(false);
 });
 
+test('one taken off the roll while away stands at the door after the first refusal', async () => {
+  hasBeenHere();
+  greet(question('direction'));
+  server.desk.reply = (command) =>
+    command.type === 'WriteAnswer' ? { ok: false, reason: 'not-joined' } : { ok: true };
+  openPage();
+  await tap('up');
+  server.desk.greet = () => undefined;
+  await tap('write it');
+  await shows('take a seat');
+  expect(stored.get('hearsay:WAKUR:token')).not.toBe(TOKEN);
+});
+
 test('a left thumb finds its keys in reverse', async () => {
   hasBeenHere();
   greet(question('direction'), { ...own, leftThumb: true });
