@@ -7,6 +7,7 @@ import { perform } from './perform.ts';
 import type { Performance, SoundedNote } from './perform.ts';
 import { midiPitchClass, modulo, pitchClass } from './pitch.ts';
 import type { NoteName } from './pitch.ts';
+import { settlersOf } from './settle.ts';
 import type { Meter, Slot, VoicedVamp } from './vamps.ts';
 
 export type Direction = 'up' | 'down' | 'same';
@@ -45,6 +46,8 @@ export type Truth = {
   readonly tempo: number | null;
   /** null where no groove was named. */
   readonly strokes: StrokeFeel | null;
+  /** Third chords that throw some of the keys out, and the keys that each leaves; empty where fewer than two keys own the loop. */
+  readonly settlers: readonly { readonly chord: string; readonly keys: Readonly<Record<Policy, readonly string[]>> }[];
 };
 
 /** Strings of one stroke follow each other faster than this; strokes do not. In seconds. */
@@ -128,6 +131,7 @@ export function truthOf(vamp: VoicedVamp, performance: Performance): Truth {
     },
     tempo: vamp.grooveText === '' ? null : vamp.tempo,
     strokes: vamp.grooveText === '' ? null : strokeFeel(loopNotes),
+    settlers: settlersOf(vamp).map(({ slot, keys }) => ({ chord: chordSymbol(slot.chord), keys })),
   };
 }
 

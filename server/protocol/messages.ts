@@ -1,5 +1,5 @@
 /** Version of what travels; a page of another version is asked to reload once. */
-export const PROTOCOL_VERSION = 1;
+export const PROTOCOL_VERSION = 2;
 
 /** Socket path prefix; a page connects to `${SOCKET_PATH}${room}/`, so that a balancer can hash the room. */
 export const SOCKET_PATH = '/live/';
@@ -41,6 +41,13 @@ export const REASONS = [
   'sound-held-elsewhere',
   'nothing-plays',
   'strokes-asked',
+  'chord-asked',
+  'spread-seen',
+  'nothing-to-compare',
+  'not-played-here',
+  'settler-unknown',
+  'plan-not-readable',
+  'item-unknown',
   'not-saved',
   'page-too-old',
   'pairing-code-wrong',
@@ -79,16 +86,64 @@ export type StudentCommand =
     }
   | { readonly type: 'CannotHear'; readonly id: string; readonly ask: string };
 
+/** A chord of a reading that is played: as it travels, with its shape. */
+export type SoundSlot = {
+  readonly chord: string;
+  readonly beats: number;
+  /** Frets on the strings 6 to 1, null where a string is not played. */
+  readonly frets: readonly (number | null)[];
+};
+
 /** Live controls of the sound; they take effect on the next bar line. */
 export type SoundChange =
   | { readonly kind: 'full' }
+  /** Full, from the first bar of the loop. */
+  | { readonly kind: 'again' }
   | { readonly kind: 'hold'; readonly slot: number }
+  /** The first chord and the one of `slot` by turns. */
+  | { readonly kind: 'pair'; readonly slot: number }
   | { readonly kind: 'bass-alone' }
+  /** The root of the chord of `slot`, long and alone. */
+  | { readonly kind: 'root-alone'; readonly slot: number }
+  /** The groove on muted strings: no chord to hear. */
+  | { readonly kind: 'muted' }
+  | { readonly kind: 'soft' }
+  /** The loop with one of its settlers behind it. */
+  | { readonly kind: 'settler'; readonly index: number }
+  /** Two readings of a question by turns, in the groove: first what was wrongly heard, then what sounds. */
+  | {
+      readonly kind: 'both';
+      readonly ask: string;
+      readonly wrong: readonly SoundSlot[];
+      readonly right: readonly SoundSlot[];
+    }
+  /** Nothing, while the groove goes on unheard. */
+  | { readonly kind: 'silence' }
   | { readonly kind: 'tempo'; readonly tempo: number };
+
+/** How a question is asked: on the phones; aloud, with no phone; on the phones once the sound has fallen silent. */
+export type AskHow = 'phones' | 'aloud' | 'memory';
+
+/** A round of a planned lesson. */
+export type LessonItem = {
+  /** Made by the desk; names the item while it stands in the plan. */
+  readonly item: string;
+  readonly level: number;
+  /** Kinds asked, any of the level's and `count`. */
+  readonly kinds: readonly string[];
+};
 
 /** Commands of the desk. `target` fields make two presses or two desks act once. */
 export type DeskCommand =
-  | { readonly type: 'StartRound'; readonly id: string; readonly after: number; readonly level: number }
+  | {
+      readonly type: 'StartRound';
+      readonly id: string;
+      readonly after: number;
+      readonly level: number;
+      /** The item of the plan that it plays; null for a round of the level beside the plan. */
+      readonly item: string | null;
+    }
+  | { readonly type: 'PlanLesson'; readonly id: string; readonly items: readonly LessonItem[] }
   | {
       readonly type: 'StartGuitarRound';
       readonly id: string;
@@ -101,7 +156,46 @@ export type DeskCommand =
       /** What the teacher's bass did, where it differs from the usual open shapes; one per slot after the first, `usual` where it did not differ. */
       readonly directions: readonly ('up' | 'down' | 'same' | 'usual')[] | null;
     }
-  | { readonly type: 'OpenQuestion'; readonly id: string; readonly round: string; readonly question: string }
+  /** What the teacher really played: everything is marked anew, as if it had been entered at first. */
+  | {
+      readonly type: 'CorrectRound';
+      readonly id: string;
+      readonly round: string;
+      /** Corrections of this round before this one. */
+      readonly after: number;
+      readonly chords: string;
+      readonly groove: string | null;
+      readonly tempo: number | null;
+      readonly directions: readonly ('up' | 'down' | 'same' | 'usual')[] | null;
+      /** Confirmed by the teacher: what was shown before counts no more, and points may fall. */
+      readonly pointsMayFall: boolean;
+    }
+  | {
+      readonly type: 'OpenQuestion';
+      readonly id: string;
+      readonly round: string;
+      readonly question: string;
+      readonly how: AskHow;
+    }
+  /** Lets another answer stand as right, or no more, wherever these chords come again in this room. */
+  | {
+      readonly type: 'LetStand';
+      readonly id: string;
+      readonly round: string;
+      readonly question: string;
+      readonly answer: unknown;
+      readonly stands: boolean;
+    }
+  /** A spoiled question: everybody gets it, and it is evidence of nothing. */
+  | {
+      readonly type: 'StrikeQuestion';
+      readonly id: string;
+      readonly round: string;
+      readonly question: string;
+      readonly struck: boolean;
+    }
+  /** Plays the most chosen wrong answer of a closed question and the right one by turns. */
+  | { readonly type: 'PlayBoth'; readonly id: string; readonly ask: string }
   | { readonly type: 'CloseQuestion'; readonly id: string; readonly ask: string }
   | { readonly type: 'ShowSpread'; readonly id: string; readonly ask: string }
   | { readonly type: 'ShowAnswer'; readonly id: string; readonly ask: string }
@@ -145,6 +239,8 @@ export type RoomSettings = {
   readonly qualities: readonly string[];
   /** Names on the host's register page. */
   readonly namesShown: boolean;
+  /** Opening a question brings what usually sounds while it is answered. */
+  readonly soundFollows: boolean;
 };
 
 /**

@@ -11,6 +11,8 @@ export type Parsed<T> =
 /** Longest text of any field; what a name or a chord line may hold is for the room to judge. */
 const MOST_TEXT = 4000;
 const MOST_ID = 64;
+/** Rounds in one planned lesson. */
+const MOST_ITEMS = 24;
 const MOST_NUMBER = 1_000_000_000;
 
 const text = v.pipe(v.string(), v.maxLength(MOST_TEXT));
@@ -33,16 +35,32 @@ const answer = v.union([
   ),
 ]);
 
+const fret = v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(24)));
+const soundSlot = v.strictObject({
+  chord: v.pipe(v.string(), v.maxLength(16)),
+  beats: v.pipe(v.number(), v.minValue(0.25), v.maxValue(64)),
+  frets: v.pipe(v.array(fret), v.length(6)),
+});
+const reading = v.pipe(v.array(soundSlot), v.minLength(1), v.maxLength(16));
 const change = v.variant('kind', [
   v.strictObject({ kind: v.literal('full') }),
+  v.strictObject({ kind: v.literal('again') }),
   v.strictObject({ kind: v.literal('hold'), slot: count }),
+  v.strictObject({ kind: v.literal('pair'), slot: count }),
   v.strictObject({ kind: v.literal('bass-alone') }),
+  v.strictObject({ kind: v.literal('root-alone'), slot: count }),
+  v.strictObject({ kind: v.literal('muted') }),
+  v.strictObject({ kind: v.literal('soft') }),
+  v.strictObject({ kind: v.literal('settler'), index: count }),
+  v.strictObject({ kind: v.literal('both'), ask: identifier, wrong: reading, right: reading }),
+  v.strictObject({ kind: v.literal('silence') }),
   v.strictObject({ kind: v.literal('tempo'), tempo: number }),
 ]);
 const settings = v.strictObject({
   policy: v.exactOptional(v.picklist(['majors', 'relatives'])),
   qualities: v.exactOptional(v.pipe(v.array(identifier), v.maxLength(20))),
   namesShown: v.exactOptional(v.boolean()),
+  soundFollows: v.exactOptional(v.boolean()),
 });
 const directions = v.pipe(v.array(v.picklist(['up', 'down', 'same', 'usual'])), v.maxLength(64));
 
@@ -61,7 +79,35 @@ const command = v.variant('type', [
   }),
   v.strictObject({ type: v.literal('WriteAnswer'), id, ask, counter: count, answer, heldMs: milliseconds }),
   v.strictObject({ type: v.literal('CannotHear'), id, ask }),
-  v.strictObject({ type: v.literal('StartRound'), id, after: count, level: number }),
+  v.strictObject({
+    type: v.literal('StartRound'),
+    id,
+    after: count,
+    level: number,
+    item: v.nullable(identifier),
+  }),
+  v.strictObject({
+    type: v.literal('PlanLesson'),
+    id,
+    items: v.pipe(
+      v.array(v.strictObject({ item: identifier, level: number, kinds: v.pipe(v.array(identifier), v.maxLength(20)) })),
+      v.maxLength(MOST_ITEMS),
+    ),
+  }),
+  v.strictObject({
+    type: v.literal('CorrectRound'),
+    id,
+    round,
+    after: count,
+    chords: text,
+    groove: v.nullable(identifier),
+    tempo: v.nullable(number),
+    directions: v.nullable(directions),
+    pointsMayFall: v.boolean(),
+  }),
+  v.strictObject({ type: v.literal('LetStand'), id, round, question: identifier, answer, stands: v.boolean() }),
+  v.strictObject({ type: v.literal('StrikeQuestion'), id, round, question: identifier, struck: v.boolean() }),
+  v.strictObject({ type: v.literal('PlayBoth'), id, ask }),
   v.strictObject({
     type: v.literal('StartGuitarRound'),
     id,
@@ -71,7 +117,13 @@ const command = v.variant('type', [
     tempo: v.nullable(number),
     directions: v.nullable(directions),
   }),
-  v.strictObject({ type: v.literal('OpenQuestion'), id, round, question: identifier }),
+  v.strictObject({
+    type: v.literal('OpenQuestion'),
+    id,
+    round,
+    question: identifier,
+    how: v.picklist(['phones', 'aloud', 'memory']),
+  }),
   v.strictObject({ type: v.literal('CloseQuestion'), id, ask }),
   v.strictObject({ type: v.literal('ShowSpread'), id, ask }),
   v.strictObject({ type: v.literal('ShowAnswer'), id, ask }),

@@ -1,4 +1,4 @@
-import type { RoomSettings, SoundChange } from './messages.ts';
+import type { LessonItem, RoomSettings, SoundChange, SoundSlot } from './messages.ts';
 
 /** A question a student may answer now, or just answered. */
 export type WireAsking = {
@@ -24,13 +24,18 @@ export type WireTruth = {
 /** Phase as every student sees it: serialised once. */
 export type StudentCommon = {
   readonly v: number;
-  readonly phase: 'waiting' | 'open' | 'closed' | 'shown' | 'lesson-ended' | 'room-ended';
+  /** `aloud`: the question is asked without phones, and has no pad. */
+  readonly phase: 'waiting' | 'open' | 'closed' | 'aloud' | 'shown' | 'lesson-ended' | 'room-ended';
   /** Opaque name of question and sheet. */
   readonly ask?: string;
   /** 2 when it is the second sheet. */
   readonly sheet?: number;
   readonly asking?: WireAsking;
+  /** Asked from memory: the sound has fallen silent. */
+  readonly memory?: true;
   readonly truth?: WireTruth;
+  /** The question counts for nobody and against nobody; everybody has its points. */
+  readonly struck?: true;
 };
 
 /** What belongs to one student. */
@@ -48,10 +53,18 @@ export type StudentOwn = {
   readonly ask?: string;
   /** Answer that counts for that ask; null where none. */
   readonly answer?: unknown;
-  /** After the reveal: right, part or not; `say` is an error kind's name. */
-  readonly mark?: { readonly credit: number; readonly exact: boolean; readonly error?: string };
+  /** After the reveal: right, part or not. */
+  readonly mark?: WireMark;
   /** At the end of the lesson: how many of the shown questions this student had right and partly right. */
   readonly lesson?: { readonly right: number; readonly part: number; readonly of: number };
+};
+
+/** A mark: `error` is an error kind's name, `note` a note kind's. */
+export type WireMark = {
+  readonly credit: number;
+  readonly exact: boolean;
+  readonly error?: string;
+  readonly note?: string;
 };
 
 /** One question in the step row. */
@@ -62,6 +75,10 @@ export type WireStep = {
   readonly status: 'ready' | 'open' | 'closed' | 'shown';
   readonly sheet: number;
   readonly ask: string | null;
+  /** The last asking was aloud, without phones. */
+  readonly aloud: boolean;
+  readonly memory: boolean;
+  readonly struck: boolean;
 };
 
 /** How the answers to one question fell. */
@@ -116,6 +133,8 @@ export type WireVamp = {
     readonly beats: number;
     readonly frets: readonly (number | null)[];
   }[];
+  /** Third chords that settle it, to be played behind the loop. */
+  readonly settlers: readonly SoundSlot[];
 };
 
 /** State of the sound as logged. */
@@ -149,6 +168,21 @@ export type WireBreakdownLine = {
   readonly truth: unknown;
 };
 
+/** A mishearing that was found in this class: how often it happened among the times that it could have. */
+export type WireCommonError = {
+  readonly error: string;
+  readonly times: number;
+  readonly chances: number;
+  /** Share of chances, lowest and highest (Wilson, 95 %). */
+  readonly interval: readonly [number, number];
+  /** What blind guessing would give, as a share of chances. */
+  readonly guessing: number;
+  /** Kinds of the questions it was seen in. */
+  readonly kinds: readonly string[];
+  /** The sheet to play both of: the one with most of these answers; null where nothing of ours plays it now. */
+  readonly ask: string | null;
+};
+
 /** Seat on the register page: a name where the class shows names, else null. */
 export type WireSeat = { readonly seat: number; readonly name: string | null; readonly here: boolean };
 
@@ -174,6 +208,26 @@ export type HostView = {
   readonly keysReveal: WireKeysReveal | null;
   readonly sound: WireSound;
   readonly breakdown: readonly WireBreakdownLine[] | null;
+  /** The common errors: on the host only at the end of the lesson, three at most; on the desk as the lesson goes. No names. */
+  readonly common: readonly WireCommonError[];
+};
+
+/** One student's lesson so far, private. */
+export type WireStudentReport = {
+  readonly student: string;
+  /** Of the first sheets of closed questions; the five add up to `of`. */
+  readonly right: number;
+  readonly part: number;
+  readonly wrong: number;
+  readonly notSure: number;
+  readonly silent: number;
+  readonly of: number;
+  /** Of the friendly ledger: ten a question. */
+  readonly points: number;
+  /** Error kinds on single answers, most often first. */
+  readonly errors: readonly { readonly error: string; readonly times: number }[];
+  /** Habits over several items, by error kind or habit kind. */
+  readonly habits: readonly { readonly habit: string; readonly times: number; readonly of: number }[];
 };
 
 export type WireStudent = {
@@ -188,7 +242,7 @@ export type WireStudent = {
   readonly cannotHear: boolean;
   /** After close, private. */
   readonly answer?: unknown;
-  readonly mark?: { readonly credit: number; readonly exact: boolean; readonly error?: string };
+  readonly mark?: WireMark;
 };
 
 export type WireCrib = {
@@ -213,7 +267,30 @@ export type DeskView = Omit<HostView, 'seats' | 'spread' | 'truth'> & {
     readonly manyTheSame: boolean;
     /** So many say that a moving bass stayed that the speaker is to be checked first. */
     readonly suspectSpeaker: boolean;
+    /** Whether both can be played one after the other here and now. */
+    readonly playable: boolean;
   } | null;
+  /** Answers to the current question that the teacher let stand, by their key. */
+  readonly letStand: readonly string[];
+  readonly reports: readonly WireStudentReport[];
+  readonly plan: {
+    readonly items: readonly LessonItem[];
+    /** Items that have been played, in order. */
+    readonly played: readonly string[];
+  };
+  /** The teacher's own round as he entered it last, to be corrected; null where Hearsay plays. */
+  readonly entered: {
+    readonly chords: string;
+    readonly groove: string | null;
+    readonly tempo: number | null;
+    readonly directions: readonly string[] | null;
+    /** Corrections so far. */
+    readonly corrections: number;
+    /** Questions of this round whose answers have been shown: then a correction may cost points. */
+    readonly shown: number;
+  } | null;
+  /** The question that waits for the sound to fall silent; null where none does. */
+  readonly awaited: string | null;
   readonly crib: WireCrib | null;
   /** Right answers of the round by question id, in answer shape: private. */
   readonly truths: Readonly<Record<string, unknown>>;

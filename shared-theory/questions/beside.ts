@@ -1,5 +1,6 @@
 import type { Quality } from '../chords.ts';
 import { pitchClass } from '../pitch.ts';
+import type { NoteName } from '../pitch.ts';
 import type { Truth } from '../truth.ts';
 import type { RoundQuestion } from './round-questions.ts';
 
@@ -14,13 +15,39 @@ export type Beside = {
   readonly bass: readonly number[];
   /** MIDI note of each slot's highest string; empty where it is not known or may not be told. */
   readonly top: readonly number[];
+  /** Chords as they follow in the loop, by slot; empty where they may not be told. */
+  readonly chords: readonly { readonly root: NoteName; readonly quality: Quality }[];
+  /** Majors that own the loop, by name; empty where they may not be told. */
+  readonly owners: readonly string[];
+  /** Whether the loop had come home before the question was opened; null where nobody knows, or it may not be told. */
+  readonly returned: boolean | null;
   /** Beats a minute; null where nobody named one, where it was changed while the round ran, or may not be told. */
   readonly tempo: number | null;
 };
 
-/** All that sounded, for the teacher. `steady` is false once the tempo was changed: then no answer is blamed on it. */
-export function besideAll({ qualities, bass, top, tempo }: Truth, steady = true): Beside {
-  return { qualities, bass, top, tempo: steady ? tempo : null };
+/** How a round went, as far as marks depend on it. */
+export type RoundFacts = {
+  /** False once the tempo was changed: then no answer is blamed on it. */
+  readonly steady?: boolean;
+  readonly returned?: boolean | null;
+};
+
+/** All that sounded, for the teacher. */
+export function besideAll(truth: Truth, { steady = true, returned = null }: RoundFacts = {}): Beside {
+  const { qualities, bass, top, tempo } = truth;
+  return {
+    qualities,
+    bass,
+    top,
+    chords: chordsOf(truth),
+    owners: truth.keys.majors,
+    returned,
+    tempo: steady ? tempo : null,
+  };
+}
+
+function chordsOf({ roots, qualities }: Truth): Beside['chords'] {
+  return roots.map((root, slot) => ({ root, quality: qualities[slot] ?? 'major' }));
 }
 
 /**
@@ -32,5 +59,13 @@ export function besideShown(truth: Truth, shown: readonly Pick<RoundQuestion, 'k
   const all = shown.some(({ kind }) => kind === 'keys');
   const told = new Set(shown.flatMap(({ kind, target }) => (kind === 'quality' ? [chord(target)] : [])));
   const qualities = truth.qualities.map((quality, slot) => (all || told.has(chord(slot)) ? quality : null));
-  return { qualities, bass: [], top: [], tempo: null };
+  return {
+    qualities,
+    bass: [],
+    top: [],
+    chords: all ? chordsOf(truth) : [],
+    owners: all ? truth.keys.majors : [],
+    returned: null,
+    tempo: null,
+  };
 }

@@ -1,6 +1,13 @@
 /** What one wrong answer can show, by question; where several fit, the judge keeps the one of highest precedence. */
 export const ERROR_KINDS = [
+  'counts-the-changes',
+  'merges-close-chords',
+  'splits-one-chord',
+  'hears-no-change',
+
   'follows-the-top-note',
+  'right-note-other-octave',
+  'answers-the-way-back',
   'says-stays',
   'says-moves',
 
@@ -12,17 +19,33 @@ export const ERROR_KINDS = [
   'lumps-diminished-and-augmented',
   'carries-the-first-quality',
 
+  'constant-shift',
+  'swaps-relatives',
   'hears-the-fifth',
   'hears-the-fourth-above',
   'hears-the-third',
   'one-fret-off',
   'names-the-top-note',
 
+  'measures-from-the-key',
+  'swaps-four-and-five',
+  'lays-the-minor-scale',
+  'measures-the-other-way',
+  'starts-at-zero',
+  'counts-frets-as-steps',
+  'forgets-the-half-steps',
+
+  'takes-home-for-one',
+  'numeral-case-wrong',
+  'flat-sign-missing',
+
   'relative-minors-for-majors',
   'names-one-of-the-pair',
   'finds-no-owner',
+  'ignores-the-settler',
   'stops-at-one-key',
   'leaves-an-owner-out',
+  'settles-too-early',
   'one-step-round-the-circle',
   'roots-fit-qualities-do-not',
   'either-chord-not-both',
@@ -33,3 +56,16 @@ export const ERROR_KINDS = [
 
 /** A kind of mishearing. On one answer it is a hint; many alike make a finding. */
 export type ErrorKind = (typeof ERROR_KINDS)[number];
+
+/** What may be said beside a mark without its being an error. */
+export const NOTE_KINDS = [
+  /** Numerals counted in the relative minor. */
+  'other-minor-frame',
+  /** Numerals of another key that owns the chords than the one that is named first. */
+  'right-in-another-key',
+  /** Wrong by itself, right from the student's own earlier answer on: the fault was made, and counted, there. */
+  'follows-own-answer',
+  /** The teacher let it stand. */
+  'also-right',
+] as const;
+export type NoteKind = (typeof NOTE_KINDS)[number];

@@ -1,22 +1,32 @@
+import { countJudge } from './count/judge.ts';
 import { directionJudge } from './direction/judge.ts';
+import { distanceJudge } from './distance/judge.ts';
 import { keysJudge } from './keys/judge.ts';
+import { numeralJudge } from './numeral/judge.ts';
+import { oneOrSeveralJudge } from './one-or-several/judge.ts';
 import { qualityJudge } from './quality/judge.ts';
 import type { AnswerOf, Judge, Kind, Mark, MarkingContext, NotSure, QuestionSettings } from './question.ts';
 import { NOT_SURE } from './question.ts';
 import { rootJudge } from './root/judge.ts';
 import type { RoundQuestion } from './round-questions.ts';
 import { questionsOf } from './round-questions.ts';
+import { settlerJudge } from './settler/judge.ts';
 import { strokesJudge } from './strokes/judge.ts';
 import { pitchClass } from '../pitch.ts';
 import type { Truth } from '../truth.ts';
 
 /** The marking side of every question. For the server and the commands; never in what a phone loads. */
 export const judges: { readonly [K in Kind]: Judge<K> } = {
+  strokes: strokesJudge,
+  count: countJudge,
   direction: directionJudge,
   quality: qualityJudge,
   root: rootJudge,
+  distance: distanceJudge,
+  numeral: numeralJudge,
+  'one-or-several': oneOrSeveralJudge,
   keys: keysJudge,
-  strokes: strokesJudge,
+  settler: settlerJudge,
 };
 
 /** The judge of a kind. */
@@ -45,7 +55,7 @@ export function markAnswer<K extends Kind>(
 export function askableQuestions(truth: Truth, settings: QuestionSettings): readonly RoundQuestion[] {
   const chords = truth.roots.map((root, slot) => `${pitchClass(root)} ${truth.qualities[slot]}`);
   const held = new Set(chords).size === 1 && new Set(truth.bass).size === 1;
-  return questionsOf({ chords, strokesKnown: truth.strokes !== null })
+  return questionsOf({ chords, strokesKnown: truth.strokes !== null, settlers: truth.settlers.length })
     .filter(({ kind }) => !(held && kind === 'direction'))
     .filter(({ kind, target }) => judges[kind].truth({ truth, target, settings }) !== null);
 }

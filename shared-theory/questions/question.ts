@@ -1,10 +1,22 @@
 import type { Quality } from '../chords.ts';
 import type { Direction, Policy, StrokeFeel, Truth } from '../truth.ts';
 import type { Beside } from './beside.ts';
-import type { ErrorKind } from './error-kinds.ts';
+import type { RoundQuestion } from './round-questions.ts';
+import type { ErrorKind, NoteKind } from './error-kinds.ts';
 
-/** Question kinds that stand, in the usual order of a round. */
-export const KINDS = ['direction', 'quality', 'root', 'keys', 'strokes'] as const;
+/** Question kinds that stand, in the usual order of a round: rhythm first, then from the floor up to the keys. */
+export const KINDS = [
+  'strokes',
+  'count',
+  'direction',
+  'quality',
+  'root',
+  'distance',
+  'numeral',
+  'one-or-several',
+  'keys',
+  'settler',
+] as const;
 export type Kind = (typeof KINDS)[number];
 
 /** Every question takes it: a respectable answer, no credit, no error. */
@@ -19,16 +31,33 @@ export type KeyId = string;
 
 /** Answers by kind; `[]` for keys means "no key owns all". */
 export type Answers = {
+  /** How many different chords, 1 to 5. */
+  count: number;
   direction: Direction;
   quality: Quality;
   root: NeckPlace;
+  /**
+   * Where the next chord's root lies on the distance line, in semitones from home: 1 to 12 above it, -1 to -12 below it, 0 the
+   * same note. 5 is up to 4, -5 down to 5; -2 down to b7.
+   */
+  distance: number;
+  /** Numerals of the different chords in order of their first sounding, one to four: `vi`, `V`, `bVII`, `viio`, `III+`. */
+  numeral: readonly string[];
+  /** Whether one key owns all chords, or several do. */
+  'one-or-several': OneOrSeveral;
   keys: readonly KeyId[];
+  /** The keys that still own all chords once the settler has sounded. */
+  settler: readonly KeyId[];
   strokes: StrokeFeel;
 };
+export type OneOrSeveral = 'one' | 'several';
 export type AnswerOf<K extends Kind> = Answers[K];
 export type Answer = Answers[Kind];
 
-/** Which chord is asked about: slot index (direction: the change from slot 0 to it). 0 for keys and strokes. */
+/**
+ * Which chord is asked about: slot index (direction and distance: from slot 0 to it); which settler, from 0; 0 where the whole
+ * loop is asked about.
+ */
 export type Target = number;
 
 /** Names one question of a round: `quality-1`. Students never see it while it names something not shown. */
@@ -45,11 +74,14 @@ export type QuestionSettings = {
 export type Asking = {
   readonly kind: Kind;
   readonly target: Target;
-  /** quality: qualities on the pad. keys: `majors` shows twelve pegs, `relatives` twenty-four. */
+  /**
+   * quality: qualities on the pad. keys and settler: the policy (`majors` shows twelve pegs, `relatives` twenty-four); settler: then
+   * the keys that own the loop without it (`7M`), once they have been shown.
+   */
   readonly options?: readonly string[];
   /** quality: the root as spelled (ASCII), only once the root of that chord has been shown. */
   readonly letter?: string;
-  /** direction, keys: how many chords the loop has, where everyone knows it by now. */
+  /** direction, distance, numeral, keys: how many chords the loop has, where everyone knows it by now. */
   readonly loop?: Loop;
 };
 
@@ -57,7 +89,7 @@ export type Asking = {
 export type Loop = 'one' | 'two' | 'more';
 
 /** What may stand on a pad because it has been shown, or is known to all. */
-export type Told = { readonly letter?: string; readonly loop?: Loop };
+export type Told = { readonly letter?: string; readonly loop?: Loop; readonly owners?: readonly KeyId[] };
 
 /** What the right answer to a question depends on. */
 export type AskedOf = { readonly truth: Truth; readonly target: Target; readonly settings: QuestionSettings };
@@ -66,19 +98,31 @@ export type AskedOf = { readonly truth: Truth; readonly target: Target; readonly
  * What is known of a round when a mark is made. A judge reads of `truth` the right answer to its own question and no more;
  * whatever else a mark depends on stands in `beside`, where it may not have been told yet.
  */
-export type MarkingContext = AskedOf & { readonly beside: Beside };
+export type MarkingContext = AskedOf & { readonly beside: Beside; readonly own: OwnAnswers };
+
+/** The student's own other answers in the round, by question, as far as they stand and may be told of: not-sure is none. */
+export type OwnAnswers = Readonly<Record<QuestionId, Answer>>;
 
 /**
- * The mark of one answer. `credit` 0 to 1 is the friendly ledger, `exact` the strict one; credit is 1 only where exact.
- * `errors` holds one error kind at most: the one of highest precedence.
+ * The mark of one answer. `credit` 0 to 1 is the friendly ledger, `exact` the strict one; credit is 1 where exact, or where the
+ * answer follows from the student's own earlier one. `errors` holds one error kind at most: the one of highest precedence.
  */
-export type Mark = { readonly credit: number; readonly exact: boolean; readonly errors: readonly ErrorKind[] };
+export type Mark = {
+  readonly credit: number;
+  readonly exact: boolean;
+  readonly errors: readonly ErrorKind[];
+  /** What is said beside right or wrong: no error. */
+  readonly note?: NoteKind;
+};
 
 /** ask.ts of a question: spoken prompt and pad; may reach phones, imports no tonal. */
 export type Ask<K extends Kind> = {
   readonly kind: K;
-  /** Which slots it can be asked of, from the number of slots of the loop. Empty: it cannot be asked. */
-  readonly targets: (slots: number, round: { readonly groove: boolean }) => readonly Target[];
+  /** Which targets it can be asked of, from the number of slots of the loop and of settlers. Empty: it cannot be asked. */
+  readonly targets: (
+    slots: number,
+    round: { readonly groove: boolean; readonly settlers: number },
+  ) => readonly Target[];
   readonly ask: (target: Target, settings: QuestionSettings, told: Told) => Asking;
   /** Reads what a phone sent; null where it is not an answer of this question under these settings. */
   readonly read: (value: unknown, settings: QuestionSettings) => AnswerOf<K> | null;
@@ -99,4 +143,6 @@ export type Judge<K extends Kind> = {
   readonly heard: (answer: AnswerOf<K>) => string;
   /** Chance of full credit by blind choice among the options. */
   readonly chance: (context: AskedOf) => number;
+  /** The other questions whose own answers `mark` reads, out of those of the round; absent where it reads none. */
+  readonly leansOn?: (target: Target, questions: readonly RoundQuestion[]) => readonly QuestionId[];
 };

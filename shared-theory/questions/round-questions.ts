@@ -11,6 +11,8 @@ export type RoundShape = {
   readonly chords: readonly string[];
   /** Whether a groove is known whose strokes all go down or go down and up. */
   readonly strokesKnown: boolean;
+  /** How many settlers there are. */
+  readonly settlers: number;
 };
 
 /** Names a question of a round: `quality-1`. */
@@ -20,25 +22,28 @@ export function questionId(kind: Kind, target: Target): QuestionId {
 
 /** Reads `quality-1`; null where it names no question. */
 export function parseQuestionId(text: string): RoundQuestion | null {
-  const parts = /^([a-z]+)-(0|[1-9]\d?)$/.exec(text);
+  const parts = /^([a-z]+(?:-[a-z]+)*)-(0|[1-9]\d?)$/.exec(text);
   const kind = KINDS.find((known) => known === parts?.[1]);
   return kind === undefined ? null : { id: text, kind, target: Number(parts?.[2]) };
 }
 
 /**
- * The questions of a round in the usual order: the strokes, where the bass goes, the first chord's quality and root,
- * the quality of each chord not heard before, the keys.
+ * The questions of a round in the usual order: the strokes, how many chords, where the bass goes, the first chord's quality and
+ * root, then of each chord not heard before its distance and quality, the numerals, one key or several, which, and the settlers.
  */
-export function questionsOf({ chords, strokesKnown }: RoundShape): readonly RoundQuestion[] {
-  const targets = (kind: Kind) => asks[kind].targets(chords.length, { groove: strokesKnown });
+export function questionsOf({ chords, strokesKnown, settlers }: RoundShape): readonly RoundQuestion[] {
+  const heardFirst = (slot: number) => chords.indexOf(chords[slot] ?? '') === slot;
+  const targets = (kind: Kind) => asks[kind].targets(chords.length, { groove: strokesKnown, settlers });
   const question = (kind: Kind) => (target: Target) => ({ id: questionId(kind, target), kind, target });
-  const firstHeard = targets('quality').filter((target) => chords.indexOf(chords[target] ?? '') === target);
-  return [
-    ...targets('strokes').map(question('strokes')),
-    ...targets('direction').map(question('direction')),
-    ...firstHeard.slice(0, 1).map(question('quality')),
-    ...targets('root').slice(0, 1).map(question('root')),
-    ...firstHeard.slice(1).map(question('quality')),
-    ...targets('keys').map(question('keys')),
-  ];
+  const later = chords.map((_, slot) => slot).filter((slot) => slot > 0 && heardFirst(slot));
+  const ofChord = (kind: Kind, slot: number) => (targets(kind).includes(slot) ? [question(kind)(slot)] : []);
+  return KINDS.flatMap((kind) => {
+    if (kind === 'quality') return [...ofChord('quality', 0), ...ofChord('root', 0)];
+    if (kind === 'root') return [];
+    if (kind === 'distance')
+      return later.flatMap((slot) => [...ofChord('distance', slot), ...ofChord('quality', slot)]);
+    // A chord that comes back is not a new way to go; the first change is one even where the chord stays.
+    const kept = kind === 'direction' ? targets(kind).filter((slot) => slot === 1 || heardFirst(slot)) : targets(kind);
+    return kept.map(question(kind));
+  });
 }

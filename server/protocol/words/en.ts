@@ -5,7 +5,7 @@
 export { questionWords } from './question-words.ts';
 export { rightWords } from './right-words.ts';
 export { refusals } from './refusals.ts';
-export { errorKinds } from './errors.ts';
+export { errorKinds, habitKinds, markNotes } from './errors.ts';
 export { hostWords } from './host.ts';
 
 /** The teacher's desk and the pairing page. */

@@ -125,4 +125,141 @@ export const errorKinds: Readonly<Record<string, { finding: string; say: string;
     say: 'Every second stroke is thinner. That is the up.',
     play: 'The relaxed alternate, slower, then driving eighths, on one chord.',
   },
+  'counts-the-changes': {
+    finding: 'Every change is counted as a new chord.',
+    say: 'Did we stand here before? Then it counts once.',
+    play: 'The loop with a breath before each return of the home chord.',
+  },
+  'merges-close-chords': {
+    finding: 'Two close chords are heard as one.',
+    say: 'They are cousins. The floor tells them apart.',
+    play: 'The two by turns, then the bass alone.',
+  },
+  'splits-one-chord': {
+    finding: 'One chord in two dresses is counted twice.',
+    say: 'Another coat, the same person inside.',
+    play: 'Hold that chord, then the bass alone, then hold it again.',
+  },
+  'hears-no-change': {
+    finding: 'No change is heard at all.',
+    say: 'Lift a hand when the ground moves under you.',
+    play: 'The loop slower, the bass alone, then all of it.',
+  },
+  'right-note-other-octave': {
+    finding: 'The right note, on the wrong side of home.',
+    say: 'You found the room. Did you take the stairs up or down?',
+    play: 'Both by turns: up to that note, and down to it.',
+  },
+  'answers-the-way-back': {
+    finding: 'The way back is answered, not the way out.',
+    say: 'Start at home. Which way did we leave it?',
+    play: 'The first chord held, then one step to the next, and stop.',
+  },
+  'constant-shift': {
+    finding: 'All roots are moved by the same step.',
+    say: 'Every step between them is right. Only the starting point is off.',
+    play: 'The first root alone, sung and found, then the loop.',
+  },
+  'swaps-relatives': {
+    finding: 'The relative chord is named in its place.',
+    say: 'They share two notes. The bass says which is which.',
+    play: 'Both by turns, then the bass alone.',
+  },
+  'measures-from-the-key': {
+    finding: 'The distance is measured from the key, not from home.',
+    say: 'Count from the first chord. Keys come later.',
+    play: 'Hold the first chord, then the two by turns.',
+  },
+  'swaps-four-and-five': {
+    finding: 'Four and five change places.',
+    say: 'One leans on home, the other pulls away from it.',
+    play: 'Home and four, home and five, by turns.',
+  },
+  'lays-the-minor-scale': {
+    finding: 'A minor home is counted on the minor scale.',
+    say: 'We count on the major scale, and then say how far flat.',
+    play: 'The major scale up from the minor home, then the two chords.',
+  },
+  'measures-the-other-way': {
+    finding: 'The distance is measured the other way round.',
+    say: 'The same note by the other door. Which way did the bass go?',
+    play: 'Both by turns: up to it, then down to it.',
+  },
+  'starts-at-zero': {
+    finding: 'The counting starts at nought.',
+    say: 'Home is one. Count it aloud.',
+    play: 'The two roots alone, with the scale counted between them.',
+  },
+  'counts-frets-as-steps': {
+    finding: 'Frets are counted as scale steps.',
+    say: 'The scale leaves some frets out. Walk it with your voice.',
+    play: 'The major scale up from home, then the two chords.',
+  },
+  'forgets-the-half-steps': {
+    finding: 'The short steps of the scale are forgotten.',
+    say: 'Two steps of the scale are short. Which ones?',
+    play: 'Three to four and seven to eight, sung from home.',
+  },
+  'takes-home-for-one': {
+    finding: 'The first chord is taken for the one.',
+    say: 'Home chord today, but is it the owner? Look for the key.',
+    play: 'The loop with the key’s own one behind it.',
+  },
+  'numeral-case-wrong': {
+    finding: 'The right degree, capital and small exchanged.',
+    say: 'Capital for major, small for minor. Which was it?',
+    play: 'Hold that chord and sing its third.',
+  },
+  'flat-sign-missing': {
+    finding: 'The flat before the numeral is missing.',
+    say: 'It lies one fret under the scale’s own step.',
+    play: 'The seventh of the scale, then one fret lower, then the chord.',
+  },
+  'ignores-the-settler': {
+    finding: 'The chord that settles it changed nothing.',
+    say: 'Who owns that third chord? Cross out the others.',
+    play: 'The loop with the settler behind it, bass alone.',
+  },
+  'settles-too-early': {
+    finding: 'One key is named where several are still open.',
+    say: 'It could be another as well. Who else owns them?',
+    play: 'The loop with each settler in turn.',
+  },
+};
+
+/** What a student did over several items, by habit kind: the finding, a sentence to say, a thing to play. */
+export const habitKinds: Readonly<Record<string, { finding: string; say: string; play: string }>> = {
+  'swaps-up-and-down': {
+    finding: 'Up and down change places, nearly every time.',
+    say: 'Up is higher in sound, wherever the hand goes.',
+    play: 'Slide one note up the neck, then the loop.',
+  },
+  'leans-to-one-quality': {
+    finding: 'Nearly every chord gets the same quality.',
+    say: 'One fret makes the difference. Major, minor, once more.',
+    play: 'Major and minor by turns on one root.',
+  },
+  'carries-the-first-quality': {
+    finding: 'The next chord is given the first one’s quality, again and again.',
+    say: 'A new chord, a new question.',
+    play: 'Loops that change from minor to major, and back.',
+  },
+  'always-the-home-key': {
+    finding: 'The first chord’s own key is named every time.',
+    say: 'Where would you stop? That chord names the key.',
+    play: 'A loop of six and five that ends on its one.',
+  },
+  'starts-at-zero': {
+    finding: 'The counting starts at nought, on more than one distance.',
+    say: 'Home is one. Count it aloud.',
+    play: 'The two roots alone, with the scale counted between them.',
+  },
+};
+
+/** What is said beside a mark that is no error, by note kind. */
+export const markNotes: Readonly<Record<string, string>> = {
+  'other-minor-frame': 'Counted from the relative minor: right as well.',
+  'right-in-another-key': 'Right in another key that owns these chords.',
+  'follows-own-answer': 'It follows from your earlier answer: nothing is lost twice.',
+  'also-right': 'Your teacher lets this stand.',
 };

@@ -1,0 +1,50 @@
+import type { Kind, Target } from './question.ts';
+
+/** Seconds that a class usually needs for a question, least and most: a starting value that any room may prove wrong. */
+const USUAL_SECONDS: Readonly<Record<Kind, readonly [number, number]>> = {
+  strokes: [20, 40],
+  count: [12, 20],
+  direction: [12, 20],
+  quality: [10, 20],
+  root: [20, 40],
+  distance: [20, 40],
+  numeral: [20, 30],
+  'one-or-several': [10, 20],
+  keys: [30, 45],
+  settler: [20, 30],
+};
+
+/** Seconds that a class usually needs for a question, least and most. */
+export function usualSeconds(kind: Kind): readonly [number, number] {
+  return USUAL_SECONDS[kind];
+}
+
+/** What usually sounds while a question is answered. */
+export type Meanwhile =
+  | { readonly kind: 'full' }
+  | { readonly kind: 'hold'; readonly slot: number }
+  /** The first chord and the one of `slot`, by turns. */
+  | { readonly kind: 'pair'; readonly slot: number }
+  | { readonly kind: 'soft' }
+  | { readonly kind: 'settler'; readonly index: number };
+
+/** What usually sounds while a question is answered: the chord that is asked about, the two, or all of it, softly for the keys. */
+export function meanwhileOf({ kind, target }: { readonly kind: Kind; readonly target: Target }): Meanwhile {
+  switch (kind) {
+    case 'quality':
+    case 'root':
+      return { kind: 'hold', slot: target };
+    case 'distance':
+      return { kind: 'pair', slot: target };
+    case 'numeral':
+    case 'one-or-several':
+    case 'keys':
+      return { kind: 'soft' };
+    case 'settler':
+      return { kind: 'settler', index: target };
+    case 'strokes':
+    case 'count':
+    case 'direction':
+      return { kind: 'full' };
+  }
+}
