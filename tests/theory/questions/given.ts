@@ -3,14 +3,23 @@ import type { Quality } from '../../../shared-theory/chords.ts';
 import { QUALITIES } from '../../../shared-theory/chords.ts';
 import { besideAll } from '../../../shared-theory/questions/beside.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
+import { MOST_CHORDS } from '../../../shared-theory/questions/count/ask.ts';
+import { OCTAVE } from '../../../shared-theory/questions/distance/ask.ts';
+import { MOST_NUMERALS } from '../../../shared-theory/questions/numeral/ask.ts';
 import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
-import type { Answer, Kind, MarkingContext, QuestionSettings } from '../../../shared-theory/questions/question.ts';
+import type {
+  Answer,
+  Kind,
+  MarkingContext,
+  OwnAnswers,
+  QuestionSettings,
+} from '../../../shared-theory/questions/question.ts';
 import type { Direction, Truth } from '../../../shared-theory/truth.ts';
 
 /** Every quality on the pad, majors only. */
 export const SETTINGS: QuestionSettings = { policy: 'majors', qualities: QUALITIES };
 
-/** Em to D as an open-shape strum sounds it: E2 to D3, top G#-free E4 to F#4; keys by common practice. */
+/** Em to D as an open-shape strum sounds it: E2 to D3, top E4 to F#4; keys and their settlers by common practice. */
 export const EM_D: Truth = {
   count: 2,
   directions: ['up'],
@@ -22,16 +31,21 @@ export const EM_D: Truth = {
   keys: { majors: ['G major', 'D major'], relatives: ['G major', 'E minor', 'D major', 'B minor'] },
   tempo: 100,
   strokes: 'down-up',
+  settlers: [
+    { chord: 'C', keys: { majors: ['G major'], relatives: ['G major', 'E minor'] } },
+    { chord: 'A', keys: { majors: ['D major'], relatives: ['D major', 'B minor'] } },
+  ],
 };
 
-/** What is known when a mark is made, with the truth changed where a case needs it. */
+/** What is known when a mark is made, with the truth, and what the student answered before, changed where a case needs it. */
 export function context(
   target: number,
   truth: Partial<Truth> = {},
   settings: Partial<QuestionSettings> = {},
+  own: OwnAnswers = {},
 ): MarkingContext {
   const heard = { ...EM_D, ...truth };
-  return { truth: heard, target, settings: { ...SETTINGS, ...settings }, beside: besideAll(heard) };
+  return { truth: heard, target, settings: { ...SETTINGS, ...settings }, beside: besideAll(heard), own };
 }
 
 const ROOTS = ['C', 'C#', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B', 'Cb'] as const;
@@ -56,7 +70,16 @@ export const truths: fc.Arbitrary<Truth> = fc
     const step = heard.bass[1] - heard.bass[0];
     const direction: Direction = step === 0 ? 'same' : step > 0 ? 'up' : 'down';
     const keys = { majors, relatives: [...majors, ...minors] };
-    return { ...heard, count: 2, directions: [direction], distances: ['1' as const], keys };
+    // One key is left by a settler to each side, where there are sides.
+    const sides = places.length < 2 ? [] : [0, places.length - 1];
+    const settlers = sides.map((place) => ({
+      chord: 'C',
+      keys: {
+        majors: majors.slice(place, place + 1),
+        relatives: [majors, minors].flatMap((each) => each[place] ?? []),
+      },
+    }));
+    return { ...heard, count: 2, directions: [direction], distances: ['1' as const], keys, settlers };
   });
 
 /** Pads of at least two qualities, both policies. */
@@ -64,6 +87,16 @@ export const settings: fc.Arbitrary<QuestionSettings> = fc.record({
   policy: fc.constantFrom('majors' as const, 'relatives' as const),
   qualities: fc.subarray<Quality>([...QUALITIES], { minLength: 2 }),
 });
+
+/** A numeral as the pad writes it, with or without sense. */
+const numerals = fc
+  .record({
+    sign: fc.constantFrom('', 'b', '#'),
+    degree: fc.constantFrom('I', 'II', 'III', 'IV', 'V', 'VI', 'VII'),
+    small: fc.boolean(),
+    after: fc.constantFrom('', 'o', '+'),
+  })
+  .map(({ sign, degree, small, after }) => `${sign}${small ? degree.toLowerCase() : degree}${after}`);
 
 /** Any answer of a kind that the pad could give. */
 export function answers(kind: Kind, { qualities }: QuestionSettings): fc.Arbitrary<Answer> {
@@ -74,7 +107,16 @@ export function answers(kind: Kind, { qualities }: QuestionSettings): fc.Arbitra
       return fc.constantFrom(...qualities);
     case 'root':
       return fc.constantFrom(...NECK_PLACES);
+    case 'count':
+      return fc.integer({ min: 1, max: MOST_CHORDS });
+    case 'distance':
+      return fc.integer({ min: -OCTAVE, max: OCTAVE });
+    case 'numeral':
+      return fc.array(numerals, { minLength: 1, maxLength: MOST_NUMERALS });
+    case 'one-or-several':
+      return fc.constantFrom('one', 'several');
     case 'keys':
+    case 'settler':
       return fc.oneof(fc.subarray([...KEY_IDS], { maxLength: 4 }), fc.subarray([...KEY_IDS]));
     case 'strokes':
       return fc.constantFrom('all-downs', 'down-up');
