@@ -1,7 +1,8 @@
 import { answerKey } from '../questions/asks.ts';
 import type { ErrorKind } from '../questions/error-kinds.ts';
-import type { Answer, AnswerOf, Judge, Kind, Mark, MarkingContext, NotSure } from '../questions/question.ts';
+import type { Answer, AnswerOf, Judge, Kind, Mark, NotSure } from '../questions/question.ts';
 import { NOT_SURE } from '../questions/question.ts';
+import type { StudentMarker } from './asked.ts';
 
 /** The answers to one sheet by student; null where an answer was taken back. */
 export type Answered = ReadonlyMap<string, { readonly answer: Answer | NotSure | null }>;
@@ -68,14 +69,17 @@ export function spreadOf(kind: Kind, answers: Answered, seats: Iterable<string>)
 
 /**
  * The wrong answer most often given, or null where there is none; not sure and silence are not wrong. Answers that say the
- * same (one note on two strings) count together. Throws RangeError where the question has no right answer.
+ * same (one note on two strings) count together. `hands` are all answers of the sheet, not sure among them.
  */
-export function topWrong<K extends Kind>(spread: Spread, judge: Judge<K>, context: MarkingContext): TopWrong | null {
-  const wrong = wrongAnswers(markedTallies(spread, judge, context), judge);
+export function topWrong<K extends Kind>(
+  marked: readonly MarkedTally[],
+  judge: Pick<Judge<K>, 'heard'>,
+  hands: number,
+): TopWrong | null {
+  const wrong = wrongAnswers(marked, judge);
   const top = wrong[0];
   if (top === undefined) return null;
   const all = wrong.reduce((sum, { count }) => sum + count, 0);
-  const hands = spread.of - spread.silent;
   return {
     ...top,
     manyTheSame: top.count >= MANY_AT_LEAST && top.count * 100 >= all * MANY_SHARE_PERCENT,
@@ -83,20 +87,35 @@ export function topWrong<K extends Kind>(spread: Spread, judge: Judge<K>, contex
   };
 }
 
-/** Every different answer with its mark: each is marked once, however many gave it. */
-export function markedTallies<K extends Kind>(
-  { counts }: Spread,
-  judge: Judge<K>,
-  context: MarkingContext,
-): readonly MarkedTally[] {
-  return counts.map((tally) => ({ ...tally, mark: judge.mark(tally.answer as AnswerOf<K>, context) }));
+/**
+ * Every different answer with its mark and how many it was given to. Answers alike stand apart where they are marked apart, since
+ * a mark may lean on what the student answered before.
+ */
+export function markedTallies(kind: Kind, answers: Answered, mark: StudentMarker): readonly MarkedTally[] {
+  const tallies = new Map<Mark, Map<string, { key: string; answer: Answer; count: number; mark: Mark }>>();
+  for (const [student, { answer }] of answers) {
+    if (answer === null || answer === NOT_SURE) continue;
+    const made = mark(answer, student);
+    const key = answerKey<Kind>(kind, answer);
+    // One marker makes each mark once: marks alike are one object.
+    const ofMark = tallies.get(made) ?? new Map<string, { key: string; answer: Answer; count: number; mark: Mark }>();
+    tallies.set(made, ofMark);
+    const tally = ofMark.get(key);
+    if (tally === undefined) ofMark.set(key, { key, answer, count: 1, mark: made });
+    else tally.count += 1;
+  }
+  return [...tallies.values()].flatMap((each) => [...each.values()]).toSorted(mostFirst);
 }
 
 /** Every wrong answer with what it shows, most first; answers that say the same are one, under the place most often marked. */
-export function wrongAnswers<K extends Kind>(marked: readonly MarkedTally[], judge: Judge<K>): readonly WrongAnswer[] {
+export function wrongAnswers<K extends Kind>(
+  marked: readonly MarkedTally[],
+  judge: Pick<Judge<K>, 'heard'>,
+): readonly WrongAnswer[] {
   const groups = new Map<string, { key: string; answer: Answer; count: number; error: ErrorKind | null }>();
   for (const { key, answer, count, mark } of marked) {
-    if (mark.exact) continue;
+    // Who is right from an own earlier answer on was counted wrong there.
+    if (mark.exact || mark.note === 'follows-own-answer') continue;
     const heard = judge.heard(answer as AnswerOf<K>);
     const group = groups.get(heard);
     if (group === undefined) groups.set(heard, { key, answer, count, error: mark.errors[0] ?? null });

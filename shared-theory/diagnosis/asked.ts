@@ -1,0 +1,109 @@
+import { besideAll } from '../questions/beside.ts';
+import { judgeOf } from '../questions/judges.ts';
+import type { Answer, Kind, NotSure, QuestionId, QuestionSettings } from '../questions/question.ts';
+import type { RoundQuestion } from '../questions/round-questions.ts';
+import type { Truth } from '../truth.ts';
+import { markerOf } from './marker.ts';
+import type { Marked } from './marker.ts';
+import type { Answered } from './spread.ts';
+
+/** One sheet that was opened and closed: its answers and the students who could answer it. */
+export type ClosedSheet = { readonly answers: Answered; readonly seats: Iterable<string> };
+
+/** One question of a round; the first sheet is evidence, a later one (after talk with the neighbour) is support. */
+export type AskedQuestion = RoundQuestion & {
+  readonly sheets: readonly ClosedSheet[];
+  /** Answers by their key that the teacher let stand. */
+  readonly letStand?: ReadonlySet<string>;
+  /** Spoiled: everybody has its points, and it is evidence of nothing. */
+  readonly struck?: boolean;
+  /** Whether the loop had come home before the question was opened; null or absent where nobody knows. */
+  readonly returned?: boolean | null;
+  /** Other right answers than the present ones under which it was once shown: no points are lost by a correction. */
+  readonly shownUnder?: readonly Truth[];
+};
+
+/** One round as the diagnosis needs it: what sounded and what was asked. */
+export type AskedRound = {
+  readonly number: number;
+  readonly truth: Truth;
+  readonly settings: QuestionSettings;
+  readonly questions: readonly AskedQuestion[];
+  /** False once the tempo was changed while the round ran; otherwise true or absent. */
+  readonly steady?: boolean;
+};
+
+/** Marks one student's answer to one question, beside the student's own other answers. */
+export type StudentMarker = (answer: Answer | NotSure, student: string) => Marked;
+
+const NONE: ReadonlySet<string> = new Set();
+
+/**
+ * The teacher's marks of one question of a round, under its truth or another that was shown; null where it has no right answer
+ * there.
+ */
+export function studentMarker(
+  round: AskedRound,
+  question: AskedQuestion,
+  truth: Truth = round.truth,
+): StudentMarker | null {
+  const { kind, target } = question;
+  const { settings, questions } = round;
+  if (judgeOf<Kind>(kind).truth({ truth, settings, target }) === null) return null;
+  const mark = markerOf({
+    question,
+    questions,
+    truth,
+    settings,
+    beside: besideAll(truth, { steady: round.steady ?? true, returned: question.returned ?? null }),
+    letStand: question.letStand ?? NONE,
+    mayLeanOn: () => true,
+  });
+  const byId = new Map(questions.map((each) => [each.id, each]));
+  return (answer, student) => mark(answer, (id) => ownAnswer(byId.get(id), student));
+}
+
+/** What a student last wrote to a question; null where nothing stands. */
+export function ownAnswer(
+  question: { readonly sheets: readonly { readonly answers: Answered }[] } | undefined,
+  student: string,
+): Answer | NotSure | null {
+  if (question === undefined) return null;
+  for (let sheet = question.sheets.length - 1; sheet >= 0; sheet -= 1) {
+    const answer = question.sheets[sheet]?.answers.get(student)?.answer ?? null;
+    if (answer !== null) return answer;
+  }
+  return null;
+}
+
+/** A question whose first sheet is evidence, with its marks. */
+export type EvidenceQuestion = {
+  readonly round: AskedRound;
+  readonly question: AskedQuestion;
+  readonly first: ClosedSheet;
+  /** The right answer. */
+  readonly right: Answer;
+  readonly mark: StudentMarker;
+};
+
+/** The questions that are evidence: asked on the phones and closed, with a right answer, and not struck. */
+export function evidenceQuestions(rounds: readonly AskedRound[]): readonly EvidenceQuestion[] {
+  return rounds.flatMap((round) =>
+    round.questions.flatMap((question) => {
+      const [first] = question.sheets;
+      if (first === undefined || question.struck === true) return [];
+      const { truth, settings } = round;
+      const right = judgeOf<Kind>(question.kind).truth({ truth, settings, target: question.target });
+      const mark = studentMarker(round, question);
+      return right === null || mark === null ? [] : [{ round, question, first, right, mark }];
+    }),
+  );
+}
+
+/** Names a question of a lesson. */
+export function placeOf({ round, question }: EvidenceQuestion): {
+  readonly round: number;
+  readonly question: QuestionId;
+} {
+  return { round: round.number, question: question.id };
+}

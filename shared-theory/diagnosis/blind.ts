@@ -1,0 +1,67 @@
+import { QUALITIES } from '../chords.ts';
+import { asks } from '../questions/asks.ts';
+import { MOST_CHORDS } from '../questions/count/ask.ts';
+import { OCTAVE } from '../questions/distance/ask.ts';
+import { judgeOf } from '../questions/judges.ts';
+import { MOST_NUMERALS } from '../questions/numeral/ask.ts';
+import type { Answer, AskedOf, Kind } from '../questions/question.ts';
+import { NECK_PLACES } from '../questions/root/ask.ts';
+
+/** The triads of a major key, as somebody writes numerals who has heard nothing. */
+const DIATONIC = ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'viio'] as const;
+const FIFTH = 7;
+/** Keys that own a loop are one, two or three neighbours on the circle. */
+const LONGEST_ARC = 3;
+
+/** Neighbours on the circle of fifths from each of twelve majors, and none. */
+const ARCS: readonly Answer[] = [
+  [],
+  ...Array.from({ length: 12 }, (_, start) => start).flatMap((start) =>
+    Array.from({ length: LONGEST_ARC }, (_, more) =>
+      Array.from({ length: more + 1 }, (_each, step) => `${(start + step * FIFTH) % 12}M`),
+    ),
+  ),
+];
+
+/**
+ * The answers that somebody gives who has heard nothing, each as likely as any other: every answer of the pad; of keys the arcs
+ * of neighbours, of numerals the triads of a major key on as many bars as are right.
+ */
+export function blindAnswers(kind: Kind, context: AskedOf): readonly Answer[] {
+  const read = (value: unknown): readonly Answer[] => {
+    const answer = asks[kind].read(value, context.settings);
+    return answer === null ? [] : [answer];
+  };
+  switch (kind) {
+    case 'strokes':
+      return ['all-downs', 'down-up'].flatMap(read);
+    case 'count':
+      return Array.from({ length: MOST_CHORDS }, (_, index) => index + 1);
+    case 'direction':
+      return ['up', 'down', 'same'].flatMap(read);
+    case 'quality':
+      return QUALITIES.flatMap(read);
+    case 'root':
+      return NECK_PLACES;
+    case 'distance':
+      return Array.from({ length: 2 * OCTAVE + 1 }, (_, index) => index - OCTAVE);
+    case 'numeral':
+      return numerals(context);
+    case 'one-or-several':
+      return ['one', 'several'].flatMap(read);
+    case 'keys':
+    case 'settler':
+      return ARCS;
+  }
+}
+
+function numerals(context: AskedOf): readonly Answer[] {
+  const right = judgeOf('numeral').truth(context);
+  const bars = Math.min(MOST_NUMERALS, right?.length ?? 0);
+  const rows = Array.from({ length: bars }).reduce<readonly (readonly string[])[]>(
+    (longer) => longer.flatMap((row) => DIATONIC.map((numeral) => [...row, numeral])),
+    [[]],
+  );
+  // A chord that was named is not named again.
+  return rows.filter((row) => new Set(row).size === row.length);
+}
