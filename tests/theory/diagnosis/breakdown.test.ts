@@ -1,30 +1,12 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { AskedQuestion, AskedRound } from '../../../shared-theory/diagnosis/breakdown.ts';
 import { breakdownOf } from '../../../shared-theory/diagnosis/breakdown.ts';
-import { besideAll } from '../../../shared-theory/questions/beside.ts';
 import { markAnswer } from '../../../shared-theory/questions/judges.ts';
-import type { Answer, Kind, NotSure } from '../../../shared-theory/questions/question.ts';
+import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { KINDS } from '../../../shared-theory/questions/question.ts';
-import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
-import { answers, EM_D, SETTINGS } from '../questions/given.ts';
-
-type Given = readonly (Answer | NotSure | null | undefined)[];
-
-function question(id: string, ...sheets: readonly Given[]): AskedQuestion {
-  const named = parseQuestionId(id);
-  if (named === null) throw new Error(`${id} names no question`);
-  const closed = sheets.map((given) => {
-    const rows = given.map((answer, index) => [`s${index + 1}`, answer] as const);
-    const written = rows.flatMap(([student, answer]) => (answer === undefined ? [] : [[student, { answer }] as const]));
-    return { answers: new Map(written), seats: rows.map(([student]) => student) };
-  });
-  return { ...named, sheets: closed };
-}
-
-function round(...questions: readonly AskedQuestion[]): AskedRound {
-  return { number: 1, truth: EM_D, settings: SETTINGS, questions };
-}
+import { answers, context, EM_D, SETTINGS } from '../questions/given.ts';
+import { question, round } from './lesson.ts';
+import type { Given } from './lesson.ts';
 
 describe('breakdown of a lesson', () => {
   test('per question right, part, wrong, not sure and silent, with what was missed', () => {
@@ -86,17 +68,17 @@ describe('breakdown of a lesson', () => {
   });
 
   test('counting agrees with marking every answer by itself', () => {
-    const target = { direction: 1, quality: 0, root: 0, keys: 0, strokes: 0 } as const;
+    const target = (kind: Kind) => (kind === 'direction' || kind === 'distance' ? 1 : 0);
     fc.assert(
       fc.property(fc.constantFrom(...KINDS), fc.gen(), fc.integer({ min: 0, max: 30 }), (kind, gen, students) => {
         const given = Array.from({ length: students }, () => {
           const chosen = gen(() => fc.constantFrom('answer', 'answer', 'answer', 'not-sure', null, undefined));
           return chosen === 'answer' ? gen(answers, kind, SETTINGS) : chosen;
         });
-        const [line] = breakdownOf([round(question(`${kind}-${target[kind]}`, given))]);
-        const context = { truth: EM_D, settings: SETTINGS, target: target[kind], beside: besideAll(EM_D) };
+        const [line] = breakdownOf([round(question(`${kind}-${target(kind)}`, given))]);
+        const asked = context(target(kind));
         const real = given.filter((answer) => answer !== null && answer !== undefined);
-        const marks = real.map((answer) => markAnswer<Kind>(kind, answer, context));
+        const marks = real.map((answer) => markAnswer<Kind>(kind, answer, asked));
         const count = (wanted: (mark: (typeof marks)[number]) => boolean) => marks.filter(wanted).length;
         expect(line).toMatchObject({
           right: count(({ evidence }) => evidence === 'right'),
@@ -108,5 +90,11 @@ describe('breakdown of a lesson', () => {
         });
       }),
     );
+  });
+
+  test('a struck question has no line; an answer let stand is right', () => {
+    const struck = { ...question('root-0', [{ string: 6, fret: 3 }]), struck: true };
+    const stands = { ...question('quality-0', ['power', 'major']), letStand: new Set(['power']) };
+    expect(breakdownOf([round(struck, stands)])).toMatchObject([{ question: 'quality-0', right: 1, wrong: 1 }]);
   });
 });

@@ -1,8 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import type { Marked } from '../../../shared-theory/diagnosis/marker.ts';
 import type { Answered } from '../../../shared-theory/diagnosis/spread.ts';
-import { spreadOf, topWrong } from '../../../shared-theory/diagnosis/spread.ts';
-import { judges } from '../../../shared-theory/questions/judges.ts';
-import type { Answer, NotSure } from '../../../shared-theory/questions/question.ts';
+import { markedTallies, spreadOf, topWrong } from '../../../shared-theory/diagnosis/spread.ts';
+import { answerKey } from '../../../shared-theory/questions/asks.ts';
+import { judgeOf, markAnswer } from '../../../shared-theory/questions/judges.ts';
+import type { Answer, Kind, MarkingContext, NotSure } from '../../../shared-theory/questions/question.ts';
 import { context } from '../questions/given.ts';
 
 /** Answers in turn from students s1, s2 …; undefined for one who wrote nothing. */
@@ -55,13 +57,25 @@ describe('how answers fell', () => {
   });
 });
 
+/** The top wrong answer of a sheet, each answer marked by itself. */
+function topOf(kind: Kind, answers: Answered, asked: MarkingContext) {
+  const marks = new Map<string, Marked>();
+  const marked = markedTallies(kind, answers, (answer) => {
+    const key = answerKey<Kind>(kind, answer);
+    const mark = marks.get(key) ?? markAnswer<Kind>(kind, answer, asked);
+    marks.set(key, mark);
+    return mark;
+  });
+  const hands = [...answers.values()].filter(({ answer }) => answer !== null).length;
+  return topWrong<Kind>(marked, judgeOf<Kind>(kind), hands);
+}
+
 describe('the wrong answer most often given', () => {
   const of = (kind: 'quality' | 'direction', ...given: Given) => {
-    const { answers, seats } = sheet(...given);
-    const spread = spreadOf(kind, answers, seats);
+    const { answers } = sheet(...given);
     return kind === 'quality'
-      ? topWrong(spread, judges.quality, context(0, { tempo: 140 }))
-      : topWrong(spread, judges.direction, context(1, { top: [64, 66] }));
+      ? topOf(kind, answers, context(0, { tempo: 140 }))
+      : topOf(kind, answers, context(1, { top: [64, 66] }));
   };
 
   test('right answers, not sure and silence are not wrong', () => {
@@ -98,7 +112,7 @@ describe('the wrong answer most often given', () => {
 
   test('one note heard on two strings is one answer, under the place most often marked', () => {
     // E minor: B is the fifth, at fret 7 of string 6 and fret 2 of string 5.
-    const { answers, seats } = sheet(
+    const { answers } = sheet(
       { string: 5, fret: 2 },
       { string: 5, fret: 2 },
       { string: 6, fret: 7 },
@@ -106,7 +120,7 @@ describe('the wrong answer most often given', () => {
       { string: 6, fret: 3 },
       { string: 5, fret: 7 },
     );
-    expect(topWrong(spreadOf('root', answers, seats), judges.root, context(0))).toMatchObject({
+    expect(topOf('root', answers, context(0))).toMatchObject({
       key: '5.2',
       count: 3,
       error: 'hears-the-fifth',
@@ -122,12 +136,33 @@ describe('the wrong answer most often given', () => {
   });
 
   test('a bass that did stay is no fault of the speaker', () => {
-    const { answers, seats } = sheet(...times(9, 'same' as const), 'up');
+    const { answers } = sheet(...times(9, 'same' as const), 'up');
     const held = context(1, { directions: ['same'], bass: [40, 40], top: [64, 64] });
-    expect(topWrong(spreadOf('direction', answers, seats), judges.direction, held)).toMatchObject({
+    expect(topOf('direction', answers, held)).toMatchObject({
       key: 'up',
       error: 'says-moves',
       suspectSpeaker: false,
+    });
+  });
+
+  test('who is right from an own earlier answer on is not counted among the wrong', () => {
+    const follows = {
+      credit: 1,
+      exact: false,
+      errors: [],
+      note: 'follows-own-answer' as const,
+      evidence: 'wrong' as const,
+    };
+    const alone = { credit: 0.5, exact: false, errors: ['numeral-case-wrong' as const], evidence: 'wrong' as const };
+    const { answers } = sheet(['VI', 'V'], ['VI', 'V'], ['VI', 'V']);
+    const marked = markedTallies('numeral', answers, (_answer, student) => (student === 's1' ? follows : alone));
+    expect(marked.map(({ count, mark }) => [count, mark])).toEqual([
+      [2, alone],
+      [1, follows],
+    ]);
+    expect(topWrong<Kind>(marked, judgeOf<Kind>('numeral'), 3)).toMatchObject({
+      count: 2,
+      error: 'numeral-case-wrong',
     });
   });
 });
