@@ -1,6 +1,6 @@
 import { hostWords, rightWords } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
-import { keysSentence } from '../../server/protocol/words/questions.ts';
+import { keysSentence } from '../../server/protocol/words/right-sentences.ts';
 import type { HostView, WireKeysReveal, WireSpread, WireTruth } from '../../server/protocol/views.ts';
 import { parseChord } from '../../shared-theory/chords.ts';
 import { printChord, printKey, printNote } from '../../shared-theory/printer.ts';

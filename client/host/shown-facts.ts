@@ -33,7 +33,7 @@ export function shownFacts(vamp: Pick<WireVamp, 'slots'>, steps: readonly WireSt
 }
 
 /** Questions whose words name the first chord or those after it. */
-const NAMES_SLOTS = new Set(['direction', 'quality', 'root']);
+const NAMES_SLOTS = new Set(['direction', 'quality', 'root', 'distance']);
 
 /**
  * Whether brackets may show where each chord begins. Only once a question has been opened that names the chords by their

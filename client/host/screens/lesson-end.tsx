@@ -1,3 +1,4 @@
+import { useState } from 'preact/hooks';
 import type { HostView, WireBreakdownLine } from '../../../server/protocol/views.ts';
 import { hostWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
@@ -5,6 +6,7 @@ import { numberWord, questionPrompt } from '../../../server/protocol/words/quest
 import { Header } from '../parts/header.tsx';
 import { answerText } from '../../shared/answer-text.ts';
 import type { Frame } from '../frame.ts';
+import { Findings } from './findings.tsx';
 
 const words = hostWords.end;
 
@@ -14,8 +16,17 @@ const ROOMY_LINES = 7;
 /** Wrong answers named in a line. */
 const MISSED_NAMED = 2;
 
-/** How the lesson's questions came out, as a page of print: counts of hands, no names. */
+/** The end of the lesson: first what this room mishears, where something was found, then how the answers fell. */
 export function LessonEnd({ view, frame }: { readonly view: HostView; readonly frame: Frame }) {
+  const [turned, turn] = useState(false);
+  if (view.common.length > 0 && !turned) return <Findings view={view} onTurn={() => turn(true)} />;
+  return <Answers view={view} frame={frame} onTurn={view.common.length > 0 ? () => turn(false) : null} />;
+}
+
+type AnswersProps = { readonly view: HostView; readonly frame: Frame; readonly onTurn: (() => void) | null };
+
+/** How the lesson's questions came out, as a page of print: counts of hands, no names. */
+function Answers({ view, frame, onTurn }: AnswersProps) {
   const lines = view.breakdown ?? [];
   const rounds = [...new Set(lines.map((line) => line.round))];
   const rows = lines.length + rounds.length * 0.8;
@@ -62,6 +73,11 @@ export function LessonEnd({ view, frame }: { readonly view: HostView; readonly f
       )}
       <footer class="foot low">
         <span class="label">{lines.length > 0 ? words.closing : ''}</span>
+        {onTurn && (
+          <button type="button" class="turn" onClick={onTurn}>
+            {hostWords.findings.back}
+          </button>
+        )}
       </footer>
     </main>
   );

@@ -79,7 +79,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
         </Stave>
       </section>
       <footer class="foot">
-        {current ? (
+        {current && !current.aloud ? (
           <HandsIn handsIn={view.handsIn} handsOf={view.handsOf} closed={closed} most={tallyWidth(frame)} />
         ) : (
           <span class="label">{ours ? '' : words.guitar}</span>
@@ -113,14 +113,17 @@ function spoken({ current, vamp, steps }: Pick<HostView, 'current' | 'vamp' | 's
   const instructions: Readonly<Record<string, string>> = questionWords.instructions;
   return {
     question: questionPrompt(current.asking),
-    instruction: current.sheet > 1 ? words.again : (instructions[current.kind] ?? ''),
+    instruction: current.aloud
+      ? words.aloud
+      : current.sheet > 1
+        ? words.again
+        : [current.memory ? words.memory : '', instructions[current.kind] ?? ''].filter(Boolean).join(' '),
   };
 }
 
 /** Says what the teacher has changed in the sound, in words: nothing that tells an answer. */
 function ChangeLine({ change, playing }: { readonly change: HostView['sound']['change']; readonly playing: boolean }) {
   if (!playing) return null;
-  if (change.kind === 'hold') return <span class="label">{words.held}</span>;
-  if (change.kind === 'bass-alone') return <span class="label">{words.bassAlone}</span>;
-  return null;
+  const said = change.kind === 'tempo' ? '' : words.changes[change.kind];
+  return said === '' ? null : <span class="label">{said}</span>;
 }

@@ -73,8 +73,25 @@ export const hostWords = {
     countIn: 'count-in',
     stave: 'The vamp: {bars} bars in repeat signs',
     staveOne: 'The vamp: one bar in repeat signs',
-    held: 'one chord held',
-    bassAlone: 'bass alone',
+    /** What the teacher has changed in the sound. */
+    changes: {
+      full: '',
+      again: '',
+      hold: 'one chord held',
+      pair: 'home and one chord by turns',
+      'bass-alone': 'bass alone',
+      'root-alone': 'one note alone',
+      muted: 'muted strings: the hand alone',
+      soft: 'softly',
+      settler: 'with one chord more',
+      both: 'two readings by turns',
+      silence: 'silence',
+    },
+    aloud: 'Aloud, no phones.',
+    memory: 'From memory.',
+    both: 'Two readings by turns. Which is it?',
+    bothShown: 'First what was heard instead, then what sounds.',
+    bothLabel: 'Two bars in repeat signs: one reading each',
     reconnecting: 'The connection is lost. Trying again…',
   },
 
@@ -99,6 +116,16 @@ export const hostWords = {
     noneShared: 'Each chord has its keys, and none of them is shared.',
     oneDot: 'one dot, one hand',
     notch: 'a notch: this chord holds the deciding note',
+  },
+
+  findings: {
+    heading: 'What this room mishears',
+    never: 'never',
+    always: 'every time',
+    counted: '{times} of {chances}',
+    legend: 'the string is pulled to the share found, and rests where it may not lie; the x is what guessing gives',
+    turn: 'how the answers fell',
+    back: 'what this room mishears',
   },
 
   end: {
