@@ -5,7 +5,8 @@ import { bassOf, shapeNotes, shapesFor } from './neck.ts';
 import { pitchClass, type PitchClass } from './pitch.ts';
 import { poolOf, voicingsOf, type Loop } from './pools.ts';
 import { rake, type Limit } from './rake.ts';
-import { directionOf, distanceOf, type Direction, type Distance } from './truth.ts';
+import type { Distance } from './distance-line.ts';
+import { directionOf, distanceOf, type Direction } from './truth.ts';
 import type { Frets } from './vamps.ts';
 
 /** A loop with its shapes, and what is balanced about it. */

@@ -1,7 +1,7 @@
 import type { Quality } from './chords.ts';
 import type { Key } from './keys.ts';
 import type { Kind } from './questions/question.ts';
-import type { Distance } from './truth.ts';
+import type { Distance } from './distance-line.ts';
 
 /** Lowest and highest share, 0 to 1. */
 export type ShareRange = readonly [number, number];

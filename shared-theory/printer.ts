@@ -36,7 +36,7 @@ type Names = {
   readonly chords: Suffixes;
   readonly numerals: Suffixes;
   readonly keys: Suffixes;
-  /** One to seven. */
+  /** One to eight. */
   readonly numbers: readonly string[];
   /** What a numeral in small letters is called. */
   readonly minor: string;
@@ -83,7 +83,7 @@ const NAMINGS: Readonly<Record<Naming, Names>> = {
       sus4: { print: 'sus4', say: 'sus four' },
     },
     keys: { major: { print: ' major', say: 'major' }, minor: { print: ' minor', say: 'minor' } },
-    numbers: ['one', 'two', 'three', 'four', 'five', 'six', 'seven'],
+    numbers: ['one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight'],
     minor: 'minor',
     alterations: ENGLISH_ALTERATIONS,
   },
@@ -119,10 +119,11 @@ export function printNumeral(numeral: string, naming: Naming = 'english'): Print
   return degree(names, accidental, { base: roman, place: ROMAN.indexOf(roman.toUpperCase()) }, { print, say: quality });
 }
 
-/** Prints a distance number: `b7` is ♭7, “flat seven”. RangeError where it is none. */
+/** Prints a distance number: `b7` is ♭7, “flat seven”; 8 is the octave. RangeError where it is none. */
 export function printDistance(distance: string, naming: Naming = 'english'): PrintedDegree {
-  const found = /^([#b]?)([1-7])$/.exec(distance);
-  if (!found) throw new RangeError(`Not a distance number: ${JSON.stringify(distance)}. 1 to 7 with #, b or neither.`);
+  const found = /^([#b](?=[1-7])|)([1-8])$/.exec(distance);
+  if (!found)
+    throw new RangeError(`Not a distance number: ${JSON.stringify(distance)}. 1 to 7 with #, b or neither, or 8.`);
   const [, accidental = '', digit = ''] = found;
   return degree(NAMINGS[naming], accidental, { base: digit, place: Number(digit) - 1 }, { print: '', say: '' });
 }

@@ -1,5 +1,6 @@
 import { chordPitchClasses, chordSymbol, soundsAs } from './chords.ts';
 import type { Chord, Quality } from './chords.ts';
+import { distanceNumber, type Distance } from './distance-line.ts';
 import { grooveById } from './grooves.ts';
 import { candidateKeys } from './keys.ts';
 import { STANDARD_TUNING, usualShape } from './neck.ts';
@@ -15,12 +16,6 @@ export type Direction = 'up' | 'down' | 'same';
 /** `majors`: majors only. `relatives`: majors with their relative minors. */
 export type Policy = 'majors' | 'relatives';
 export const POLICIES = ['majors', 'relatives'] as const satisfies readonly Policy[];
-
-/** Distance numbers on the major scale of the first chord's root, by semitones. */
-const DISTANCES = ['1', 'b2', '2', 'b3', '3', '4', '#4', '5', 'b6', '6', 'b7', '7'] as const;
-
-/** Distance number on the major scale of the first chord's root. */
-export type Distance = (typeof DISTANCES)[number];
 
 /** How the sounding strokes go: all down, down and up by turns (with or without misses), or neither asked. */
 export type StrokeFeel = 'all-downs' | 'down-up';
@@ -73,7 +68,7 @@ export function directionOf(from: number, to: number): Direction {
 
 /** The distance number of a root from the first root. Throws `RangeError` where one is no note. */
 export function distanceOf(first: NoteName, root: NoteName): Distance {
-  return DISTANCES[modulo(pitchClass(root) - pitchClass(first), 12)] ?? '1';
+  return distanceNumber(pitchClass(root) - pitchClass(first));
 }
 
 function strokeFeel(notes: readonly SoundedNote[]): StrokeFeel | null {

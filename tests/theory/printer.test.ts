@@ -91,11 +91,12 @@ describe('numerals and distances', () => {
     ['#4', '♯4', 'sharp four'],
     ['5', '5', 'five'],
     ['b7', '♭7', 'flat seven'],
+    ['8', '8', 'eight'],
   ])('the distance %s is printed %s and spoken “%s”', (distance, text, spoken) => {
     expect(printDistance(distance)).toMatchObject({ text, spoken, suffix: '' });
   });
 
-  test.each(['', '0', '8', 'b', '7b', '12', 'VII'])('%j is no distance', (distance) => {
+  test.each(['', '0', '9', 'b', 'b8', '7b', '12', 'VII'])('%j is no distance', (distance) => {
     expect(() => printDistance(distance)).toThrow(RangeError);
   });
 });

@@ -1,5 +1,4 @@
 import { questionWords } from './question-words.ts';
-import { rightWords } from './right-words.ts';
 import { fill } from './fill.ts';
 
 /** What a prompt depends on: the pad as it travels. */
@@ -29,6 +28,16 @@ export function questionPrompt({ kind, target, options = [], loop }: Asked): str
       return keysPrompt(options.includes('relatives'), loop);
     case 'strokes':
       return prompts.strokes;
+    case 'count':
+      return prompts.count;
+    case 'distance':
+      return fill(prompts.distance, blanks);
+    case 'numeral':
+      return loop === 'one' ? prompts.numeralOne : prompts.numeral;
+    case 'one-or-several':
+      return options.includes('relatives') ? prompts.oneOrSeveralRelatives : prompts.oneOrSeveralMajors;
+    case 'settler':
+      return target === 0 ? prompts.settler : prompts.settlerAgain;
     default:
       throw new RangeError(`No prompt for a question of kind ${kind}`);
   }
@@ -39,14 +48,6 @@ function keysPrompt(relatives: boolean, loop: string | undefined): string {
   if (loop === 'one') return relatives ? prompts.keysRelativesOne : prompts.keysMajorsOne;
   if (loop === undefined) return relatives ? prompts.keysRelativesAny : prompts.keysMajorsAny;
   return relatives ? prompts.keysRelatives : prompts.keysMajors;
-}
-
-/** The right answer of a keys question: `Two keys own D and G.`; `chords` as the printer writes them. */
-export function keysSentence(policy: 'majors' | 'relatives', count: number, chords: readonly string[]): string {
-  const right = rightWords;
-  const none = policy === 'majors' ? right.keysNoneMajors : right.keysNoneRelatives;
-  const sentence = count === 0 ? none : count === 1 ? right.keysOne : right.keysSome;
-  return fill(sentence, { Number: capital(numberWord(count)), chords: listed(chords) });
 }
 
 /** Names in a row, each once: `D, E and F#`. */
@@ -62,11 +63,12 @@ export function numberWord(count: number): string {
 }
 
 /** Slot of the loop as an ordinal: 0 `first`, 1 `next`, 2 `third`; beyond the words in figures: `21st`. */
-function ordinal(slot: number): string {
+export function ordinal(slot: number): string {
   const place = slot + 1;
   return questionWords.ordinals[slot] ?? `${place}${questionWords.ordinalEndings[place % 10] ?? 'th'}`;
 }
 
-function capital(word: string): string {
+/** With a capital letter, as a sentence begins. */
+export function capital(word: string): string {
   return word.charAt(0).toUpperCase() + word.slice(1);
 }

@@ -19,4 +19,16 @@ export const rightWords = {
   keysSome: '{Number} keys own {chords}.',
   'all-downs': 'All downs.',
   'down-up': 'Down and up by turns.',
+  countOne: 'One chord all the way.',
+  count: '{Number} different chords.',
+  /** A distance number stands after the word alone. */
+  distance: 'It lies at distance {number}, {way}.',
+  octave: 'It lies at distance {number}, an octave {way}.',
+  home: 'It is the same note as home.',
+  numeralOne: 'The numeral: {readings}.',
+  numeral: 'The numerals: {readings}.',
+  one: 'One key owns them all.',
+  several: 'Several keys own them all.',
+  settlerNone: 'No key is left.',
+  settler: 'That leaves {keys}.',
 } as const;

@@ -3,7 +3,8 @@ import { QUALITIES } from '../../../shared-theory/chords.ts';
 import { ERROR_KINDS } from '../../../shared-theory/questions/error-kinds.ts';
 import { KINDS } from '../../../shared-theory/questions/question.ts';
 import { errorKinds, questionWords, rightWords } from '../../../server/protocol/words/en.ts';
-import { keysSentence, listed, questionPrompt } from '../../../server/protocol/words/questions.ts';
+import { listed, questionPrompt } from '../../../server/protocol/words/questions.ts';
+import { keysSentence } from '../../../server/protocol/words/right-sentences.ts';
 
 test('every error kind has a finding, a sentence to say and a thing to play, and no other has', () => {
   expect(Object.keys(errorKinds).toSorted()).toEqual([...ERROR_KINDS].toSorted());
