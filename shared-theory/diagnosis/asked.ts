@@ -5,6 +5,7 @@ import type { RoundQuestion } from '../questions/round-questions.ts';
 import type { Truth } from '../truth.ts';
 import { markerOf } from './marker.ts';
 import type { Marked } from './marker.ts';
+import { handsOf } from './spread.ts';
 import type { Answered } from './spread.ts';
 
 /** One sheet that was opened and closed: its answers and the students who could answer it. */
@@ -84,20 +85,41 @@ export type EvidenceQuestion = {
   /** The right answer. */
   readonly right: Answer;
   readonly mark: StudentMarker;
+  /** Every answer of the first sheet that stands, with its mark: made once, read by all that counts. */
+  readonly hands: readonly Hand[];
 };
 
-/** The questions that are evidence: asked on the phones and closed, with a right answer, and not struck. */
+/** One student's answer and its mark. */
+export type Hand = { readonly student: string; readonly answer: Answer | NotSure; readonly mark: Marked };
+
+/** By question as it was handed over: what is asked of it again and again is worked out once. */
+const known = new WeakMap<AskedQuestion, { readonly round: AskedRound; readonly evidence: EvidenceQuestion | null }>();
+
+/**
+ * The questions that are evidence: asked on the phones and closed, with a right answer, and not struck. A question must be handed
+ * over as a new object once its answers have changed.
+ */
 export function evidenceQuestions(rounds: readonly AskedRound[]): readonly EvidenceQuestion[] {
-  return rounds.flatMap((round) =>
-    round.questions.flatMap((question) => {
-      const [first] = question.sheets;
-      if (first === undefined || question.struck === true) return [];
-      const { truth, settings } = round;
-      const right = judgeOf<Kind>(question.kind).truth({ truth, settings, target: question.target });
-      const mark = studentMarker(round, question);
-      return right === null || mark === null ? [] : [{ round, question, first, right, mark }];
-    }),
-  );
+  return rounds.flatMap((round) => round.questions.flatMap((question) => evidenceOf(round, question) ?? []));
+}
+
+/** One question of a round as evidence; null where it is none. */
+export function evidenceOf(round: AskedRound, question: AskedQuestion): EvidenceQuestion | null {
+  const before = known.get(question);
+  if (before?.round === round) return before.evidence;
+  const evidence = workedOut(round, question);
+  known.set(question, { round, evidence });
+  return evidence;
+}
+
+function workedOut(round: AskedRound, question: AskedQuestion): EvidenceQuestion | null {
+  const [first] = question.sheets;
+  if (first === undefined || question.struck === true) return null;
+  const { truth, settings } = round;
+  const right = judgeOf<Kind>(question.kind).truth({ truth, settings, target: question.target });
+  const mark = studentMarker(round, question);
+  if (right === null || mark === null) return null;
+  return { round, question, first, right, mark, hands: handsOf(first.answers, mark) };
 }
 
 /** Names a question of a lesson. */

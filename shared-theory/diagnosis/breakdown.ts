@@ -3,7 +3,7 @@ import type { Answer, Kind, QuestionId, Target } from '../questions/question.ts'
 import { evidenceQuestions } from './asked.ts';
 import type { AskedRound, EvidenceQuestion } from './asked.ts';
 import type { MarkedTally, Spread, WrongAnswer } from './spread.ts';
-import { markedTallies, spreadOf, wrongAnswers } from './spread.ts';
+import { handsOf, markedTallies, spreadOf, wrongAnswers } from './spread.ts';
 
 /**
  * How one sheet came out. Right is exact, part earned some credit by itself or from the student's own earlier answer on, wrong
@@ -43,10 +43,10 @@ export function breakdownOf(rounds: readonly AskedRound[]): readonly BreakdownLi
   return evidenceQuestions(rounds).map(lineOf);
 }
 
-function lineOf({ round, question, first, right, mark }: EvidenceQuestion): BreakdownLine {
+function lineOf({ round, question, first, right, mark, hands }: EvidenceQuestion): BreakdownLine {
   const { id, kind, target, sheets } = question;
   const judge = judgeOf<Kind>(kind);
-  const marked = markedTallies(kind, first.answers, mark);
+  const marked = markedTallies(kind, hands);
   const last = sheets.length > 1 ? sheets.at(-1) : undefined;
   return {
     question: id,
@@ -59,7 +59,7 @@ function lineOf({ round, question, first, right, mark }: EvidenceQuestion): Brea
     again:
       last === undefined
         ? null
-        : resultOf(spreadOf(kind, last.answers, last.seats), markedTallies(kind, last.answers, mark)),
+        : resultOf(spreadOf(kind, last.answers, last.seats), markedTallies(kind, handsOf(last.answers, mark))),
   };
 }
 

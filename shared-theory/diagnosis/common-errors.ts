@@ -54,11 +54,14 @@ export function commonErrors(rounds: readonly AskedRound[]): readonly CommonErro
 function tally(asked: EvidenceQuestion, found: Map<ErrorKind, Found>): void {
   const shown = new Map<ErrorKind, string[]>();
   let hands = 0;
-  for (const [student, { answer }] of asked.first.answers) {
-    if (answer === null || answer === NOT_SURE) continue;
+  for (const { student, answer, mark } of asked.hands) {
+    if (answer === NOT_SURE) continue;
     hands += 1;
-    const [error] = asked.mark(answer, student).errors;
-    if (error !== undefined) shown.set(error, [...(shown.get(error) ?? []), student]);
+    const [error] = mark.errors;
+    if (error === undefined) continue;
+    const students = shown.get(error);
+    if (students === undefined) shown.set(error, [student]);
+    else students.push(student);
   }
   if (hands === 0) return;
   const guessing = guessingOf(asked);

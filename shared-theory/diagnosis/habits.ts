@@ -19,17 +19,20 @@ export type Habit = (typeof HABITS)[number];
 /** A habit: how often it showed among the items that could show it. */
 export type HabitFound = { readonly habit: Habit; readonly times: number; readonly of: number };
 
-type Item = EvidenceQuestion & { readonly answer: Answer };
+type Item = { readonly asked: EvidenceQuestion; readonly answer: Answer };
+
+const KINDS_READ: ReadonlySet<Kind> = new Set(['direction', 'quality', 'keys', 'distance']);
 
 /** The habits of each student that has any, over a lesson or many. */
 export function habitsByStudent(rounds: readonly AskedRound[]): ReadonlyMap<string, readonly HabitFound[]> {
   const items = new Map<string, Item[]>();
   for (const asked of evidenceQuestions(rounds)) {
-    for (const [student, { answer }] of asked.first.answers) {
-      if (answer === null || answer === NOT_SURE) continue;
+    if (!KINDS_READ.has(asked.question.kind)) continue;
+    for (const { student, answer } of asked.hands) {
+      if (answer === NOT_SURE) continue;
       const own = items.get(student);
-      if (own === undefined) items.set(student, [{ ...asked, answer }]);
-      else own.push({ ...asked, answer });
+      if (own === undefined) items.set(student, [{ asked, answer }]);
+      else own.push({ asked, answer });
     }
   }
   const found = new Map<string, readonly HabitFound[]>();
@@ -100,10 +103,14 @@ function startsAtZero(items: readonly Item[]): HabitFound | null {
   return distances.size >= 2 ? { habit: 'starts-at-zero', times: short.length, of: asked.length } : null;
 }
 
-type ItemOf<K extends Kind> = { readonly answer: AnswerOf<K>; readonly truth: AnswerOf<K>; readonly asked: Item };
+type ItemOf<K extends Kind> = {
+  readonly answer: AnswerOf<K>;
+  readonly truth: AnswerOf<K>;
+  readonly asked: EvidenceQuestion;
+};
 
 function of<K extends Kind>(items: readonly Item[], kind: K): readonly ItemOf<K>[] {
   return items
-    .filter(({ question }) => question.kind === kind)
-    .map((asked) => ({ answer: asked.answer as AnswerOf<K>, truth: asked.right as AnswerOf<K>, asked }));
+    .filter(({ asked }) => asked.question.kind === kind)
+    .map(({ asked, answer }) => ({ answer: answer as AnswerOf<K>, truth: asked.right as AnswerOf<K>, asked }));
 }

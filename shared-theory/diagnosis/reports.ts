@@ -1,11 +1,11 @@
 import type { ErrorKind } from '../questions/error-kinds.ts';
 import { creditWithTalk, pointsOf } from '../questions/points.ts';
-import type { Truth } from '../truth.ts';
-import type { AskedQuestion, AskedRound, StudentMarker } from './asked.ts';
-import { evidenceQuestions, studentMarker } from './asked.ts';
+import type { AskedQuestion, AskedRound, Hand, StudentMarker } from './asked.ts';
+import { evidenceOf, evidenceQuestions, studentMarker } from './asked.ts';
 import type { SheetResult } from './breakdown.ts';
 import type { HabitFound } from './habits.ts';
 import { habitsByStudent } from './habits.ts';
+import { handsOf } from './spread.ts';
 
 /** One student's lesson: for the teacher alone. */
 export type StudentReport = SheetResult & {
@@ -28,16 +28,17 @@ export function studentReports(rounds: readonly AskedRound[]): ReadonlyMap<strin
     tallies.set(student, made);
     return made;
   };
-  for (const { first, mark } of evidenceQuestions(rounds)) {
-    for (const student of new Set([...first.seats, ...first.answers.keys()])) {
+  for (const { first, hands } of evidenceQuestions(rounds)) {
+    for (const student of first.seats) {
+      if ((first.answers.get(student)?.answer ?? null) !== null) continue;
       const tally = tallyOf(student);
-      const answer = first.answers.get(student)?.answer ?? null;
       tally.of += 1;
-      if (answer === null) {
-        tally.silent += 1;
-        continue;
-      }
-      const { evidence, credit, errors } = mark(answer, student);
+      tally.silent += 1;
+    }
+    for (const { student, mark } of hands) {
+      const { evidence, credit, errors } = mark;
+      const tally = tallyOf(student);
+      tally.of += 1;
       if (evidence === 'abstain') tally.notSure += 1;
       else tally[evidence === 'right' ? 'right' : credit > 0 ? 'part' : 'wrong'] += 1;
       for (const error of errors) tally.errors.set(error, (tally.errors.get(error) ?? 0) + 1);
@@ -65,25 +66,46 @@ export function studentReports(rounds: readonly AskedRound[]): ReadonlyMap<strin
 
 /**
  * Each student's credit of one question for the friendly ledger, 0 to 1: under the present truth or another that was shown,
- * whichever is higher; full for all who could answer where the question is struck.
+ * whichever is higher; full for all who could answer where the question is struck. Who has none may be missing.
  */
 export function creditsOf(round: AskedRound, question: AskedQuestion): ReadonlyMap<string, number> {
   const { sheets, struck, shownUnder = [] } = question;
-  const students = new Set(sheets.flatMap(({ seats, answers }) => [...seats, ...answers.keys()]));
-  if (struck === true) return new Map([...students].map((student) => [student, 1]));
-  const markers = [round.truth, ...shownUnder].flatMap((truth: Truth) => studentMarker(round, question, truth) ?? []);
-  return new Map(
-    [...students].map((student) => [
-      student,
-      Math.max(0, ...markers.map((mark) => creditUnder(mark, sheets, student))),
-    ]),
-  );
+  if (struck === true) {
+    return new Map(
+      sheets.flatMap(({ seats, answers }) => [...seats, ...answers.keys()]).map((student) => [student, 1]),
+    );
+  }
+  const credits = new Map<string, number>();
+  const raise = (student: string, credit: number): void => {
+    if (credit > (credits.get(student) ?? 0)) credits.set(student, credit);
+  };
+  const present = evidenceOf(round, question);
+  for (const { student, credit } of credited(present?.hands ?? [], present?.mark ?? null, sheets))
+    raise(student, credit);
+  for (const truth of shownUnder) {
+    const mark = studentMarker(round, question, truth);
+    const [first] = sheets;
+    if (mark === null || first === undefined) continue;
+    for (const { student, credit } of credited(handsOf(first.answers, mark), mark, sheets)) raise(student, credit);
+  }
+  return credits;
 }
 
-function creditUnder(mark: StudentMarker, sheets: AskedQuestion['sheets'], student: string): number {
-  const credit = (sheet: AskedQuestion['sheets'][number] | undefined): number | null => {
-    const answer = sheet?.answers.get(student)?.answer ?? null;
-    return answer === null ? null : mark(answer, student).credit;
-  };
-  return creditWithTalk({ first: credit(sheets[0]), again: sheets.length > 1 ? credit(sheets.at(-1)) : null });
+/** The credits that marks give: of the first sheet, and of what the last is better. */
+function* credited(
+  hands: readonly Hand[],
+  mark: StudentMarker | null,
+  sheets: AskedQuestion['sheets'],
+): Generator<{ readonly student: string; readonly credit: number }> {
+  const last = sheets.length > 1 ? sheets.at(-1) : undefined;
+  if (last === undefined || mark === null) {
+    for (const hand of hands) yield { student: hand.student, credit: hand.mark.credit };
+    return;
+  }
+  const again = new Map(handsOf(last.answers, mark).map((hand) => [hand.student, hand.mark.credit]));
+  const firsts = new Map(hands.map((hand) => [hand.student, hand.mark.credit]));
+  for (const student of new Set([...firsts.keys(), ...again.keys()])) {
+    const credits = { first: firsts.get(student) ?? null, again: again.get(student) ?? null };
+    yield { student, credit: creditWithTalk(credits) };
+  }
 }

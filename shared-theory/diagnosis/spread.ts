@@ -2,7 +2,7 @@ import { answerKey } from '../questions/asks.ts';
 import type { ErrorKind } from '../questions/error-kinds.ts';
 import type { Answer, AnswerOf, Judge, Kind, Mark, NotSure } from '../questions/question.ts';
 import { NOT_SURE } from '../questions/question.ts';
-import type { StudentMarker } from './asked.ts';
+import type { Hand, StudentMarker } from './asked.ts';
 
 /** The answers to one sheet by student; null where an answer was taken back. */
 export type Answered = ReadonlyMap<string, { readonly answer: Answer | NotSure | null }>;
@@ -88,23 +88,31 @@ export function topWrong<K extends Kind>(
 }
 
 /**
- * Every different answer with its mark and how many it was given to. Answers alike stand apart where they are marked apart, since
- * a mark may lean on what the student answered before.
+ * Every different answer with its mark and how many gave it; not sure is none. Answers alike stand apart where they are marked
+ * apart, since a mark may lean on what the student answered before.
  */
-export function markedTallies(kind: Kind, answers: Answered, mark: StudentMarker): readonly MarkedTally[] {
+export function markedTallies(kind: Kind, hands: Iterable<Hand>): readonly MarkedTally[] {
+  // One marker makes each mark once: marks alike are one object.
   const tallies = new Map<Mark, Map<string, { key: string; answer: Answer; count: number; mark: Mark }>>();
-  for (const [student, { answer }] of answers) {
-    if (answer === null || answer === NOT_SURE) continue;
-    const made = mark(answer, student);
+  for (const { answer, mark } of hands) {
+    if (answer === NOT_SURE) continue;
     const key = answerKey<Kind>(kind, answer);
-    // One marker makes each mark once: marks alike are one object.
-    const ofMark = tallies.get(made) ?? new Map<string, { key: string; answer: Answer; count: number; mark: Mark }>();
-    tallies.set(made, ofMark);
+    const ofMark = tallies.get(mark) ?? new Map<string, { key: string; answer: Answer; count: number; mark: Mark }>();
+    tallies.set(mark, ofMark);
     const tally = ofMark.get(key);
-    if (tally === undefined) ofMark.set(key, { key, answer, count: 1, mark: made });
+    if (tally === undefined) ofMark.set(key, { key, answer, count: 1, mark });
     else tally.count += 1;
   }
   return [...tallies.values()].flatMap((each) => [...each.values()]).toSorted(mostFirst);
+}
+
+/** The hands of a sheet with their marks; answers taken back are none. */
+export function handsOf(answers: Answered, mark: StudentMarker): readonly Hand[] {
+  const hands: Hand[] = [];
+  for (const [student, { answer }] of answers) {
+    if (answer !== null) hands.push({ student, answer, mark: mark(answer, student) });
+  }
+  return hands;
 }
 
 /** Every wrong answer with what it shows, most first; answers that say the same are one, under the place most often marked. */

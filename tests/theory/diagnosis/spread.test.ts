@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Marked } from '../../../shared-theory/diagnosis/marker.ts';
 import type { Answered } from '../../../shared-theory/diagnosis/spread.ts';
-import { markedTallies, spreadOf, topWrong } from '../../../shared-theory/diagnosis/spread.ts';
+import { handsOf, markedTallies, spreadOf, topWrong } from '../../../shared-theory/diagnosis/spread.ts';
 import { answerKey } from '../../../shared-theory/questions/asks.ts';
 import { judgeOf, markAnswer } from '../../../shared-theory/questions/judges.ts';
 import type { Answer, Kind, MarkingContext, NotSure } from '../../../shared-theory/questions/question.ts';
@@ -60,12 +60,13 @@ describe('how answers fell', () => {
 /** The top wrong answer of a sheet, each answer marked by itself. */
 function topOf(kind: Kind, answers: Answered, asked: MarkingContext) {
   const marks = new Map<string, Marked>();
-  const marked = markedTallies(kind, answers, (answer) => {
+  const mark = (answer: Answer | NotSure) => {
     const key = answerKey<Kind>(kind, answer);
-    const mark = marks.get(key) ?? markAnswer<Kind>(kind, answer, asked);
-    marks.set(key, mark);
-    return mark;
-  });
+    const made = marks.get(key) ?? markAnswer<Kind>(kind, answer, asked);
+    marks.set(key, made);
+    return made;
+  };
+  const marked = markedTallies(kind, handsOf(answers, mark));
   const hands = [...answers.values()].filter(({ answer }) => answer !== null).length;
   return topWrong<Kind>(marked, judgeOf<Kind>(kind), hands);
 }
@@ -155,7 +156,10 @@ describe('the wrong answer most often given', () => {
     };
     const alone = { credit: 0.5, exact: false, errors: ['numeral-case-wrong' as const], evidence: 'wrong' as const };
     const { answers } = sheet(['VI', 'V'], ['VI', 'V'], ['VI', 'V']);
-    const marked = markedTallies('numeral', answers, (_answer, student) => (student === 's1' ? follows : alone));
+    const marked = markedTallies(
+      'numeral',
+      handsOf(answers, (_answer, student) => (student === 's1' ? follows : alone)),
+    );
     expect(marked.map(({ count, mark }) => [count, mark])).toEqual([
       [2, alone],
       [1, follows],
