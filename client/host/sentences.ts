@@ -4,6 +4,7 @@ import { keysSentence } from '../../server/protocol/words/right-sentences.ts';
 import type { HostView, WireKeysReveal, WireSpread, WireTruth } from '../../server/protocol/views.ts';
 import { parseChord } from '../../shared-theory/chords.ts';
 import { printChord, printKey, printNote } from '../../shared-theory/printer.ts';
+import { rightSentence } from '../shared/right-sentence.ts';
 
 /** The right answer as a sentence. A chord's letter is in it only where its root has been shown. */
 export function revealSentence(
@@ -32,9 +33,7 @@ export function revealSentence(
           )
         : '';
   }
-  const sentences: Readonly<Record<string, unknown>> = right;
-  const sentence = sentences[truth.key];
-  return typeof sentence === 'string' ? sentence : '';
+  return rightSentence(current.kind, truth);
 }
 
 /** How many heard it, of those whose hands were in; null where no spread has been shown. */

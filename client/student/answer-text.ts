@@ -1,13 +1,15 @@
 import { questionWords } from '../../server/protocol/words/question-words.ts';
 import { rightWords } from '../../server/protocol/words/right-words.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
-import { numberWord } from '../../server/protocol/words/questions.ts';
+import { capital, numberWord } from '../../server/protocol/words/questions.ts';
 import { studentWords } from '../../server/protocol/words/student.ts';
 import type { WireAsking, WireTruth } from '../../server/protocol/views.ts';
 import { printChord, printKey, printNote } from '../../shared-theory/printer.ts';
 import { qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
 import { NOT_SURE, type NeckPlace } from '../../shared-theory/questions/question.ts';
+import { distanceText, numeralsText } from '../shared/answer-names.ts';
 import { keyName } from '../shared/drawings/circle-layout.ts';
+import { rightSentence } from '../shared/right-sentence.ts';
 
 /** An answer in words, as in "You wrote: up." */
 export function answerText(asking: WireAsking, answer: unknown): string {
@@ -22,7 +24,14 @@ export function answerText(asking: WireAsking, answer: unknown): string {
       return fill(place.fret === 0 ? options.neckOpen : options.neckFret, place);
     }
     case 'keys':
-      return keysText(answer as readonly string[]);
+    case 'settler':
+      return keysText(asking.kind, answer as readonly string[]);
+    case 'count':
+      return numberWord(answer as number);
+    case 'distance':
+      return distanceText(answer as number);
+    case 'numeral':
+      return numeralsText(answer as readonly string[]);
     default:
       return (options as Readonly<Record<string, string>>)[String(answer)] ?? String(answer);
   }
@@ -33,7 +42,7 @@ export function truthSentence(asking: WireAsking, truth: WireTruth): string {
   const right = rightWords;
   switch (asking.kind) {
     case 'quality':
-      if (!asking.letter) return right[truth.answer as Quality];
+      if (!asking.letter) break;
       return fill(right.chord, { chord: printChord(asking.letter + qualitySuffix(truth.answer as Quality)).text });
     case 'root':
       return truth.name ? fill(right.root, { note: printNote(truth.name).text }) : studentWords.rootShown;
@@ -42,14 +51,14 @@ export function truthSentence(asking: WireAsking, truth: WireTruth): string {
       if (length === 0) return studentWords.noKeyOwns;
       if (length === 1) return studentWords.oneKeyOwns;
       const word = numberWord(length);
-      return fill(studentWords.keysOwn, { Number: word.charAt(0).toUpperCase() + word.slice(1) });
+      return fill(studentWords.keysOwn, { Number: capital(word) });
     }
-    default:
-      return (right as Readonly<Record<string, string>>)[String(truth.answer)] ?? '';
   }
+  return rightSentence(asking.kind, truth);
 }
 
 /** Names of keys in a row: `G major, E minor`. */
-function keysText(ids: readonly string[]): string {
-  return ids.length === 0 ? questionWords.options.none : ids.map((id) => printKey(keyName(id)).text).join(', ');
+function keysText(kind: string, ids: readonly string[]): string {
+  if (ids.length === 0) return questionWords.options[kind === 'settler' ? 'none-left' : 'none'];
+  return ids.map((id) => printKey(keyName(id)).text).join(', ');
 }

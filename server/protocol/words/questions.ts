@@ -51,10 +51,10 @@ function keysPrompt(relatives: boolean, loop: string | undefined): string {
 }
 
 /** Names in a row, each once: `D, E and F#`. */
-export function listed(names: readonly string[]): string {
+export function listed(names: readonly string[], last: string = questionWords.and): string {
   const each = [...new Set(names)];
-  const last = each.pop() ?? '';
-  return each.length === 0 ? last : `${each.join(', ')} ${questionWords.and} ${last}`;
+  const end = each.pop() ?? '';
+  return each.length === 0 ? end : `${each.join(', ')} ${last} ${end}`;
 }
 
 /** A count in words up to twelve, in figures above. */

@@ -1,0 +1,41 @@
+import { fill } from '../../server/protocol/words/fill.ts';
+import { questionWords } from '../../server/protocol/words/question-words.ts';
+import { capital, listed, numberWord } from '../../server/protocol/words/questions.ts';
+import { rightWords } from '../../server/protocol/words/right-words.ts';
+import type { WireTruth } from '../../server/protocol/views.ts';
+import { lineNumber } from '../../shared-theory/distance-line.ts';
+import { printDistance, printKey } from '../../shared-theory/printer.ts';
+import { numeralsText, wayOf } from './answer-names.ts';
+import { keyName } from './drawings/circle-layout.ts';
+
+/**
+ * The right answer as a sentence, on phones and on the wall alike: `It lies at distance 4, up.` Of a quality or a root without
+ * its letter; empty for kinds whose answer no sentence of its own tells.
+ */
+export function rightSentence(kind: string, { answer, also = [], key }: Omit<WireTruth, 'name'>): string {
+  const right = rightWords;
+  switch (kind) {
+    case 'count':
+      return answer === 1 ? right.countOne : fill(right.count, { Number: capital(numberWord(Number(answer))) });
+    case 'distance':
+      return distanceSentence(Number(answer));
+    case 'numeral': {
+      // The keys of these answers are the numerals themselves.
+      const readings = [key, ...also].map((reading) => numeralsText(reading.split(' ')));
+      const sentence = key.includes(' ') ? right.numeral : right.numeralOne;
+      return fill(sentence, { readings: listed(readings, questionWords.or) });
+    }
+    case 'settler': {
+      const keys = (answer as readonly string[]).map((id) => printKey(keyName(id)).text);
+      return keys.length === 0 ? right.settlerNone : fill(right.settler, { keys: listed(keys) });
+    }
+    default:
+      return (right as Readonly<Record<string, string>>)[key] ?? '';
+  }
+}
+
+function distanceSentence(semitones: number): string {
+  if (semitones === 0) return rightWords.home;
+  const sentence = Math.abs(semitones) === 12 ? rightWords.octave : rightWords.distance;
+  return fill(sentence, { number: printDistance(lineNumber(semitones)).text, way: wayOf(semitones) });
+}
