@@ -1,40 +1,92 @@
-import { parseChord } from './chords.ts';
+import { chordSymbol, parseChord, soundsAs } from './chords.ts';
 import type { Chord } from './chords.ts';
 import { cribOf } from './crib.ts';
-import { candidateKeys } from './keys.ts';
+import { candidateKeys, keyHolds } from './keys.ts';
+import type { CandidateKey } from './keys.ts';
 import { BEATS_PER_BAR } from './meters.ts';
 import { usualShape } from './neck.ts';
+import { perform } from './perform.ts';
+import type { PitchClass } from './pitch.ts';
+import { heardAs } from './sounding.ts';
 import type { Truth } from './truth.ts';
 import type { VoicedSlot, VoicedVamp } from './vamps.ts';
 
 /** A third chord that throws some of the keys out, with the shape that plays it. */
 export type VoicedSettler = { readonly slot: VoicedSlot; readonly keys: Truth['settlers'][number]['keys'] };
 
-/** Settlers that a round offers at most: one to each side. */
-const MOST_SETTLERS = 2;
-
-/** The settlers of a vamp: of those that leave one key, the most usual chord for each side. Empty where one key owns it or none. */
-export function settlersOf(vamp: Pick<VoicedVamp, 'slots' | 'meter'>): readonly VoicedSettler[] {
-  const chords = vamp.slots.map(({ chord }) => chord);
-  const { settlers } = cribOf(different(chords), 'majors');
-  const single = settlers.filter(({ leaves }) => leaves.length === 1);
-  const sides = single.filter(
-    ({ leaves }, index) => single.findIndex((each) => each.leaves[0] === leaves[0]) === index,
-  );
-  return sides.slice(0, MOST_SETTLERS).map(({ chord: symbol }) => {
-    const chord = parseChord(symbol);
-    const all = [...chords, chord];
-    const names = (policy: 'majors' | 'relatives') => candidateKeys(all, policy).map(({ name }) => name);
-    return {
-      slot: { chord, beats: BEATS_PER_BAR[vamp.meter], frets: usualShape(chord) },
-      keys: { majors: names('majors'), relatives: names('relatives') },
-    };
+/**
+ * The settlers of a vamp: the most usual chord that leaves only the key on the flat side, then the one that leaves only the key
+ * on the sharp side. Each lasts a bar behind the loop, and the keys are those that hold all that then sounds. Empty where fewer
+ * than two major keys own the vamp; a side is missing where no chord of it would be heard in the vamp's groove.
+ */
+export function settlersOf(vamp: VoicedVamp): readonly VoicedSettler[] {
+  const { owners, sides } = planOf(vamp.slots.map(({ chord }) => chord));
+  return sides.flatMap((chords) => {
+    for (const chord of chords) {
+      const slot = { chord, beats: BEATS_PER_BAR[vamp.meter], frets: usualShape(chord) };
+      const sounds = soundsBehind(vamp, slot);
+      const left = sounds === null ? [] : owners.filter((key) => [...sounds].every((sound) => keyHolds(key, sound)));
+      const majors = left.filter(({ mode }) => mode === 'major');
+      if (majors.length === 1) return [{ slot, keys: { majors: namesOf(majors), relatives: namesOf(left) } }];
+    }
+    return [];
   });
 }
 
-function different(chords: readonly Chord[]): readonly Chord[] {
-  return chords.filter(
-    (chord, index) =>
-      chords.findIndex(({ root, quality }) => root === chord.root && quality === chord.quality) === index,
-  );
+function namesOf(keys: readonly CandidateKey[]): readonly string[] {
+  return keys.map(({ name }) => name);
+}
+
+/** The keys that own a loop, with their relatives, and for each side the chords that should leave its outermost key alone. */
+type Plan = { readonly owners: readonly CandidateKey[]; readonly sides: readonly (readonly Chord[])[] };
+
+/** More than a class hears in a term; thousands of vamps are drawn from far fewer loops. */
+const REMEMBERED = 4000;
+const plans = new Map<string, Plan>();
+
+function planOf(chords: readonly Chord[]): Plan {
+  return remembered(plans, chords.map(chordSymbol).join(' '), () => {
+    const different = chords.filter((chord, slot) => chords.findIndex((other) => soundsAs(chord, other)) === slot);
+    const owners = candidateKeys(different, 'relatives');
+    const majors = owners.filter(({ mode }) => mode === 'major');
+    const [flat, sharp] = [majors[0], majors.at(-1)];
+    if (!flat || !sharp || flat === sharp) return { owners, sides: [] };
+    // Most usual first. A diminished chord would settle it as well, but hardly stands alone.
+    const thirds = cribOf(different, 'majors').settlers.map(({ chord, leaves }) => ({
+      chord: parseChord(chord),
+      leaves,
+    }));
+    const leaving = ({ name }: CandidateKey) =>
+      thirds
+        .filter(({ chord, leaves }) => chord.quality !== 'diminished' && leaves.length === 1 && leaves[0] === name)
+        .map(({ chord }) => chord);
+    return { owners, sides: [leaving(flat), leaving(sharp)] };
+  });
+}
+
+const heard = new Map<string, ReadonlySet<PitchClass> | null>();
+
+/** What sounds of a chord behind the loop, in its groove; null where that is not the whole chord, root lowest. */
+function soundsBehind(vamp: VoicedVamp, slot: VoicedSlot): ReadonlySet<PitchClass> | null {
+  const beats = vamp.slots.reduce((sum, each) => sum + each.beats, 0);
+  const key = `${chordSymbol(slot.chord)} ${beats} ${vamp.meter}\n${vamp.grooveText}`;
+  return remembered(heard, key, () => {
+    const { notes } = perform({ ...vamp, slots: [...vamp.slots, slot] });
+    return (
+      heardAs(
+        slot.chord,
+        notes.filter(({ chord }) => chord === vamp.slots.length),
+      )?.sounds ?? null
+    );
+  });
+}
+
+/** What was worked out for a key before, or is now; forgotten all together where it grows too much. */
+function remembered<T>(known: Map<string, T>, key: string, work: () => T): T {
+  const found = known.get(key);
+  if (found !== undefined) return found;
+  if (known.size >= REMEMBERED) known.clear();
+  const made = work();
+  known.set(key, made);
+  return made;
 }

@@ -1,14 +1,15 @@
-import { chordPitchClasses, chordSymbol, soundsAs } from './chords.ts';
-import type { Chord, Quality } from './chords.ts';
+import { chordSymbol, soundsAs } from './chords.ts';
+import type { Quality } from './chords.ts';
 import { distanceNumber, type Distance } from './distance-line.ts';
 import { grooveById } from './grooves.ts';
 import { candidateKeys } from './keys.ts';
 import { STANDARD_TUNING, usualShape } from './neck.ts';
 import { perform } from './perform.ts';
 import type { Performance, SoundedNote } from './perform.ts';
-import { midiPitchClass, modulo, pitchClass } from './pitch.ts';
+import { modulo, pitchClass } from './pitch.ts';
 import type { NoteName } from './pitch.ts';
 import { settlersOf } from './settle.ts';
+import { heardSlot } from './sounding.ts';
 import type { Meter, Slot, VoicedVamp } from './vamps.ts';
 
 export type Direction = 'up' | 'down' | 'same';
@@ -45,22 +46,6 @@ export type Truth = {
   readonly settlers: readonly { readonly chord: string; readonly keys: Readonly<Record<Policy, readonly string[]>> }[];
 };
 
-/** Strings of one stroke follow each other faster than this; strokes do not. In seconds. */
-const STROKE_SECONDS = 0.06;
-
-/** Notes taken together that one movement of the hand sounded, in order of time. */
-function strokesOf(notes: readonly SoundedNote[]): SoundedNote[][] {
-  const strokes: SoundedNote[][] = [];
-  for (const note of notes) {
-    const last = strokes.at(-1);
-    const first = last?.[0];
-    const joins = first && note.stroke === first.stroke && note.time - first.time < STROKE_SECONDS;
-    if (joins && !last.some((other) => other.string === note.string)) last.push(note);
-    else strokes.push([note]);
-  }
-  return strokes;
-}
-
 /** Which way the bass went from one MIDI note to another. */
 export function directionOf(from: number, to: number): Direction {
   return to > from ? 'up' : to < from ? 'down' : 'same';
@@ -77,37 +62,18 @@ function strokeFeel(notes: readonly SoundedNote[]): StrokeFeel | null {
   return down ? (up ? 'down-up' : 'all-downs') : null;
 }
 
-/** Throws unless what sounded is the chord: its notes, all of them, no other, and its root lowest. */
-function checkHeard(chord: Chord, notes: readonly SoundedNote[], bass: number): void {
-  const symbol = chordSymbol(chord);
-  const wanted = chordPitchClasses(chord);
-  const pitched = notes.filter((note) => note.touch !== 'dead');
-  const stray = pitched.find((note) => !wanted.includes(midiPitchClass(note.midi)));
-  if (stray) throw new RangeError(`MIDI note ${stray.midi} sounded in ${symbol}, which does not hold it.`);
-  const missing = wanted.find((sound) => !pitched.some((note) => midiPitchClass(note.midi) === sound));
-  if (missing !== undefined) throw new RangeError(`Pitch class ${missing} of ${symbol} never sounded.`);
-  if (midiPitchClass(bass) !== pitchClass(chord.root))
-    throw new RangeError(`The bass of ${symbol} sounded as MIDI note ${bass}, which is not its root.`);
-}
-
 /**
  * The right answers to a vamp from what sounded in its first loop. Throws `RangeError` where what sounded contradicts the
  * chords: a note that is not the chord's, one of its notes unheard, or a bass other than the root.
  */
 export function truthOf(vamp: VoicedVamp, performance: Performance): Truth {
   const loopNotes = firstLoop(vamp, performance);
-  const heard = vamp.slots.map(({ chord }, slot) => {
-    const notes = loopNotes.filter((note) => note.chord === slot);
-    const strokes = strokesOf(notes);
-    const bassStroke = strokes.find(([first]) => first?.stroke === 'down') ?? strokes[0];
-    const [firstStroke, ...others] = strokes;
-    if (!bassStroke || !firstStroke) throw new RangeError(`${chordSymbol(chord)} never sounded.`);
-    const bass = Math.min(...bassStroke.map((note) => note.midi));
-    checkHeard(chord, notes, bass);
-    const fullest = others.reduce((best, stroke) => (stroke.length > best.length ? stroke : best), firstStroke);
-    const highest = fullest.reduce((best, note) => (note.string < best.string ? note : best));
-    return { bass, top: highest.midi };
-  });
+  const heard = vamp.slots.map(({ chord }, slot) =>
+    heardSlot(
+      chord,
+      loopNotes.filter((note) => note.chord === slot),
+    ),
+  );
   const chords = vamp.slots.map((slot) => slot.chord);
   const owners = candidateKeys(chords, 'relatives');
   const home = chords[0]?.root ?? '';
