@@ -30,7 +30,7 @@ export const rootJudge: Judge<'root'> = {
 };
 
 /** Pitch class of a place on the neck in standard tuning. */
-function pitchClassAt({ string, fret }: NeckPlace): PitchClass {
+export function pitchClassAt({ string, fret }: NeckPlace): PitchClass {
   return midiPitchClass(STANDARD_TUNING[string === 6 ? 0 : 1] + fret);
 }
 
