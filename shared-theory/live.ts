@@ -1,7 +1,9 @@
 import { BEATS_PER_BAR } from './meters.ts';
-import { grooveOf } from './perform.ts';
-import type { Performance, SoundedNote } from './perform.ts';
-import type { Meter, VoicedVamp } from './vamps.ts';
+import { shapeNotes, STANDARD_TUNING } from './neck.ts';
+import { grooveOf, perform } from './perform.ts';
+import type { Performance, PerformOptions, SoundedNote } from './perform.ts';
+import { DEAD_SECONDS } from './strum.ts';
+import type { Frets, Meter, VoicedSlot, VoicedVamp } from './vamps.ts';
 
 /** The slowest that a live control goes, beats a minute. */
 const SLOWEST_TEMPO = 30;
@@ -13,6 +15,12 @@ const BASS_SECONDS = 0.4;
 /** A player's small differences move a note no further than this from its number. */
 const NEAR_SECONDS = 0.03;
 
+/** How much quieter soft is: ten decibels are about half as loud to the ear. */
+const SOFT_DECIBELS = 10;
+
+/** The hand on muted strings plays one shape throughout: which strings it finds must not tell of a chord. */
+const MUTED_SHAPE: Frets = [0, 2, 2, 1, 0, 0];
+
 /** Numbers of a bar by weight, from 0: each row is what is left when the one before comes too fast. */
 const WEIGHTS: Readonly<Record<Meter, readonly (readonly number[])[]>> = {
   '4/4': [[0, 1, 2, 3], [0, 2], [0]],
@@ -22,11 +30,39 @@ const WEIGHTS: Readonly<Record<Meter, readonly (readonly number[])[]>> = {
   '7/8': [[0, 1, 2], [0]],
 };
 
+function slotAt(vamp: VoicedVamp, slot: number): VoicedSlot {
+  const found = vamp.slots[slot];
+  if (!found) throw new RangeError(`The loop has slots 0 to ${vamp.slots.length - 1}, not ${slot}.`);
+  return found;
+}
+
 /** Two bars of the chord in a slot, to be looped: one that opens it and one that goes on. Throws `RangeError` where the loop has no such slot. */
 export function holdSlot(vamp: VoicedVamp, slot: number): VoicedVamp {
-  const held = vamp.slots[slot];
-  if (!held) throw new RangeError(`The loop has slots 0 to ${vamp.slots.length - 1}, not ${slot}.`);
-  return { ...vamp, slots: [{ ...held, beats: 2 * BEATS_PER_BAR[vamp.meter] }] };
+  return { ...vamp, slots: [{ ...slotAt(vamp, slot), beats: 2 * BEATS_PER_BAR[vamp.meter] }] };
+}
+
+/**
+ * The slots that the first chord and that of `slot` take by turns: a loop of two as it is, else each for its own length in
+ * whole bars, two at most. Throws `RangeError` where the loop has no such slot.
+ */
+export function pairSlots(
+  vamp: VoicedVamp,
+  slot: number,
+): readonly { readonly slot: number; readonly beats: number }[] {
+  const barBeats = BEATS_PER_BAR[vamp.meter];
+  return [...new Set([0, slot])].map((each) => {
+    const { beats } = slotAt(vamp, each);
+    const bars = Math.min(2, Math.max(1, Math.round(beats / barBeats)));
+    return { slot: each, beats: vamp.slots.length === 2 ? beats : bars * barBeats };
+  });
+}
+
+/** The slots with the last one lengthened to the end of its bar, so that something else can begin on the next. */
+export function wholeBars(slots: readonly VoicedSlot[], meter: Meter): readonly VoicedSlot[] {
+  const barBeats = BEATS_PER_BAR[meter];
+  const beats = slots.reduce((sum, slot) => sum + slot.beats, 0);
+  const missing = Math.ceil(beats / barBeats - 1e-6) * barBeats - beats;
+  return slots.map((slot, index) => (index === slots.length - 1 ? { ...slot, beats: slot.beats + missing } : slot));
 }
 
 /** The vamp at another tempo, kept between 30 and the fastest of its groove, where every quality can still be heard. */
@@ -88,6 +124,59 @@ export function bassAlone(vamp: VoicedVamp, performance: Performance): Performan
     return { ...note, touch: 'open' as const, duration: end - note.time };
   });
   return { ...performance, notes };
+}
+
+/** The root of the chord in a slot, as its shape plays it: struck on each of two bars and left to ring. Throws `RangeError` where the loop has no such slot. */
+export function rootAlone(vamp: VoicedVamp, slot: number): Performance {
+  const { seconds, loops, bars } = perform(holdSlot(vamp, slot));
+  const root = shapeNotes(slotAt(vamp, slot).frets).reduce((low, note) => (note.midi < low.midi ? note : low));
+  const struck = { ...root, stroke: 'down', touch: 'open', accent: 3, trim: 0, chord: 0 } as const;
+  const notes = bars.map(({ time }, bar) => ({ ...struck, time, duration: (bars[bar + 1]?.time ?? seconds) - time }));
+  return { seconds, loops, bars, notes };
+}
+
+/** The strokes of a vamp on muted strings, accents and all: no string rings, and no stroke tells of a chord. */
+export function mutedStrings(vamp: VoicedVamp, options: PerformOptions = {}): Performance {
+  const slots = vamp.slots.map((slot) => ({ ...slot, frets: MUTED_SHAPE }));
+  const performance = perform({ ...vamp, slots }, options);
+  const notes = performance.notes.map((note): SoundedNote => {
+    const midi = STANDARD_TUNING[6 - note.string] ?? note.midi;
+    return { ...note, touch: 'dead', fret: 0, midi, duration: Math.min(note.duration, DEAD_SECONDS) };
+  });
+  return { ...performance, notes };
+}
+
+/** A performance clearly quieter, every note by as much. */
+export function softly(performance: Performance): Performance {
+  return { ...performance, notes: performance.notes.map((note) => ({ ...note, trim: note.trim - SOFT_DECIBELS })) };
+}
+
+/** The bars of a performance with nothing in them. */
+export function unheard(performance: Performance): Performance {
+  return { ...performance, notes: [] };
+}
+
+/** Performances one after the other, as one loop; their chords are counted on. */
+export function inTurn(performances: readonly Performance[]): Performance {
+  let seconds = 0;
+  let chords = 0;
+  const moved = performances.map((part) => {
+    const [time, first] = [seconds, chords];
+    seconds += part.seconds;
+    chords += 1 + Math.max(0, ...part.bars.map(({ chord }) => chord), ...part.notes.map(({ chord }) => chord));
+    const move = <T extends { readonly time: number; readonly chord: number }>(each: T): T => ({
+      ...each,
+      time: each.time + time,
+      chord: each.chord + first,
+    });
+    return { bars: part.bars.map(move), notes: part.notes.map(move) };
+  });
+  return {
+    seconds,
+    loops: 1,
+    bars: moved.flatMap(({ bars }) => bars),
+    notes: moved.flatMap(({ notes }) => notes),
+  };
 }
 
 /** One bar to be scheduled: `time` and `seconds` in the performance, its notes' times from the bar's own start. */

@@ -17,7 +17,7 @@ export type Stroke = {
 
 /** How long a touch lets a string sound, in seconds; palm-muted strings decay in 80 to 180 ms, dead ones in 30 to 60. */
 const PALM_SECONDS = 0.18;
-const DEAD_SECONDS = 0.06;
+export const DEAD_SECONDS = 0.06;
 const CHOKE_SECONDS = 0.12;
 
 /** Upstrokes reach the four highest strings at most. */

@@ -1,25 +1,38 @@
 import type { SoundChange } from '../../server/protocol/messages.ts';
-import { barsOf, bassAlone, holdSlot, withTempo, type PerformedBar } from '../../shared-theory/live.ts';
+import {
+  barsOf,
+  bassAlone,
+  inTurn,
+  mutedStrings,
+  rootAlone,
+  softly,
+  unheard,
+  withTempo,
+  type PerformedBar,
+} from '../../shared-theory/live.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { perform, type Performance } from '../../shared-theory/perform.ts';
 import type { VoicedVamp } from '../../shared-theory/vamps.ts';
+import { beatsOf, playedSlots, type LiveVamp, type Mode, type Played } from './played-slots.ts';
 import type { Heard } from './sound-view.ts';
 
-/** How a vamp is played now: one of full, held or bass alone, at a tempo. */
+/** How a vamp is played now: what sounds of it, at a tempo. */
 export type Controls = {
-  readonly mode: Exclude<SoundChange, { kind: 'tempo' }>;
+  readonly mode: Mode;
   /** Beats a minute. */
   readonly tempo: number;
 };
 
 /** A vamp under its controls, ready to be played round and round. */
 export type Program = {
-  readonly vamp: VoicedVamp;
+  readonly vamp: LiveVamp;
   readonly controls: Controls;
   readonly performance: Performance;
   readonly bars: readonly PerformedBar[];
   /** Bars in one time round; `bars` holds several times with a player's small differences. */
   readonly barsPerLoop: number;
+  /** The slots of one time round. */
+  readonly played: readonly Played[];
 };
 
 /** About so many bars pass before the player's small differences of time and strength come round again. */
@@ -30,42 +43,97 @@ export function fullControls(vamp: VoicedVamp): Controls {
   return { mode: { kind: 'full' }, tempo: vamp.tempo };
 }
 
-/** Controls after a change; the tempo is the one that the groove can take. Throws `RangeError` for a slot the loop has not. */
-export function changedControls(vamp: VoicedVamp, controls: Controls, change: SoundChange): Controls {
+/** Controls after a change; the tempo is the one that the groove can take. Throws `RangeError` for a slot or settler that the loop has not. */
+export function changedControls(vamp: LiveVamp, controls: Controls, change: SoundChange): Controls {
   if (change.kind === 'tempo') return { ...controls, tempo: withTempo(vamp, change.tempo).tempo };
-  if (change.kind === 'hold') holdSlot(vamp, change.slot);
+  playedSlots(vamp, change);
   return { ...controls, mode: change };
 }
 
 /** What is to be played under these controls. */
-export function programOf(vamp: VoicedVamp, controls: Controls): Program {
-  const timed = { ...vamp, tempo: controls.tempo };
+export function programOf(vamp: LiveVamp, controls: Controls): Program {
   const { mode } = controls;
-  const played = mode.kind === 'hold' ? holdSlot(timed, mode.slot) : timed;
-  const barsPerLoop = barsOf(perform(played)).length;
-  const all = perform(played, { loops: Math.max(1, Math.ceil(VARIED_BARS / barsPerLoop)), human: true });
-  const performance = mode.kind === 'bass-alone' ? bassAlone(played, all) : all;
-  return { vamp, controls, performance, bars: barsOf(performance), barsPerLoop };
+  const played = playedSlots(vamp, mode);
+  const timed = { ...vamp, tempo: controls.tempo };
+  const round = { ...timed, slots: played.map(({ slot }) => slot) };
+  const barsPerLoop = perform(round).bars.length;
+  const loops = Math.max(1, Math.ceil(VARIED_BARS / barsPerLoop));
+  const performance = performanceOf(timed, mode, played, loops);
+  return { vamp, controls, performance, bars: barsOf(performance), barsPerLoop, played };
 }
 
-/** Where in the loop a moment is: `bar` counts in `program.bars`, `seconds` from that bar's start. */
-export function placeInLoop({ vamp, controls, barsPerLoop }: Program, bar: number, seconds: number): Heard {
-  const barBeats = BEATS_PER_BAR[vamp.meter];
-  const beat = (seconds * controls.tempo) / 60;
-  const starts = vamp.slots.map((_, slot) => vamp.slots.slice(0, slot).reduce((sum, { beats }) => sum + beats, 0));
-  if (controls.mode.kind === 'hold') {
-    const { slot } = controls.mode;
-    const start = starts[slot] ?? 0;
-    const room = Math.min(vamp.slots[slot]?.beats ?? barBeats, barBeats);
-    return { phase: 'vamp', bar: Math.floor(start / barBeats), beat: (start % barBeats) + (beat % room), slot };
+/** `timed` is the vamp at its tempo; `played` what one time round is made of. */
+function performanceOf(timed: VoicedVamp, mode: Mode, played: readonly Played[], loops: number): Performance {
+  const round = { ...timed, slots: played.map(({ slot }) => slot) };
+  const options = { loops, human: true };
+  switch (mode.kind) {
+    case 'bass-alone':
+      return bassAlone(round, perform(round, options));
+    case 'root-alone':
+      return rootAlone(timed, mode.slot);
+    case 'muted':
+      return mutedStrings(round, options);
+    case 'soft':
+      return softly(perform(round, options));
+    case 'silence':
+      return unheard(perform(round, options));
+    case 'both': {
+      // Each reading begins its groove anew, and with the same small differences: nothing differs but what is compared.
+      const sides = (['wrong', 'right'] as const).map((side) => ({
+        ...timed,
+        slots: played.filter(({ origin }) => origin.of === 'both' && origin.side === side).map(({ slot }) => slot),
+      }));
+      const turns = Array.from({ length: loops }, (_, turn) =>
+        sides.map((side) => ({ ...side, seed: side.seed + turn })),
+      );
+      return inTurn(turns.flat().map((side) => perform(side, { human: true })));
+    }
+    case 'full':
+    case 'again':
+    case 'hold':
+    case 'pair':
+    case 'settler':
+      return perform(round, options);
   }
-  const loopBar = bar % barsPerLoop;
-  const slot = starts.findLastIndex((start) => start <= loopBar * barBeats + beat + 1e-6);
-  return { phase: 'vamp', bar: loopBar, beat, slot: Math.max(0, slot) };
 }
 
-/** The bar to go on with when one program follows another at `bar`: the same one, or the first where a chord is held or let go. */
+/** Where a moment is: `bar` counts in `program.bars`, `seconds` from that bar's start. */
+export function placeInLoop({ vamp, controls, barsPerLoop, played }: Program, bar: number, seconds: number): Heard {
+  const barBeats = BEATS_PER_BAR[vamp.meter];
+  const elapsed = (bar % barsPerLoop) * barBeats + (seconds * controls.tempo) / 60;
+  const now = played.findLast(({ start }) => start <= elapsed + 1e-6) ?? played[0];
+  if (!now) throw new RangeError('A program plays at least one chord.');
+  const within = Math.max(0, elapsed - now.start);
+  const at = (beats: number) => ({
+    bar: Math.floor(beats / barBeats + 1e-6),
+    beat: Math.max(0, beats - Math.floor(beats / barBeats + 1e-6) * barBeats),
+  });
+  const { origin } = now;
+  if (origin.of === 'settler') return { phase: 'settler', index: origin.index, ...at(within) };
+  if (origin.of === 'both')
+    return { phase: 'both', side: origin.side, slot: origin.slot, ...at(elapsed - origin.start) };
+  // A chord that is held goes over its own bars again and again.
+  const start = beatsOf(vamp.slots.slice(0, origin.slot));
+  const own = vamp.slots[origin.slot]?.beats ?? barBeats;
+  const heard = { phase: 'vamp', slot: origin.slot, ...at(start + (within % own)) } as const;
+  return controls.mode.kind === 'silence' ? { ...heard, silent: true } : heard;
+}
+
+/** Modes that play the whole loop: between them the place in it is kept. */
+const WHOLE_LOOP: readonly Mode['kind'][] = ['full', 'again', 'bass-alone', 'muted', 'soft'];
+
+/** Whether the loop sounds as it is, however it is played. */
+export function playsLoop({ vamp, controls: { mode } }: Program): boolean {
+  return WHOLE_LOOP.includes(mode.kind) || (mode.kind === 'pair' && vamp.slots.length === 2 && mode.slot === 1);
+}
+
+/**
+ * The bar to go on with when one program follows another at `bar`: the same one where only the tempo changes, or where both
+ * play the loop; else the first, since other things begin at their beginning, and after them or after silence so does the loop.
+ */
 export function nextBar(from: Program, bar: number, to: Program): number {
-  const held = from.controls.mode.kind === 'hold' || to.controls.mode.kind === 'hold';
-  return held ? 0 : bar % to.bars.length;
+  const same = from.controls.mode === to.controls.mode;
+  const goesOn =
+    playsLoop(from) && to.controls.mode.kind !== 'again' && (playsLoop(to) || to.controls.mode.kind === 'silence');
+  return same || goesOn ? bar % to.bars.length : 0;
 }

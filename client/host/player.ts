@@ -1,8 +1,16 @@
 import type { SoundChange } from '../../server/protocol/messages.ts';
 import { countIn } from '../../shared-theory/live.ts';
 import type { SoundedNote } from '../../shared-theory/perform.ts';
-import type { VoicedVamp } from '../../shared-theory/vamps.ts';
-import { changedControls, fullControls, nextBar, placeInLoop, programOf, type Program } from './live-program.ts';
+import {
+  changedControls,
+  fullControls,
+  nextBar,
+  placeInLoop,
+  playsLoop,
+  programOf,
+  type Program,
+} from './live-program.ts';
+import type { LiveVamp } from './played-slots.ts';
 import type { Heard } from './sound-view.ts';
 
 /** Something scheduled that sounds until `end`, in seconds of the audio clock. */
@@ -32,8 +40,8 @@ export type PlayerEvents = {
 
 export type Player = {
   /** Counts in and plays the vamp round and round. Does nothing while that round is playing already. */
-  readonly play: (round: string, vamp: VoicedVamp) => void;
-  /** Takes effect on the next bar line. Throws `RangeError` for a slot the loop has not. */
+  readonly play: (round: string, vamp: LiveVamp) => void;
+  /** Takes effect on the next bar line. Throws `RangeError` for a slot or settler that the loop has not. */
   readonly change: (change: SoundChange) => void;
   readonly stop: () => void;
   /** Schedules what is due; to be called some times a second by a clock that also runs in hidden tabs. */
@@ -71,7 +79,7 @@ type Placed = {
 
 type Running = {
   readonly round: string;
-  readonly vamp: VoicedVamp;
+  readonly vamp: LiveVamp;
   program: Program;
   /** Changes that take effect with the next bar to be placed. */
   changes: SoundChange[];
@@ -86,7 +94,7 @@ type Running = {
 export function createPlayer(instrument: Instrument, events: PlayerEvents): Player {
   let running: Running | null = null;
 
-  const play = (round: string, vamp: VoicedVamp): void => {
+  const play = (round: string, vamp: LiveVamp): void => {
     if (running?.round === round) return;
     stop();
     const { seconds, beats } = countIn(vamp.meter, vamp.tempo);
@@ -112,7 +120,7 @@ export function createPlayer(instrument: Instrument, events: PlayerEvents): Play
     const controls = changedControls(vamp, program.controls, wanted);
     takeBack(running, instrument.now() + GUARD_SECONDS);
     const next = programOf(vamp, controls);
-    running.bar = nextBar(program, running.bar, next);
+    running.bar = barAfter(running, next);
     running.program = next;
     running.changes.push(wanted.kind === 'tempo' ? { kind: 'tempo', tempo: controls.tempo } : wanted);
     advance();
@@ -162,6 +170,13 @@ export function createPlayer(instrument: Instrument, events: PlayerEvents): Play
     playing: () => running?.round ?? null,
     program: () => running?.program ?? null,
   };
+}
+
+/** The bar that a change begins with: it follows what is placed before it, so that what was wanted and never sounded moves nothing. */
+function barAfter({ placed, changes }: Running, next: Program): number {
+  const last = placed.findLast((each) => each.kind === 'bar');
+  if (!last || (playsLoop(next) && changes.some(({ kind }) => kind === 'again'))) return 0;
+  return nextBar(last.program, (last.bar + 1) % last.program.bars.length, next);
 }
 
 /** Schedules the next bar at its line. */

@@ -1,7 +1,7 @@
 import type { Reply, SoundChange, SoundOrder } from '../../server/protocol/messages.ts';
 import type { WireSound, WireVamp } from '../../server/protocol/views.ts';
-import { parseChord } from '../../shared-theory/chords.ts';
-import type { Meter, VoicedVamp } from '../../shared-theory/vamps.ts';
+import type { Meter } from '../../shared-theory/vamps.ts';
+import { voicedSlot, type LiveVamp } from './played-slots.ts';
 import type { Sound } from './sound.ts';
 
 /** What the teacher wants to hear now. */
@@ -30,9 +30,10 @@ export type SoundDesk = {
 const PLAIN_TEMPO = 100;
 
 /** Makes the vamp that can sound from the vamp that travels. */
-function voicedVamp(vamp: WireVamp): VoicedVamp {
+function voicedVamp(vamp: WireVamp): LiveVamp {
   return {
-    slots: vamp.slots.map(({ chord, beats, frets }) => ({ chord: parseChord(chord), beats, frets })),
+    slots: vamp.slots.map(voicedSlot),
+    settlers: vamp.settlers.map(voicedSlot),
     meter: vamp.meter as Meter,
     grooveText: vamp.grooveText,
     tempo: vamp.tempo ?? PLAIN_TEMPO,
@@ -55,14 +56,11 @@ export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'stop' | 
     const mine = { round };
     asked = mine;
     void sound.play(round, voicedVamp(here)).then((begun) => {
-      if (asked !== mine) return;
-      if (!begun) {
-        asked = null;
-        return;
-      }
-      if (change.kind !== 'full') void sound.change(change);
-      if (tempo !== null && tempo !== here?.tempo) void sound.change({ kind: 'tempo', tempo });
+      if (asked === mine && !begun) asked = null;
     });
+    // While it is made ready already: what is ordered meanwhile comes after.
+    if (change.kind !== 'full') void sound.change(change);
+    if (tempo !== null && tempo !== here.tempo) void sound.change({ kind: 'tempo', tempo });
   };
 
   /** Ends one round, and no other that is wanted by now. */

@@ -25,6 +25,18 @@ export type Heard =
       readonly beat: number;
       /** Slot of the loop that sounds. */
       readonly slot: number;
+      /** The loop goes on unheard. */
+      readonly silent?: true;
+    }
+  /** The settler behind the loop; its bars count from 0. */
+  | { readonly phase: 'settler'; readonly index: number; readonly bar: number; readonly beat: number }
+  /** One of two readings played by turns; bars and slots are the reading's own, from 0. */
+  | {
+      readonly phase: 'both';
+      readonly side: 'wrong' | 'right';
+      readonly bar: number;
+      readonly beat: number;
+      readonly slot: number;
     };
 
 /** What a press on the host screen can do. */

@@ -3,9 +3,9 @@ import { perform } from '../../shared-theory/perform.ts';
 import { countInTick, testNote as testNoteSamples } from '../../shared-theory/sound/clicks.ts';
 import { performanceGain } from '../../shared-theory/sound/mix.ts';
 import { noteShelf, stopSeconds, trimGain, type NoteShelf } from '../../shared-theory/sound/note-shelf.ts';
-import type { VoicedVamp } from '../../shared-theory/vamps.ts';
 import type { AudioOptions, AudioOut, Bus } from './audio.ts';
 import { changedControls, fullControls, programOf, type Program } from './live-program.ts';
+import type { LiveVamp } from './played-slots.ts';
 import { createPlayer, type PlayerEvents } from './player.ts';
 import type { Heard } from './sound-view.ts';
 import { fillShelf } from './string-buffers.ts';
@@ -36,8 +36,8 @@ export type Sound = {
    * Counts in and loops the vamp until stopped. Does nothing while that round plays or is made ready, or while sound is off.
    * True where that round plays now; false where it does not: no sound, still being made ready, stopped before it began.
    */
-  readonly play: (round: string, vamp: VoicedVamp) => Promise<boolean>;
-  /** Takes effect on the next bar line; `onTook` tells when it did. */
+  readonly play: (round: string, vamp: LiveVamp) => Promise<boolean>;
+  /** Takes effect on the next bar line of the round that plays or is made ready; `onTook` tells when it did. */
   readonly change: (change: SoundChange) => Promise<void>;
   /** Silence within a tenth of a second. */
   readonly stop: () => void;
@@ -147,7 +147,7 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
     return highest >= AUDIBLE;
   };
 
-  const play = async (round: string, vamp: VoicedVamp): Promise<boolean> => {
+  const play = async (round: string, vamp: LiveVamp): Promise<boolean> => {
     if (state === 'running' && player.playing() === round) return true;
     if (state !== 'running' || preparing?.round === round) return false;
     stop();
@@ -165,19 +165,19 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
 
   /** One after the other, in the order of the presses. */
   const change = (wanted: SoundChange): Promise<void> => {
-    const done = changing.then(() => applyChange(wanted));
+    const round = preparing?.round ?? player.playing();
+    const done = changing.then(() => applyChange(wanted, round));
     changing = done.catch(() => undefined);
     return done;
   };
 
-  const applyChange = async (wanted: SoundChange): Promise<void> => {
+  const applyChange = async (wanted: SoundChange, round: string | null): Promise<void> => {
     if (preparing) {
-      preparing.changes.push(wanted);
+      if (preparing.round === round) preparing.changes.push(wanted);
       return;
     }
-    const round = player.playing();
     const program = player.program();
-    if (!program) return;
+    if (!program || player.playing() !== round) return;
     await fillShelf(usedShelf(), changed(program, wanted).performance.notes, () => player.playing() === round);
     if (player.playing() === round) player.change(wanted);
   };

@@ -41,19 +41,28 @@ export function useHeard(
 
 function heardStep(heard: Heard | null): string {
   if (!heard) return '';
-  return heard.phase === 'count-in' ? `count ${heard.beat}` : `${heard.bar} ${heard.slot}`;
+  switch (heard.phase) {
+    case 'count-in':
+      return `count ${heard.beat}`;
+    case 'vamp':
+      return `${heard.bar} ${heard.slot}${heard.silent ? ' silent' : ''}`;
+    case 'settler':
+      return `settler ${heard.index} ${heard.bar}`;
+    case 'both':
+      return `${heard.side} ${heard.bar} ${heard.slot}`;
+  }
 }
 
-/** Where the plectrum stands for what is heard; null while no bar sounds. */
+/** Where the plectrum stands for what is heard; null while no bar of the loop sounds. */
 export function sweepX(layout: StaveLayout, heard: Heard | null): number | null {
-  if (heard?.phase !== 'vamp') return null;
+  if (heard?.phase !== 'vamp' || heard.silent) return null;
   const bar = layout.bars[heard.bar];
   return bar ? beatX(bar, heard.beat) : null;
 }
 
 /** Where the step mark stands for what is heard, under reduced motion. */
 export function stepX(layout: StaveLayout, heard: Heard | null, tempo: number | null): number | null {
-  if (heard?.phase !== 'vamp') return null;
+  if (heard?.phase !== 'vamp' || heard.silent) return null;
   const bar = layout.bars[heard.bar];
   if (!bar) return null;
   return beatX(bar, (tempo ?? 0) > STEP_BY_BAR_ABOVE ? 0 : Math.floor(heard.beat));

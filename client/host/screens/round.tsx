@@ -73,7 +73,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
           label={bars === 1 ? words.staveOne : fill(words.stave, { bars: numberWord(bars) })}
           hollow={ours && !begun}
           brackets={bracketsAllowed(vamp, steps)}
-          ringing={heard?.phase === 'vamp' ? heard.bar : null}
+          ringing={heard?.phase === 'vamp' && !heard.silent ? heard.bar : null}
         >
           {ours ? <SweepMark still={still} markRef={mark} /> : null}
         </Stave>

@@ -41,6 +41,10 @@ export const EM_D: WireVamp = {
     { chord: 'Em', beats: 8, frets: [0, 2, 2, 0, 0, 0] },
     { chord: 'D', beats: 8, frets: [null, null, 0, 2, 3, 2] },
   ],
+  settlers: [
+    { chord: 'C', beats: 4, frets: [null, 3, 2, 0, 1, 0] },
+    { chord: 'A', beats: 4, frets: [null, 0, 2, 2, 2, 0] },
+  ],
 };
 
 const step = (kind: string, target: number, status: WireStep['status']): WireStep => ({
