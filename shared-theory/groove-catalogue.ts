@@ -51,6 +51,42 @@ zone A . A H . H A H
 tch  o . o o . o o o
 acc  3 0 2 1 0 2 2 1`,
 
+  `boom-chick, Boom-chick | E8 | 4/4 | 90-168 | r=1 | bass, chord, other bass, chord; the first chord after a change rings
+strk D u D u D u D u
+zone B . H . b . H .
+tch  o . c . o . c .
+acc  2 0 3 0 2 0 3 0
+open-strk D u D u D u D u
+open-zone B . H . b . H .
+open-tch  o . o . o . c .
+open-acc  2 0 3 0 2 0 3 0`,
+
+  `boom-chicka, Boom-chicka | E8 | 4/4 | 88-144 | r=1..1.5 | boom-chick with an up after each chord
+strk D u D U D u D U
+zone B . H H b . H H
+tch  o . c c o . c c
+acc  2 0 3 1 2 0 3 1
+open-strk D u D U D u D U
+open-zone B . H H b . H H
+open-tch  o . o o o . c c
+open-acc  2 0 3 1 2 0 3 1`,
+
+  `low-string-shuffle, Low-string shuffle | E8 | 4/4 | 84-152 | r=1.5..2.3 | muted low strings, long and short, weight on 2 and 4; each chord opens with one full stroke
+strk D U D U D U D U
+zone L L L L L L L L
+tch  p p p p p p p p
+acc  2 1 3 1 2 1 3 1
+open-strk D u D U D U D U
+open-zone A . L L L L L L
+open-tch  o . p p p p p p
+open-acc  3 0 3 1 2 1 3 1`,
+
+  `six-eight-ballad, Six-eight ballad | C6 | 6/8 | 40-66 | r=1 | two big beats of three, all ringing; the tempo counts the big beats
+strk D D U D D U
+zone B H H A H H
+tch  o o o o o o
+acc  3 1 1 2 1 1`,
+
   `waltz, Waltz | W6 | 3/4 | 84-180 | r=1 | bass, chord, chord; the first chord after a change rings until the next
 strk D u D u D u
 zone B . H . H .

@@ -6,7 +6,10 @@ import type { Meter } from './vamps.ts';
 export type GrooveSlot = {
   /** `down-silent` and `up-silent` move without touching. */
   readonly stroke: 'down' | 'up' | 'down-silent' | 'up-silent' | 'none';
-  /** Which strings: root bass, other bass, low three, middle four, high three (more where a chord needs them), all. */
+  /**
+   * Which strings: root bass, other bass (the fifth or the next string), low three, middle four, high three (more where a
+   * chord needs them), all.
+   */
   readonly zone: 'root' | 'other-bass' | 'low' | 'middle' | 'high' | 'all' | 'none';
   readonly touch: 'open' | 'palm' | 'dead' | 'choke' | 'none';
   /** 0 silent, 1 light, 2 medium, 3 heavy. */
@@ -78,6 +81,11 @@ export function slotsPerBar(groove: Groove): number {
 /** Beats that one slot lasts, swing apart. */
 export function beatsPerSlot(groove: Groove): number {
   return BEATS_PER_BAR[groove.meter] / slotsPerBar(groove);
+}
+
+/** A groove's text with the root in the place of the other bass, so that the bass never moves inside a chord. */
+export function withRootBass(text: string): string {
+  return text.replaceAll(/^(?:open-)?zone\b.*$/gm, (lane) => lane.replaceAll(/\bb\b/g, 'B'));
 }
 
 /** True where the groove's sounding strokes are downs alone; false where any is an up. */

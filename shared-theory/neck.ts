@@ -63,16 +63,62 @@ function highNotes(frets: Frets): readonly ShapeNote[] {
   return known;
 }
 
+/** Frets between the lowest and the highest fretted string of a shape that a hand reaches. */
+const REACH = 3;
+
+/** Fifths of a chord in semitones from its root: perfect, diminished, augmented. */
+const FIFTHS = [7, 6, 8] as const;
+
+/** Whether the hand that holds the shape reaches a note beside it. */
+function reaches(frets: Frets, { string, fret }: ShapeNote): boolean {
+  if (string > 6 || fret < 0) return false;
+  const fretted = [...frets, fret].filter((each) => each !== null && each > 0) as number[];
+  return fretted.length === 0 || Math.max(...fretted) - Math.min(...fretted) <= REACH;
+}
+
+/** The note of a string that sounds a MIDI note. */
+function noteOn(string: number, midi: number): ShapeNote {
+  return { string, fret: midi - (STANDARD_TUNING[6 - string] ?? Infinity), midi };
+}
+
 /**
- * The notes that a zone of the grid takes of a shape, from the lowest string up. The other bass is the root, so that the
- * bass that is asked about never moves inside a chord; the high strings never include the bass string.
+ * The bass that takes turns with the root, as a player finds it: the fifth on the next lower string where the hand reaches
+ * it, else the shape's own fifth on one of the two next strings, else the fifth beside it, else the next string.
+ */
+function readOtherBass(frets: Frets): readonly ShapeNote[] {
+  const [root, ...others] = shapeNotes(frets);
+  if (root === undefined) return [];
+  const fifth = FIFTHS.find((size) => others.some(({ midi }) => (midi - root.midi) % 12 === size));
+  if (fifth !== undefined) {
+    const below = noteOn(root.string + 1, root.midi + fifth - 12);
+    if (reaches(frets, below)) return [below];
+    const own = others.find(({ string, midi }) => string >= root.string - 2 && midi === root.midi + fifth);
+    if (own !== undefined) return [own];
+    const beside = noteOn(root.string - 1, root.midi + fifth);
+    if (reaches(frets, beside)) return [beside];
+  }
+  return [others[0] ?? root];
+}
+
+const otherBasses = new WeakMap<Frets, readonly ShapeNote[]>();
+
+function otherBass(frets: Frets): readonly ShapeNote[] {
+  const known = otherBasses.get(frets) ?? readOtherBass(frets);
+  otherBasses.set(frets, known);
+  return known;
+}
+
+/**
+ * The notes that a zone of the grid takes of a shape, from the lowest string up. The other bass may lie on a string that the
+ * shape leaves out; the high strings never include the bass string.
  */
 export function zoneNotes(frets: Frets, zone: GrooveSlot['zone']): readonly ShapeNote[] {
   const notes = shapeNotes(frets);
   switch (zone) {
     case 'root':
-    case 'other-bass':
       return notes.slice(0, 1);
+    case 'other-bass':
+      return otherBass(frets);
     case 'low':
       return notes.slice(0, 3);
     case 'middle': {

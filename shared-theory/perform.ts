@@ -71,8 +71,9 @@ function startsOf(vamp: VoicedVamp): number[] {
   ];
 }
 
-function soundsBass(cell: GrooveSlot): boolean {
-  return cell.stroke === 'down' && cell.zone !== 'high' && cell.zone !== 'middle';
+/** Whether the root is the lowest string that the cell strikes first. */
+function opensOnRoot(cell: GrooveSlot): boolean {
+  return cell.stroke === 'down' && (cell.zone === 'root' || cell.zone === 'low' || cell.zone === 'all');
 }
 
 /** A contact in the loop: beats from the loop's start, swing included, and the slot of the loop. */
@@ -89,7 +90,7 @@ function ringsChord(cells: readonly GrooveSlot[]): boolean {
 }
 
 /**
- * The groove laid over one loop. A chord that opens inside a bar, where the pattern would not sound its bass, opens with the
+ * The groove laid over one loop. A chord that opens inside a bar, where the pattern would not sound its root, opens with the
  * pattern's first stroke; an opening bar is played from its beginning wherever the chord begins, and opens with a full
  * stroke where the chord or the bar ends before more than the bass has sounded.
  */
@@ -115,7 +116,7 @@ function layOut(groove: Groove, starts: readonly number[], tempo: number): Conta
     return Array.from({ length: end - start }, (_, index): Contact => {
       const place = start + index;
       const usual = groove.slots[place % groove.slots.length] ?? PLAIN_STROKE;
-      const bass = index === 0 && !soundsBass(usual) ? groove.slots[0] : undefined;
+      const bass = index === 0 && !opensOnRoot(usual) ? groove.slots[0] : undefined;
       const cell = opening[index] ?? bass ?? usual;
       return { beats: place * step + (place % 2 === 1 ? late : 0), cell, chord, opens: index === 0 };
     });

@@ -1,10 +1,10 @@
 import { chordSymbol, soundsAs } from './chords.ts';
 import type { Quality } from './chords.ts';
 import { distanceNumber, type Distance } from './distance-line.ts';
-import { grooveById } from './grooves.ts';
+import { beatsPerSlot, grooveById, slotsPerBar } from './grooves.ts';
 import { candidateKeys } from './keys.ts';
 import { STANDARD_TUNING, usualShape } from './neck.ts';
-import { perform } from './perform.ts';
+import { grooveOf, perform } from './perform.ts';
 import type { Performance, SoundedNote } from './perform.ts';
 import { modulo, pitchClass } from './pitch.ts';
 import type { NoteName } from './pitch.ts';
@@ -40,7 +40,7 @@ export type Truth = {
   readonly keys: Readonly<Record<Policy, readonly string[]>>;
   /** Beats a minute; null where the teacher plays and named none. */
   readonly tempo: number | null;
-  /** null where no groove was named. */
+  /** null where no groove was named, and where the strokes are neither. */
   readonly strokes: StrokeFeel | null;
   /** Third chords that throw some of the keys out, and the keys that each leaves; empty where fewer than two keys own the loop. */
   readonly settlers: readonly { readonly chord: string; readonly keys: Readonly<Record<Policy, readonly string[]>> }[];
@@ -56,10 +56,15 @@ export function distanceOf(first: NoteName, root: NoteName): Distance {
   return distanceNumber(pitchClass(root) - pitchClass(first));
 }
 
-function strokeFeel(notes: readonly SoundedNote[]): StrokeFeel | null {
-  const down = notes.some((note) => note.stroke === 'down');
-  const up = notes.some((note) => note.stroke === 'up');
-  return down ? (up ? 'down-up' : 'all-downs') : null;
+/** Down and up by turns: the hand never stops, it comes down on every other slot of the bar and goes up between. */
+function strokeFeel(vamp: VoicedVamp, notes: readonly SoundedNote[]): StrokeFeel | null {
+  const groove = grooveOf(vamp);
+  if (groove === null) return null;
+  if (notes.every((note) => note.stroke === 'down')) return 'all-downs';
+  const slot = (beatsPerSlot(groove) * 60) / vamp.tempo;
+  // Swing, the strings of a stroke and a player's small differences keep a note within its slot, or just before it.
+  const handOf = ({ time }: SoundedNote) => (Math.floor(time / slot + 0.1) % slotsPerBar(groove)) % 2;
+  return notes.every((note) => handOf(note) === (note.stroke === 'down' ? 0 : 1)) ? 'down-up' : null;
 }
 
 /**
@@ -91,7 +96,7 @@ export function truthOf(vamp: VoicedVamp, performance: Performance): Truth {
       relatives: owners.map(({ name }) => name),
     },
     tempo: vamp.grooveText === '' ? null : vamp.tempo,
-    strokes: vamp.grooveText === '' ? null : strokeFeel(loopNotes),
+    strokes: strokeFeel(vamp, loopNotes),
     settlers: settlersOf(vamp).map(({ slot, keys }) => ({ chord: chordSymbol(slot.chord), keys })),
   };
 }

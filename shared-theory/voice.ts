@@ -1,5 +1,5 @@
 import { chordSymbol } from './chords.ts';
-import { beatsPerSlot, grooveById, swingCap, type Groove } from './grooves.ts';
+import { beatsPerSlot, grooveById, swingCap, withRootBass, type Groove } from './grooves.ts';
 import { bassOf, shapesFor, usualShape } from './neck.ts';
 import { directionOf, type Direction } from './truth.ts';
 import type { Frets, Meter, Slot, VoicedVamp } from './vamps.ts';
@@ -20,6 +20,11 @@ export type VoiceRequest = {
   readonly swing?: number;
   /** False leaves the groove's opening bar out; default true. */
   readonly opening?: boolean;
+  /**
+   * True where the groove's other bass plays the fifth, as a player's does; default false: it plays the root, so that the
+   * bass that is asked about never moves inside a chord.
+   */
+  readonly alternatingBass?: boolean;
   /** A shape for each slot; default the usual ones, or those that give `directions`. */
   readonly shapes?: readonly Frets[];
   /** Where the bass of each slot after the first goes from the first. */
@@ -88,9 +93,10 @@ function directedShapes(slots: readonly Slot[], directions: readonly Direction[]
   return best.shapes;
 }
 
-/** The groove's text with the swing asked for, and without its opening bar where that is asked. */
-function textOf(groove: Groove, { swing, tempo, opening = true }: VoiceRequest): string {
-  const [header = '', ...all] = groove.text.split('\n');
+/** The groove's text with the swing and the bass asked for, and without its opening bar where that is asked. */
+function textOf(groove: Groove, { swing, tempo, opening = true, alternatingBass = false }: VoiceRequest): string {
+  const text = alternatingBass ? groove.text : withRootBass(groove.text);
+  const [header = '', ...all] = text.split('\n');
   const lanes = opening ? all : all.filter((lane) => !lane.startsWith('open-'));
   if (swing === undefined) return [header, ...lanes].join('\n');
   const [low, high] = groove.swing;

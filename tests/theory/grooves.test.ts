@@ -8,6 +8,7 @@ import {
   parseGroove,
   slotsPerBar,
   swingCap,
+  withRootBass,
 } from '../../shared-theory/grooves.ts';
 
 const SIGNS = { down: 'D', up: 'U', 'down-silent': 'd', 'up-silent': 'u', none: '-' };
@@ -30,6 +31,10 @@ describe('the groove catalogue', () => {
     ['foot-and-closed-hat', '4/4', [92, 132], [1, 1], ['DDDDDDDD', 'BHBHBHBH', 'pcpcpcpc', '31313131']],
     ['foot-and-open-hat', '4/4', [104, 132], [1, 1], ['DUDUDUDU', 'BHBHBHBH', 'popopopo', '32323232']],
     ['campfire-strum', '4/4', [76, 132], [1, 1.5], ['DuDUdUDU', 'A.AH.HAH', 'o.oo.ooo', '30210221']],
+    ['boom-chick', '4/4', [90, 168], [1, 1], ['DuDuDuDu', 'B.H.b.H.', 'o.c.o.c.', '20302030']],
+    ['boom-chicka', '4/4', [88, 144], [1, 1.5], ['DuDUDuDU', 'B.HHb.HH', 'o.cco.cc', '20312031']],
+    ['low-string-shuffle', '4/4', [84, 152], [1.5, 2.3], ['DUDUDUDU', 'LLLLLLLL', 'pppppppp', '21312131']],
+    ['six-eight-ballad', '6/8', [40, 66], [1, 1], ['DDUDDU', 'BHHAHH', 'oooooo', '311211']],
     ['waltz', '3/4', [84, 180], [1, 1], ['DuDuDu', 'B.H.H.', 'o.c.c.', '301010']],
   ] as const)('%s', (id, meter, tempo, swing, expected) => {
     const groove = grooveById(id);
@@ -37,9 +42,9 @@ describe('the groove catalogue', () => {
     expect(lanes(groove.slots)).toEqual(expected);
   });
 
-  test('holds these seven and no two of one id', () => {
-    expect(GROOVES.map((groove) => groove.id)).toHaveLength(7);
-    expect(new Set(GROOVES.map((groove) => groove.id)).size).toBe(7);
+  test('holds these eleven and no two of one id', () => {
+    expect(GROOVES.map((groove) => groove.id)).toHaveLength(11);
+    expect(new Set(GROOVES.map((groove) => groove.id)).size).toBe(11);
   });
 
   test('an opening bar keeps the way the hand goes: downs stay downs', () => {
@@ -47,17 +52,32 @@ describe('the groove catalogue', () => {
       if (!groove.opening) continue;
       const { opening, ...rest } = groove;
       expect(allDowns({ ...rest, slots: opening })).toBe(allDowns(rest));
-      // The waltz keeps its bass alone on the one, and lets its first chord ring.
-      const zone = groove.id === 'waltz' ? 'root' : 'all';
-      expect(opening[0]).toEqual({ stroke: 'down', zone, touch: 'open', accent: 3 });
+      // Where the bass stands alone on the one it stays so, and the first chord after it rings.
+      const first = groove.slots[0]?.zone === 'root' && groove.slots[0].touch === 'open' ? groove.slots[0] : null;
+      expect(opening[0]).toEqual(first ?? { stroke: 'down', zone: 'all', touch: 'open', accent: 3 });
       expect(opening.some((cell) => cell.touch === 'open' && cell.zone !== 'root')).toBe(true);
     }
     expect(GROOVES.filter(allDowns).map((groove) => groove.id)).toEqual([
       'quarter-downs',
       'driving-eighths',
       'foot-and-closed-hat',
+      'boom-chick',
       'waltz',
     ]);
+  });
+
+  test('with the root in the place of the other bass only that changes', () => {
+    for (const { text } of GROOVES) {
+      const groove = parseGroove(text);
+      const rooted = parseGroove(withRootBass(text));
+      const root = (slots: typeof groove.slots) =>
+        slots.map((slot) => (slot.zone === 'other-bass' ? { ...slot, zone: 'root' } : slot));
+      expect(lanes(rooted.slots)).toEqual(lanes(root(groove.slots) as typeof groove.slots));
+      expect(rooted.opening ?? []).toEqual(root(groove.opening ?? []));
+      expect({ ...rooted, slots: [], opening: [], text: '' }).toEqual({ ...groove, slots: [], opening: [], text: '' });
+    }
+    const alternate = GROOVES.filter(({ slots }) => slots.some(({ zone }) => zone === 'other-bass'));
+    expect(alternate.map(({ id }) => id)).toEqual(['boom-chick', 'boom-chicka']);
   });
 
   test('the highest swing keeps the short note at 100 ms (Friberg and Sundström, “Preferred swing ratio in jazz as a function of tempo”, 1997)', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { chordPitchClasses, chordSymbol, QUALITIES, type Chord } from '../../shared-theory/chords.ts';
-import { GROOVES, type Groove } from '../../shared-theory/grooves.ts';
+import { GROOVES, withRootBass, type Groove } from '../../shared-theory/grooves.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { shapesFor } from '../../shared-theory/neck.ts';
 import { perform, type SoundedNote } from '../../shared-theory/perform.ts';
@@ -29,13 +29,10 @@ function soundsOpen(notes: readonly SoundedNote[], sound: number): number {
 }
 
 /** Two bars of a chord; the bars in which its telling note must be heard: the opening one, or each where there is none. */
-function play(groove: Groove, chord: Chord, frets: Frets, tempo: number, human: boolean) {
+function play(groove: Groove, grooveText: string, chord: Chord, frets: Frets, tempo: number, human: boolean) {
   const beats = BEATS_PER_BAR[groove.meter];
   const slots = [{ chord, frets, beats: 2 * beats }];
-  const { notes, bars } = perform(
-    { slots, meter: groove.meter, grooveText: groove.text, tempo, seed: tempo },
-    { human },
-  );
+  const { notes, bars } = perform({ slots, meter: groove.meter, grooveText, tempo, seed: tempo }, { human });
   const second = bars[1]?.time ?? 0;
   const first = notes.filter((note) => note.time < second);
   return { first, asked: groove.opening ? [first] : [first, notes.filter((note) => note.time >= second)] };
@@ -47,12 +44,15 @@ describe.each(GROOVES.map((groove) => [groove.id, groove] as const))(
   (_, groove) => {
     const [low, high] = groove.tempo;
     const tempos = Array.from({ length: (high - low) / 2 + 1 }, (_, step) => low + 2 * step);
+    // With the bass that takes turns, where there is one, and with the root in its place; at both ends of its swing.
+    const header = (swing: number) => groove.text.replace(/r=[\d.]+/, `r=${swing}`);
+    const texts = [...new Set([...groove.swing.map(header), withRootBass(groove.text)])];
 
     test('the root is the lowest note of the first stroke, and the note that tells the quality sounds open for 300 ms', () => {
       for (const { chord, frets } of SHAPES) {
         for (const tempo of tempos) {
-          for (const human of [false, true]) {
-            const { first, asked } = play(groove, chord, frets, tempo, human);
+          for (const [text, human] of texts.flatMap((each) => [[each, false] as const, [each, true] as const])) {
+            const { first, asked } = play(groove, text, chord, frets, tempo, human);
             const stroke = first.filter((note) => note.time < (first[0]?.time ?? 0) + 0.06);
             const lowest = Math.min(...stroke.map((note) => note.midi));
             const heard = Math.min(...asked.map((notes) => soundsOpen(notes, telling(chord))));

@@ -92,7 +92,7 @@ describe('shapes on the neck', () => {
     expect(strings('G', 'all')).toEqual([6, 5, 4, 3, 2, 1]);
     expect(strings('G', 'root')).toEqual([6]);
     expect(strings('D', 'root')).toEqual([4]);
-    expect(strings('D', 'other-bass')).toEqual([4]);
+    expect(strings('D', 'other-bass')).toEqual([5]);
     expect(strings('G', 'low')).toEqual([6, 5, 4]);
     expect(strings('D', 'low')).toEqual([4, 3, 2]);
     expect(strings('C', 'high')).toEqual([3, 2, 1]);
@@ -103,6 +103,39 @@ describe('shapes on the neck', () => {
     expect(strings('G', 'middle')).toEqual([5, 4, 3, 2]);
     expect(strings('E5', 'high')).toEqual([5, 4]);
     expect(strings('G', 'none')).toEqual([]);
+  });
+
+  // Common practice: the bass of a boom-chick goes from the root to the fifth below where a hand has it, else above.
+  test.each([
+    ['E', 5, 2],
+    ['Am', 6, 0],
+    ['D', 5, 0],
+    ['G', 4, 0],
+    ['C', 6, 3],
+    ['F', 5, 3],
+    ['Bm', 6, 2],
+    ['G5', 4, 0],
+    ['Bdim', 6, 1],
+    ['Edim', 5, 1],
+    ['Daug', 5, 1],
+    ['Eaug', 5, 3],
+  ])('the other bass of %s is string %d, fret %d', (symbol, string, fret) => {
+    const [note, ...more] = zoneNotes(usualShape(parseChord(symbol)), 'other-bass');
+    expect([note?.string, note?.fret, more]).toEqual([string, fret, []]);
+  });
+
+  test('the other bass of every shape is the chord’s fifth, on a string near the root’s, within the hand’s reach', () => {
+    for (const chord of CHORDS) {
+      const fifth = chordPitchClasses(chord)[chord.quality === 'power' ? 1 : 2] ?? 0;
+      for (const frets of shapesFor(chord)) {
+        const [note] = zoneNotes(frets, 'other-bass');
+        const [root] = shapeNotes(frets);
+        expect([written(frets), (note?.midi ?? 0) % 12]).toEqual([written(frets), fifth]);
+        expect(Math.abs((note?.midi ?? 0) - (root?.midi ?? 0))).toBeLessThanOrEqual(8);
+        const fretted = [...frets, note?.fret ?? 0].filter((fret) => fret !== null && fret > 0) as number[];
+        expect(Math.max(...fretted) - Math.min(...fretted)).toBeLessThanOrEqual(3);
+      }
+    }
   });
 
   test('bass and high strings together hold the whole chord, in every shape; an up reaches them', () => {

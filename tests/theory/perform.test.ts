@@ -1,15 +1,22 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { beatsPerSlot, grooveById, GROOVES, slotsPerBar } from '../../shared-theory/grooves.ts';
+import { countIn } from '../../shared-theory/live.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
-import { shapesFor } from '../../shared-theory/neck.ts';
+import { shapesFor, zoneNotes } from '../../shared-theory/neck.ts';
 import { perform } from '../../shared-theory/perform.ts';
 import { parseVamp } from '../../shared-theory/vamps.ts';
 import { voice } from '../../shared-theory/voice.ts';
 import { anyVamp } from '../support/theory-arbitraries.ts';
 
 const vampOf = (text: string, groove: string | null, tempo: number, seed = 1) =>
-  voice({ slots: parseVamp(text, groove === 'waltz' ? 3 : 4), groove, tempo, seed });
+  voice({
+    slots: parseVamp(text, groove === null ? 4 : BEATS_PER_BAR[grooveById(groove).meter]),
+    groove,
+    tempo,
+    seed,
+    alternatingBass: true,
+  });
 
 /** Strokes of a performance as text: time in seconds, direction, strings from first to last. */
 const strokes = (notes: ReturnType<typeof perform>['notes'], until = Infinity) => {
@@ -29,7 +36,8 @@ const anyPerformance = fc
   .map(({ chords, groove, share, seed }) => {
     const [low, high] = groove.tempo;
     const slots = chords.map((chord) => ({ chord, beats: BEATS_PER_BAR[groove.meter] }));
-    return { groove, vamp: voice({ slots, groove: groove.id, tempo: Math.round(low + share * (high - low)), seed }) };
+    const tempo = Math.round(low + share * (high - low));
+    return { groove, vamp: voice({ slots, groove: groove.id, tempo, seed, alternatingBass: seed % 2 === 0 }) };
   });
 
 describe('a performance', () => {
@@ -83,6 +91,75 @@ describe('a performance', () => {
     expect(strokes(notes, 1.5)).toEqual(['0.000 down open 5', '0.500 down open 321', '1.000 down choke 321']);
     const third = notes.find((note) => note.time > 0.4 && note.midi === 64);
     expect(third?.duration).toBeCloseTo(0.5, 9);
+  });
+
+  test('boom-chick: bass, chord, other bass, chord; the first chord rings, and every chick stops what rings', () => {
+    const { notes } = perform(vampOf('| C | . | G . D . |', 'boom-chick', 120));
+    expect(strokes(notes)).toEqual([
+      '0.000 down open 5',
+      '0.500 down open 321',
+      '1.000 down open 6',
+      '1.500 down choke 321',
+      '2.000 down open 5',
+      '2.500 down choke 321',
+      '3.000 down open 6',
+      '3.500 down choke 321',
+      '4.000 down open 6',
+      '4.500 down open 4321',
+      // A chord that opens on the other bass’s beat opens on its root.
+      '5.000 down open 4',
+      '5.500 down open 321',
+    ]);
+    expect(notes.filter((note) => note.chord === 0 && note.string >= 5).map((note) => note.midi)).toEqual([
+      48, 43, 48, 43,
+    ]);
+    const chick = notes.find((note) => note.time > 1.45 && note.touch === 'choke');
+    expect(chick?.duration).toBeCloseTo(0.12, 9);
+    const bass = notes.find((note) => note.time === 1);
+    expect((bass?.time ?? 0) + (bass?.duration ?? 0)).toBeCloseTo(1.62, 9);
+  });
+
+  test('boom-chicka adds an up after each chick, late where it swings', () => {
+    const swung = voice({ slots: parseVamp('Em', 4), groove: 'boom-chicka', tempo: 100, seed: 1, swing: 1.5 });
+    expect(strokes(perform(swung).notes)).toEqual([
+      '0.000 down open 6',
+      '0.600 down open 321',
+      '0.960 up open 123',
+      '1.200 down open 6',
+      '1.800 down choke 321',
+      '2.160 up choke 123',
+    ]);
+  });
+
+  test('low-string shuffle: long and short on muted low strings, the weight on 2 and 4', () => {
+    const { notes } = perform(vampOf('| A | . |', 'low-string-shuffle', 120));
+    expect(strokes(notes).slice(7)).toEqual([
+      '2.000 down palm 543',
+      '2.300 up palm 345',
+      '2.500 down palm 543',
+      '2.800 up palm 345',
+      '3.000 down palm 543',
+      '3.300 up palm 345',
+      '3.500 down palm 543',
+      '3.800 up palm 345',
+    ]);
+    const accents = [2.0, 2.3, 2.5, 2.8].map((time) => notes.find((note) => Math.abs(note.time - time) < 1e-9)?.accent);
+    expect(accents).toEqual([2, 1, 3, 1]);
+  });
+
+  test('six-eight ballad: two big beats of three slots, counted by the big beats', () => {
+    const { notes, bars, seconds } = perform(vampOf('G | D', 'six-eight-ballad', 60));
+    expect(seconds).toBeCloseTo(4, 9);
+    expect(bars.map((bar) => bar.time)).toEqual([0, 2]);
+    expect(strokes(notes, 2 - 1e-6)).toEqual([
+      '0.000 down open 6',
+      '0.333 down open 4321',
+      '0.667 up open 1234',
+      '1.000 down open 654321',
+      '1.333 down open 4321',
+      '1.667 up open 1234',
+    ]);
+    expect(countIn('6/8', 60).beats.map((beat) => beat.time)).toEqual([0, 1, 2, 3]);
   });
 
   test('a chord that opens inside a bar gets the bass, also where the pattern misses the beat', () => {
@@ -158,6 +235,8 @@ describe('a performance', () => {
     fc.assert(
       fc.property(anyPerformance, ({ vamp, groove }) => {
         const slot = (beatsPerSlot(groove) * 60) / vamp.tempo;
+        // The ands of a swung groove come late: long to short as its lowest swing.
+        const late = (2 * groove.swing[0]) / (1 + groove.swing[0]) - 1;
         const cells = groove.opening ?? groove.slots;
         const sounding = cells.filter((cell) => cell.stroke === 'down' || cell.stroke === 'up').length;
         const { notes } = perform(vamp);
@@ -165,9 +244,9 @@ describe('a performance', () => {
         // One bar a chord: every bar is a chord's first.
         expect(firsts).toHaveLength(sounding * vamp.slots.length);
         for (const first of firsts) {
-          const place = first.time / slot;
-          expect(Math.abs(place - Math.round(place))).toBeLessThan(1e-6);
-          const cell = cells[Math.round(place) % slotsPerBar(groove)];
+          const place = Math.floor(first.time / slot + 1e-6);
+          expect(first.time / slot - place).toBeCloseTo(place % 2 === 1 ? late : 0, 6);
+          const cell = cells[place % slotsPerBar(groove)];
           expect(cell).toMatchObject({ stroke: first.stroke, touch: first.touch, accent: first.accent });
           const stroke = notes.filter((note) => note.time >= first.time && note.time < first.time + 0.05);
           const strings = stroke.map((note) => note.string);
@@ -199,7 +278,9 @@ describe('a performance', () => {
           rings.set(note.string, note.time + note.duration);
           const chordEnd = (Math.floor(note.time / bar + 1e-6) + 1) * bar;
           expect(note.time + note.duration).toBeLessThanOrEqual(chordEnd + 1e-6);
-          expect(vamp.slots[note.chord]?.frets[6 - note.string]).toBe(note.fret);
+          const frets = vamp.slots[note.chord]?.frets ?? [];
+          const other = zoneNotes(frets, 'other-bass').some(({ midi }) => midi === note.midi);
+          if (!other) expect(frets[6 - note.string]).toBe(note.fret);
         }
       }),
       { numRuns: 60 },

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { GROOVES, grooveById } from '../../shared-theory/grooves.ts';
+import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { perform } from '../../shared-theory/perform.ts';
 import { directionOf, distanceOf, guitarTruth, truthOf } from '../../shared-theory/truth.ts';
 import { parseVamp } from '../../shared-theory/vamps.ts';
@@ -8,7 +9,8 @@ import { voice } from '../../shared-theory/voice.ts';
 import { anyVamp } from '../support/theory-arbitraries.ts';
 
 const heard = (text: string, groove: string | null, tempo: number) => {
-  const vamp = voice({ slots: parseVamp(text, groove === 'waltz' ? 3 : 4), groove, tempo, seed: 1 });
+  const beats = groove === null ? 4 : BEATS_PER_BAR[grooveById(groove).meter];
+  const vamp = voice({ slots: parseVamp(text, beats), groove, tempo, seed: 1 });
   return { vamp, performance: perform(vamp, { loops: 2 }), truth: truthOf(vamp, perform(vamp, { loops: 2 })) };
 };
 
@@ -25,6 +27,10 @@ describe('the truth of what sounded', () => {
       keys: { majors: ['G major', 'D major'], relatives: ['G major', 'E minor', 'D major', 'B minor'] },
       tempo: 100,
       strokes: 'down-up',
+      settlers: [
+        { chord: 'C', keys: { majors: ['G major'], relatives: ['G major', 'E minor'] } },
+        { chord: 'A', keys: { majors: ['D major'], relatives: ['D major', 'B minor'] } },
+      ],
     });
   });
 
@@ -62,9 +68,28 @@ describe('the truth of what sounded', () => {
       ['foot-and-closed-hat', 'all-downs'],
       ['foot-and-open-hat', 'down-up'],
       ['campfire-strum', 'down-up'],
+      ['boom-chick', 'all-downs'],
+      ['boom-chicka', 'down-up'],
+      ['low-string-shuffle', 'down-up'],
+      // Two downs and an up are neither.
+      ['six-eight-ballad', null],
       ['waltz', 'all-downs'],
     ]);
     expect(heard('Em D', null, 100).truth).toMatchObject({ strokes: null, tempo: null });
+  });
+
+  test('with an alternating bass the bass is still the first bass stroke’s lowest note', () => {
+    for (const groove of ['boom-chick', 'boom-chicka']) {
+      // The fifth below the D and the C of open shapes, above the Em.
+      const vamp = voice({ slots: parseVamp('Em D C', 4), groove, tempo: 100, seed: 1, alternatingBass: true });
+      const performance = perform(vamp);
+      const lowest = [0, 1, 2].map((slot) =>
+        Math.min(...performance.notes.filter((note) => note.chord === slot).map((note) => note.midi)),
+      );
+      expect(lowest).toEqual([40, 45, 43]);
+      expect(truthOf(vamp, performance).bass).toEqual([40, 50, 48]);
+      expect(truthOf(vamp, performance)).toEqual(heard('Em D C', groove, 100).truth);
+    }
   });
 
   test('no key owns chords with a visitor', () => {
@@ -74,7 +99,7 @@ describe('the truth of what sounded', () => {
   test('every vamp in every groove tells its own chords', () => {
     fc.assert(
       fc.property(anyVamp, fc.constantFrom(...GROOVES), (chords, groove) => {
-        const slots = chords.map((chord) => ({ chord, beats: groove.meter === '3/4' ? 3 : 4 }));
+        const slots = chords.map((chord) => ({ chord, beats: BEATS_PER_BAR[groove.meter] }));
         const vamp = voice({ slots, groove: groove.id, tempo: groove.tempo[1], seed: 1 });
         const truth = truthOf(vamp, perform(vamp));
         expect(truth.qualities).toEqual(chords.map((chord) => chord.quality));

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { grooveById } from '../../shared-theory/grooves.ts';
 import { grooveOf, perform } from '../../shared-theory/perform.ts';
 import { truthOf } from '../../shared-theory/truth.ts';
 import { parseVamp } from '../../shared-theory/vamps.ts';
@@ -49,6 +50,18 @@ describe('voicing a vamp', () => {
     expect(grooveOf(voice({ ...waltz, opening: false }))?.opening).toBeUndefined();
     expect(grooveOf(voice({ ...waltz, opening: false, swing: 1 }))?.opening).toBeUndefined();
     expect(voice({ ...request, opening: false }).grooveText).toBe(voice(request).grooveText);
+  });
+
+  test('the other bass plays the root unless it is asked to alternate', () => {
+    const boom = { ...request, groove: 'boom-chick' };
+    const zones = (vamp: ReturnType<typeof voice>) => grooveOf(vamp)?.slots.map((slot) => slot.zone);
+    expect(zones(voice(boom))).not.toContain('other-bass');
+    expect(zones(voice({ ...boom, alternatingBass: true }))).toContain('other-bass');
+    expect(voice({ ...boom, alternatingBass: true }).grooveText).toBe(grooveById('boom-chick').text);
+    const chicka = { ...boom, groove: 'boom-chicka', swing: 1.4, opening: false };
+    expect(grooveOf(voice(chicka))?.swing).toEqual([1.4, 1.4]);
+    expect(grooveOf(voice(chicka))?.opening).toBeUndefined();
+    expect(zones(voice(chicka))).not.toContain('other-bass');
   });
 
   test('tempo ranges', () => {
