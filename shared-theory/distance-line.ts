@@ -15,3 +15,8 @@ export function distanceNumber(semitones: number): Distance {
 export function lineNumber(semitones: number): Distance | '8' {
   return semitones === 12 ? '8' : distanceNumber(semitones);
 }
+
+/** The digit at a place of the distance line, whatever its sign: 7 of b7, 4 of #4, 8 an octave above home. */
+export function lineDigit(semitones: number): number {
+  return Number(lineNumber(semitones).at(-1));
+}

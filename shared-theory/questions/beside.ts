@@ -1,7 +1,9 @@
 import type { Quality } from '../chords.ts';
 import { pitchClass } from '../pitch.ts';
-import type { NoteName } from '../pitch.ts';
+import type { NoteName, PitchClass } from '../pitch.ts';
 import type { Truth } from '../truth.ts';
+import { placeOnLine } from './distance/place.ts';
+import type { Kind } from './question.ts';
 import type { RoundQuestion } from './round-questions.ts';
 
 /**
@@ -11,6 +13,10 @@ import type { RoundQuestion } from './round-questions.ts';
 export type Beside = {
   /** By slot; null where it may not be told. */
   readonly qualities: readonly (Quality | null)[];
+  /** By slot; null where it may not be told. */
+  readonly roots: readonly (PitchClass | null)[];
+  /** Semitones from home on the distance line, by slot; null at home, where the line has no place and where it may not be told. */
+  readonly distances: readonly (number | null)[];
   /** MIDI note of each slot's bass; empty where it may not be told. */
   readonly bass: readonly number[];
   /** MIDI note of each slot's highest string; empty where it is not known or may not be told. */
@@ -37,6 +43,8 @@ export function besideAll(truth: Truth, { steady = true, returned = null }: Roun
   const { qualities, bass, top, tempo } = truth;
   return {
     qualities,
+    roots: truth.roots.map(pitchClass),
+    distances: truth.roots.map((_, slot) => placeOnLine(truth, slot)),
     bass,
     top,
     chords: chordsOf(truth),
@@ -51,16 +59,23 @@ function chordsOf({ roots, qualities }: Truth): Beside['chords'] {
 }
 
 /**
- * What a student may be told beside the answer: the qualities of the chords that have been shown, by their own question or with
- * the keys, which are shown with all the chords they own. No question shows tempo, register or top note.
+ * What a student may be told beside the answer: the roots and qualities of the chords that have been shown, by their own
+ * questions or with the keys, which are shown with all the chords they own; the distances that have been shown. No question shows
+ * tempo, register or top note.
  */
 export function besideShown(truth: Truth, shown: readonly Pick<RoundQuestion, 'kind' | 'target'>[]): Beside {
   const chord = (slot: number) => `${pitchClass(truth.roots[slot] ?? 'C')} ${truth.qualities[slot]}`;
   const all = shown.some(({ kind }) => kind === 'keys');
-  const told = new Set(shown.flatMap(({ kind, target }) => (kind === 'quality' ? [chord(target)] : [])));
-  const qualities = truth.qualities.map((quality, slot) => (all || told.has(chord(slot)) ? quality : null));
+  const told = (asked: Kind) => new Set(shown.flatMap(({ kind, target }) => (kind === asked ? [target] : [])));
+  const ofChord = (asked: Kind) => {
+    const chords = new Set([...told(asked)].map(chord));
+    return (slot: number) => all || chords.has(chord(slot));
+  };
+  const [hasQuality, hasRoot, distances] = [ofChord('quality'), ofChord('root'), told('distance')];
   return {
-    qualities,
+    qualities: truth.qualities.map((quality, slot) => (hasQuality(slot) ? quality : null)),
+    roots: truth.roots.map((root, slot) => (hasRoot(slot) ? pitchClass(root) : null)),
+    distances: truth.roots.map((_, slot) => (distances.has(slot) ? placeOnLine(truth, slot) : null)),
     bass: [],
     top: [],
     chords: all ? chordsOf(truth) : [],

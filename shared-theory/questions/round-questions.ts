@@ -27,21 +27,29 @@ export function parseQuestionId(text: string): RoundQuestion | null {
   return kind === undefined ? null : { id: text, kind, target: Number(parts?.[2]) };
 }
 
+/** From this chord on, counting different ones, the root is asked of a later chord too: of the second its distance says it. */
+const ROOTS_ASKED_FROM = 2;
+
 /**
  * The questions of a round in the usual order: the strokes, how many chords, where the bass goes, the first chord's quality and
- * root, then of each chord not heard before its distance and quality, the numerals, one key or several, which, and the settlers.
+ * root, then of each chord not heard before its distance and quality, and from the third on its root as well, the numerals, one
+ * key or several, which, and the settlers.
  */
 export function questionsOf({ chords, strokesKnown, settlers }: RoundShape): readonly RoundQuestion[] {
   const heardFirst = (slot: number) => chords.indexOf(chords[slot] ?? '') === slot;
   const targets = (kind: Kind) => asks[kind].targets(chords.length, { groove: strokesKnown, settlers });
   const question = (kind: Kind) => (target: Target) => ({ id: questionId(kind, target), kind, target });
-  const later = chords.map((_, slot) => slot).filter((slot) => slot > 0 && heardFirst(slot));
+  const different = chords.map((_, slot) => slot).filter(heardFirst);
   const ofChord = (kind: Kind, slot: number) => (targets(kind).includes(slot) ? [question(kind)(slot)] : []);
   return KINDS.flatMap((kind) => {
     if (kind === 'quality') return [...ofChord('quality', 0), ...ofChord('root', 0)];
     if (kind === 'root') return [];
     if (kind === 'distance')
-      return later.flatMap((slot) => [...ofChord('distance', slot), ...ofChord('quality', slot)]);
+      return different.flatMap((slot, index) => {
+        if (index === 0) return [];
+        const root = index < ROOTS_ASKED_FROM ? [] : ofChord('root', slot);
+        return [...ofChord('distance', slot), ...ofChord('quality', slot), ...root];
+      });
     // A chord that comes back is not a new way to go; the first change is one even where the chord stays.
     const kept = kind === 'direction' ? targets(kind).filter((slot) => slot === 1 || heardFirst(slot)) : targets(kind);
     return kept.map(question(kind));

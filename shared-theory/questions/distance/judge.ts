@@ -1,25 +1,122 @@
+import { distanceNumber, lineDigit, lineNumber } from '../../distance-line.ts';
+import { parseKeyName } from '../../keys.ts';
 import { modulo, pitchClass } from '../../pitch.ts';
-import { needed, notRight, RIGHT } from '../marks.ts';
-import type { AskedOf, Judge } from '../question.ts';
+import { directionOf } from '../../truth.ts';
+import type { ErrorKind } from '../error-kinds.ts';
+import { firstShown, FOLLOWS, needed, notRight, ownAnswer, RIGHT } from '../marks.ts';
+import type { Judge, MarkingContext } from '../question.ts';
+import { questionId } from '../round-questions.ts';
 import { OCTAVE } from './ask.ts';
+import { placeOnLine } from './place.ts';
 
-/** How far, counted on the major scale of the first root, and which way. */
+const FOURTH = 5;
+const FIFTH = 7;
+const WHOLE_TONE = 2;
+/** Degrees that a minor scale has a fret lower than a major one, in semitones: b3, b6, b7. */
+const FLAT_IN_MINOR: ReadonlySet<number> = new Set([3, 8, 10]);
+/** From so many frets on, frets and scale steps part for good: three frets are b3, four are 3. */
+const FRETS_COUNTED_FROM = 3;
+/** From a fourth's neighbour on, a short step has been passed. */
+const SHORT_STEP_PASSED_FROM = 4;
+
+/** How far, counted on the major scale of the first root, and which way. Which way is no part of what a number shows. */
 export const distanceJudge: Judge<'distance'> = {
   kind: 'distance',
-  truth: rightDistance,
-  mark: (answer, context) =>
-    answer === needed(rightDistance(context), 'distance', context.target) ? RIGHT : notRight(0, null),
+  truth: ({ truth, target }) => placeOnLine(truth, target),
+  mark: (answer, context) => {
+    const right = needed(placeOnLine(context.truth, context.target), 'distance', context.target);
+    if (answer === right) return RIGHT;
+    if (isOtherWay(answer, right) && wayOf(answer) === wrongWaySaid(right, context)) return FOLLOWS;
+    return notRight(creditOf(answer, right), errorOf(answer, right, context));
+  },
   also: () => [],
   heard: (answer) => String(answer),
   chance: () => 1 / (2 * OCTAVE + 1),
+  leansOn: (target, questions) => [
+    questionId('direction', target),
+    ...questions.filter(({ kind, target: slot }) => kind === 'distance' && slot !== target).map(({ id }) => id),
+  ],
 };
 
-/** Semitones from home as the line counts them; null where the bass says another way than the roots can go. */
-function rightDistance({ truth, target }: AskedOf): number | null {
-  const [home, root] = [truth.roots[0], truth.roots[target]];
-  const direction = truth.directions[target - 1];
-  if (home === undefined || root === undefined || direction === undefined) return null;
-  const above = modulo(pitchClass(root) - pitchClass(home), OCTAVE);
-  if (direction === 'same') return above === 0 ? 0 : null;
-  return direction === 'up' ? above || OCTAVE : above - OCTAVE;
+function wayOf(place: number) {
+  return directionOf(0, place);
+}
+
+/** Semitones up from home to the note, whatever octave it sounds in: 5 for up to 4 and down to 4. */
+function above(place: number): number {
+  return modulo(place, OCTAVE);
+}
+
+/** The right note in another octave, or as far the other way: only the way is wrong. */
+function isOtherWay(answer: number, right: number): boolean {
+  return above(answer) === above(right) || answer === -right;
+}
+
+/** The way that the student said the bass went, where that was wrong; null otherwise. */
+function wrongWaySaid(right: number, context: MarkingContext) {
+  const said = ownAnswer(context, 'direction', context.target);
+  return said === wayOf(right) ? null : said;
+}
+
+/** Scale steps from home, downward ones negative, whatever flats and sharps stand before the number. */
+function steps(place: number): number {
+  return lineDigit(place) - (place < 0 ? 8 : 1);
+}
+
+function creditOf(answer: number, right: number): number {
+  if (isOtherWay(answer, right)) return 0.6;
+  if (wayOf(answer) !== wayOf(right)) return 0;
+  const stepsOff = Math.abs(steps(answer) - steps(right));
+  if (stepsOff === 0) return 0.5;
+  if (stepsOff === 1 && Math.abs(answer - right) <= WHOLE_TONE) return 0.3;
+  return swapsFourAndFive(answer, right) ? 0.3 : 0.15;
+}
+
+function errorOf(answer: number, right: number, context: MarkingContext): ErrorKind | null {
+  const number = above(answer);
+  const sounded = above(right);
+  const minorHome = context.beside.qualities[0] === 'minor';
+  return firstShown([
+    ['right-note-other-octave', number === sounded],
+    ['measures-from-the-key', measuresFromTheKey(number - sounded, context)],
+    ['swaps-four-and-five', swapsFourAndFive(answer, right)],
+    ['lays-the-minor-scale', minorHome && FLAT_IN_MINOR.has(sounded) && number === sounded + 1],
+    ['measures-the-other-way', number === OCTAVE - sounded],
+    ['starts-at-zero', startsAtZero(answer, right) && startsAtZeroElsewhere(right, context)],
+    ['counts-frets-as-steps', countsFrets(answer, right)],
+    ['forgets-the-half-steps', sounded >= SHORT_STEP_PASSED_FROM && Math.abs(number - sounded) === 1],
+  ]);
+}
+
+/** Whether the number is the chord's degree in a key that owns the loop and has its 1 elsewhere than at home. */
+function measuresFromTheKey(difference: number, { beside: { owners, chords } }: MarkingContext): boolean {
+  const [home] = chords;
+  if (home === undefined) return false;
+  const degrees = owners.map((name) => above(pitchClass(home.root) - pitchClass(parseKeyName(name).tonic)));
+  return degrees.some((degree) => degree !== 0 && degree === above(difference));
+}
+
+function swapsFourAndFive(answer: number, right: number): boolean {
+  const [number, sounded] = [above(answer), above(right)];
+  return (number === FOURTH && sounded === FIFTH) || (number === FIFTH && sounded === FOURTH);
+}
+
+/** Whether the digit is one short. Five answered as four says more of four and five than of counting. */
+function startsAtZero(answer: number, right: number): boolean {
+  return lineDigit(answer) === lineDigit(right) - 1 && !swapsFourAndFive(answer, right);
+}
+
+/** Whether the student's own number for another distance of the round is one short as well. */
+function startsAtZeroElsewhere(right: number, context: MarkingContext): boolean {
+  return context.beside.distances.some((place, slot) => {
+    if (place === null || slot === context.target || distanceNumber(place) === distanceNumber(right)) return false;
+    const answer = ownAnswer(context, 'distance', slot);
+    return answer !== null && startsAtZero(answer, place);
+  });
+}
+
+/** Whether the number is that of the frets between the roots as they sounded, home counted or not. */
+function countsFrets(answer: number, right: number): boolean {
+  const frets = Math.abs(right);
+  return frets >= FRETS_COUNTED_FROM && [frets, frets + 1].map(String).includes(lineNumber(answer));
 }

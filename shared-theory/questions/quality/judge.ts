@@ -1,6 +1,6 @@
 import type { Quality } from '../../chords.ts';
 import type { ErrorKind } from '../error-kinds.ts';
-import { needed, notRight, RIGHT } from '../marks.ts';
+import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
 import type { AskedOf, Judge, MarkingContext } from '../question.ts';
 
 /** Credit for a quality that is not exact: sounded, then answered. */
@@ -47,23 +47,21 @@ function alsoRight({ truth, target, settings: { qualities } }: AskedOf): readonl
 }
 
 function errorOf(answer: Quality, sounded: Quality, { beside, target }: MarkingContext): ErrorKind | null {
-  const saysMood = answer === 'major' || answer === 'minor';
   const { tempo } = beside;
-  if (sounded === 'major' && answer === 'minor') {
-    const low = (beside.bass[target] ?? Infinity) < LOW_BASS_BELOW_MIDI;
-    if (low || (tempo !== null && tempo < SLOW_BELOW)) return 'slow-or-low-is-minor';
-  }
-  if (sounded === 'minor' && answer === 'major') {
-    const bright = (beside.top[target] ?? 0) >= BRIGHT_TOP_FROM_MIDI;
-    if (bright || (tempo !== null && tempo > FAST_ABOVE)) return 'fast-or-bright-is-major';
-  }
-  if (sounded === 'power' && saysMood) return 'gives-a-mood-to-a-power-chord';
-  if ((sounded === 'suspended-fourth' || sounded === 'suspended-second') && saysMood) {
-    return 'gives-a-mood-to-a-suspended-chord';
-  }
-  if (sounded === 'diminished' && answer === 'minor') return 'hears-diminished-as-minor';
-  if (sounded === 'diminished' && answer === 'augmented') return 'lumps-diminished-and-augmented';
-  if (sounded === 'augmented' && answer === 'diminished') return 'lumps-diminished-and-augmented';
-  if (target > 0 && answer === beside.qualities[0]) return 'carries-the-first-quality';
-  return null;
+  const slow = tempo !== null && tempo < SLOW_BELOW;
+  const fast = tempo !== null && tempo > FAST_ABOVE;
+  const low = (beside.bass[target] ?? Infinity) < LOW_BASS_BELOW_MIDI;
+  const bright = (beside.top[target] ?? 0) >= BRIGHT_TOP_FROM_MIDI;
+  const saysMood = answer === 'major' || answer === 'minor';
+  const suspended = sounded === 'suspended-fourth' || sounded === 'suspended-second';
+  const odd = (quality: Quality) => quality === 'diminished' || quality === 'augmented';
+  return firstShown([
+    ['slow-or-low-is-minor', sounded === 'major' && answer === 'minor' && (slow || low)],
+    ['fast-or-bright-is-major', sounded === 'minor' && answer === 'major' && (fast || bright)],
+    ['gives-a-mood-to-a-power-chord', sounded === 'power' && saysMood],
+    ['gives-a-mood-to-a-suspended-chord', suspended && saysMood],
+    ['hears-diminished-as-minor', sounded === 'diminished' && answer === 'minor'],
+    ['lumps-diminished-and-augmented', odd(sounded) && odd(answer)],
+    ['carries-the-first-quality', target > 0 && answer === beside.qualities[0]],
+  ]);
 }
