@@ -1,54 +1,46 @@
+import type { Chord } from '../../chords.ts';
+import { soundsAs } from '../../chords.ts';
 import type { Key } from '../../keys.ts';
-import { keyHolds, keyId, keyOwns, parseKeyName, relativeKey, usualKey } from '../../keys.ts';
+import { candidateKeys, keyHolds, keyId, keyOwns, parseKeyName } from '../../keys.ts';
 import { pitchClass } from '../../pitch.ts';
-import type { ErrorKind } from '../error-kinds.ts';
-import { notRight, RIGHT } from '../marks.ts';
 import type { Policy, Truth } from '../../truth.ts';
-import type { AskedOf, Judge, KeyId } from '../question.ts';
+import type { ErrorKind } from '../error-kinds.ts';
+import { firstShown, FOLLOWS, notRight, ownAnswer, RIGHT } from '../marks.ts';
+import { chordsOf, firstSlots, ownChords, questionsOfKinds } from '../own-chords.ts';
+import type { AskedOf, Judge, KeyId, MarkingContext } from '../question.ts';
+import { pitchClassAt } from '../root/judge.ts';
 import { KEY_IDS, keysAsk } from './ask.ts';
+import type { Family } from './families.ts';
+import { FAMILIES, familiesOf, isOneStepOff, sameSet, setScore } from './families.ts';
 
-/** A major key and its relative minor are one family: tonic's pitch class of the major. */
-type Family = number;
-
-/** The families with their two members, looked up once: a lesson holds thousands of answers. */
-const FAMILIES = Array.from({ length: 12 }, (_, family) => {
-  const major = usualKey(`${family}M`);
-  return { family, key: major, major: keyId(major), minor: keyId(relativeKey(major)) };
-});
-const FAMILY_OF: ReadonlyMap<KeyId, Family> = new Map(
-  FAMILIES.flatMap(({ family, major, minor }) => [
-    [major, family],
-    [minor, family],
-  ]),
-);
-
-/** Credit, of each family, for one member under `relatives`; of the whole, for a relative minor under `majors`. */
-const RELATIVE_CREDIT = 0.75;
-const FIFTH = 7;
-const FOURTH = 5;
+/** Least credit of one right key for a student who said that there are several. */
+const KNOWS_OF_OTHERS = 0.7;
 
 /**
  * What the answers to one round are held against: the right keys and the chords, since keys are shown with the chords they own.
  * `owners`, `rootsFit` and `ownsSome` hold families.
  */
 type RoundKeys = {
-  readonly right: readonly KeyId[];
+  readonly right: ReadonlySet<KeyId>;
   readonly owners: ReadonlySet<Family>;
   /** Families whose scale holds the root of every chord. */
   readonly rootsFit: ReadonlySet<Family>;
   /** Families that own one chord at least. */
   readonly ownsSome: ReadonlySet<Family>;
+  /** The different chords, in order of their first sounding. */
+  readonly chords: readonly Chord[];
 };
 
 /** Keys that own all chords: right ones marked over all right ones and wrong ones marked, counted by families. */
 export const keysJudge: Judge<'keys'> = {
   kind: 'keys',
-  truth: (context) => roundKeys(context).right,
+  truth: (context) => KEY_IDS.filter((id) => roundKeys(context).right.has(id)),
   mark: (answer, context) => {
     const round = roundKeys(context);
     const given = new Set(answer);
-    if (given.size === round.right.length && round.right.every((id) => given.has(id))) return RIGHT;
+    if (sameSet(given, round.right)) return RIGHT;
     const named = familiesOf(given);
+    if (followsOwnChords(given, round, context)) return FOLLOWS;
     return notRight(creditOf(given, named, round, context), errorOf(named, round, context));
   },
   also: () => [],
@@ -56,6 +48,7 @@ export const keysJudge: Judge<'keys'> = {
   // Owners are always neighbours on the circle. So the blind guess to beat is not any of 2^12 sets but one of the arcs of one,
   // two or three neighbours (or as many as there are) from any of twelve places, or none.
   chance: (context) => 1 / (12 * Math.max(3, roundKeys(context).owners.size) + 1),
+  leansOn: (_target, questions) => questionsOfKinds(questions, ['quality', 'root', 'distance', 'one-or-several']),
 };
 
 /** Worked out once for each truth and policy: thousands of answers are held against it. */
@@ -64,9 +57,8 @@ const worked = new WeakMap<Truth, Partial<Record<Policy, RoundKeys>>>();
 function roundKeys({ truth, settings: { policy } }: AskedOf): RoundKeys {
   const known = worked.get(truth)?.[policy];
   if (known !== undefined) return known;
-  const names = new Set(truth.keys[policy].map((name) => keyId(parseKeyName(name))));
-  const right = KEY_IDS.filter((id) => names.has(id));
-  const chords = truth.roots.map((root, slot) => ({ root, quality: truth.qualities[slot] ?? 'major' }));
+  const right = idsOf(truth.keys[policy]);
+  const chords = chordsOf(truth);
   const families = (fits: (key: Key) => boolean) =>
     new Set(FAMILIES.filter(({ key }) => fits(key)).map(({ family }) => family));
   const round = {
@@ -74,54 +66,52 @@ function roundKeys({ truth, settings: { policy } }: AskedOf): RoundKeys {
     owners: familiesOf(right),
     rootsFit: families((key) => chords.every(({ root }) => keyHolds(key, pitchClass(root)))),
     ownsSome: families((key) => chords.some((chord) => keyOwns(key, chord))),
+    chords: firstSlots(chords).flatMap((slot) => chords[slot] ?? []),
   };
   worked.set(truth, { ...worked.get(truth), [policy]: round });
   return round;
 }
 
-function familyOf(id: KeyId): Family {
-  const family = FAMILY_OF.get(id);
-  if (family === undefined) throw new RangeError(`${id} is no key as an answer: 0M to 11M or 0m to 11m`);
-  return family;
+/** Keys as answers, by their names. */
+export function idsOf(names: readonly string[]): ReadonlySet<KeyId> {
+  return new Set(names.map((name) => keyId(parseKeyName(name))));
 }
 
-function familiesOf(ids: Iterable<KeyId>): Set<Family> {
-  return new Set(Array.from(ids, familyOf));
+/** Whether the keys are all those that own the chords as the student's own answers have them, which are not those that sounded. */
+function followsOwnChords(given: ReadonlySet<KeyId>, { chords }: RoundKeys, context: MarkingContext): boolean {
+  const root = ownAnswer(context, 'root', 0);
+  const own = root === null ? null : ownChords(context, pitchClassAt(root));
+  if (own === null || own.every((chord, index) => chords[index] && soundsAs(chord, chords[index]))) return false;
+  return sameSet(given, new Set(candidateKeys(own, context.settings.policy).map(({ id }) => id)));
 }
 
 function creditOf(
   given: ReadonlySet<KeyId>,
   named: ReadonlySet<Family>,
-  { owners }: RoundKeys,
-  { settings }: AskedOf,
+  { right, owners }: RoundKeys,
+  context: MarkingContext,
 ): number {
-  const right = FAMILIES.filter(({ family }) => named.has(family) && owners.has(family));
-  const counted = owners.size + named.size - right.length;
-  if (settings.policy === 'majors') {
-    const byMinor = right.some(({ minor }) => given.has(minor));
-    return (right.length / counted) * (byMinor ? RELATIVE_CREDIT : 1);
-  }
-  const earned = right.map(({ major, minor }) => (given.has(major) && given.has(minor) ? 1 : RELATIVE_CREDIT));
-  return earned.reduce((sum, credit) => sum + credit, 0) / counted;
+  const score = setScore(given, owners, context.settings.policy);
+  const oneRight = named.size === 1 && owners.size > 1 && [...given].every((id) => right.has(id));
+  const knows = oneRight && ownAnswer(context, 'one-or-several', 0) === 'several';
+  return knows ? Math.max(KNOWS_OF_OTHERS, score) : score;
 }
 
 function errorOf(
   named: ReadonlySet<Family>,
   { owners, rootsFit, ownsSome }: RoundKeys,
-  { settings }: AskedOf,
+  { settings: { policy } }: AskedOf,
 ): ErrorKind | null {
-  if (named.size === 0) return 'finds-no-owner';
   const wrong = [...named].filter((family) => !owners.has(family));
-  if (wrong.length === 0) {
-    if (named.size < owners.size) return named.size === 1 ? 'stops-at-one-key' : 'leaves-an-owner-out';
-    return settings.policy === 'relatives' ? 'names-one-of-the-pair' : 'relative-minors-for-majors';
-  }
-  if (isShifted(named, owners, FIFTH) || isShifted(named, owners, FOURTH)) return 'one-step-round-the-circle';
-  if (wrong.some((family) => rootsFit.has(family))) return 'roots-fit-qualities-do-not';
-  return wrong.some((family) => ownsSome.has(family)) ? 'either-chord-not-both' : null;
-}
-
-/** Whether the named families are the owners, all moved by some semitones. */
-function isShifted(named: ReadonlySet<Family>, owners: ReadonlySet<Family>, semitones: number): boolean {
-  return named.size === owners.size && [...owners].every((family) => named.has((family + semitones) % 12));
+  const whole = wrong.length === 0 && named.size > 0;
+  return firstShown([
+    ['finds-no-owner', named.size === 0],
+    ['relative-minors-for-majors', whole && policy === 'majors' && named.size === owners.size],
+    ['names-one-of-the-pair', whole && policy === 'relatives' && named.size === owners.size],
+    ['stops-at-one-key', whole && named.size === 1],
+    ['leaves-an-owner-out', whole],
+    ['one-step-round-the-circle', isOneStepOff(named, owners)],
+    ['roots-fit-qualities-do-not', wrong.some((family) => rootsFit.has(family))],
+    ['either-chord-not-both', wrong.some((family) => ownsSome.has(family))],
+  ]);
 }

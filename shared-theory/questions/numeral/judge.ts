@@ -1,28 +1,130 @@
+import type { Chord } from '../../chords.ts';
 import { candidateKeys } from '../../keys.ts';
-import { needed, notRight, RIGHT } from '../marks.ts';
-import type { AskedOf, Judge } from '../question.ts';
+import { pitchClass } from '../../pitch.ts';
+import type { Truth } from '../../truth.ts';
+import type { ErrorKind, NoteKind } from '../error-kinds.ts';
+import { firstShown, FOLLOWS, needed, notRight, ownAnswer, RIGHT } from '../marks.ts';
+import { chordsOf, firstSlots, ownChords, questionsOfKinds } from '../own-chords.ts';
+import type { Judge, MarkingContext } from '../question.ts';
 import { MOST_NUMERALS, numeralAsk } from './ask.ts';
+import type { Numeral } from './numerals.ts';
+import { readNumeral } from './numerals.ts';
+import type { Fit, Reading } from './readings.ts';
+import { countedFromHome, fitOf, readingsOf, textsOf } from './readings.ts';
 
-/** Numerals in any key that owns all chords. */
+/** Credit of one numeral; the whole answer earns the mean. */
+const CREDIT: Readonly<Record<Fit, number>> = { right: 1, own: 1, case: 0.5, sign: 0.5, flat: 0.5, wrong: 0 };
+
+/** The triads of a major key: what someone who heard nothing would write. */
+const CHART = ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'viio'] as const;
+
+/** Numerals in any key that owns all chords, or in its relative minor. */
 export const numeralJudge: Judge<'numeral'> = {
   kind: 'numeral',
-  truth: (context) => readings(context)[0] ?? null,
+  truth: ({ truth }) => roundNumerals(truth).right[0] ?? null,
   mark: (answer, context) => {
-    needed(readings(context)[0], 'numeral', context.target);
-    return readings(context).some((right) => numeralAsk.key(right) === numeralAsk.key(answer))
-      ? RIGHT
-      : notRight(0, null);
+    const round = roundNumerals(context.truth);
+    needed(round.right[0], 'numeral', context.target);
+    const note = round.notes.get(numeralAsk.key(answer));
+    if (note !== undefined) return note === null ? RIGHT : { ...RIGHT, note };
+    const numerals = answer.map(readNumeral);
+    const best = bestFit(numerals, round, context);
+    if (best.credit === 1 || followsOwnChords(answer, context)) return FOLLOWS;
+    return notRight(best.credit, errorOf(numerals, best.fits, round));
   },
-  also: (context) => readings(context).slice(1),
+  also: ({ truth }) => roundNumerals(truth).right.slice(1),
   heard: numeralAsk.key,
-  chance: () => 1 / 40,
+  chance: ({ truth }) => {
+    const { right, asked } = roundNumerals(truth);
+    const written = right.filter((answer) => answer.every((each) => CHART.some((numeral) => numeral === each)));
+    return written.length / CHART.length ** Math.max(1, asked.length);
+  },
+  leansOn: (_target, questions) => questionsOfKinds(questions, ['quality', 'distance']),
 };
 
-function readings({ truth, settings }: AskedOf): readonly (readonly string[])[] {
-  const chords = truth.roots.map((root, slot) => ({ root, quality: truth.qualities[slot] ?? 'major' }));
-  const different = chords.filter(
-    (chord, index) =>
-      chords.findIndex(({ root, quality }) => root === chord.root && quality === chord.quality) === index,
+/** What the answers to one round are held against. */
+type RoundNumerals = {
+  readonly readings: readonly Reading[];
+  /** Every right answer, the one in the key that is named first before the others. */
+  readonly right: readonly (readonly string[])[];
+  /** What is said beside each right answer, by its key. */
+  readonly notes: ReadonlyMap<string, NoteKind | null>;
+  /** The chords that are asked about, and their slots. */
+  readonly asked: readonly Chord[];
+  readonly slots: readonly number[];
+  /** The first chord is the one of a key that owns the loop, or of its relative minor. */
+  readonly homeIsOne: boolean;
+};
+
+/** Worked out once for each truth: thousands of answers are held against it. */
+const worked = new WeakMap<Truth, RoundNumerals>();
+
+function roundNumerals(truth: Truth): RoundNumerals {
+  const known = worked.get(truth);
+  if (known !== undefined) return known;
+  const chords = chordsOf(truth);
+  const first = firstSlots(chords);
+  const different = first.flatMap((slot) => chords[slot] ?? []);
+  const readings = readingsOf(different, MOST_NUMERALS);
+  const notes = new Map<string, NoteKind | null>();
+  const right: (readonly string[])[] = [];
+  for (const reading of readings) {
+    for (const text of textsOf(reading)) {
+      const key = numeralAsk.key(text);
+      if (notes.has(key)) continue;
+      notes.set(key, reading.note);
+      right.push(text);
+    }
+  }
+  const [home] = different;
+  const round: RoundNumerals = {
+    readings,
+    right,
+    notes,
+    asked: different.slice(0, MOST_NUMERALS),
+    slots: first.slice(0, MOST_NUMERALS),
+    homeIsOne:
+      home !== undefined &&
+      candidateKeys(different, 'relatives').some(({ tonic }) => pitchClass(tonic) === pitchClass(home.root)),
+  };
+  worked.set(truth, round);
+  return round;
+}
+
+/** The reading that an answer comes nearest to: most credit, then fewest wrong degrees. Bars too few or too many are wrong. */
+function bestFit(numerals: readonly Numeral[], { readings, asked, slots }: RoundNumerals, context: MarkingContext) {
+  const bars = Math.max(asked.length, numerals.length);
+  const own = slots.map((slot) => ownAnswer(context, 'quality', slot));
+  let best = { fits: [] as readonly Fit[], credit: 0, wrong: Infinity };
+  for (const { places } of readings) {
+    const fits = Array.from({ length: bars }, (_, bar) => fitOf(numerals[bar], places[bar], own[bar] ?? null));
+    const credit = fits.reduce((sum, fit) => sum + CREDIT[fit], 0) / bars;
+    const wrong = fits.filter((fit) => fit === 'wrong').length;
+    if (credit > best.credit || (credit === best.credit && wrong < best.wrong)) best = { fits, credit, wrong };
+  }
+  return best;
+}
+
+/** Whether an answer is right for the chords as the student's own answers have them, however wrong those were. */
+function followsOwnChords(answer: readonly string[], context: MarkingContext): boolean {
+  const own = ownChords(context, 0);
+  if (own === null) return false;
+  const key = numeralAsk.key(answer);
+  return readingsOf(own, MOST_NUMERALS).some((reading) =>
+    textsOf(reading).some((text) => numeralAsk.key(text) === key),
   );
-  return candidateKeys(different, settings.policy).map(({ numerals }) => numerals.slice(0, MOST_NUMERALS));
+}
+
+function errorOf(
+  numerals: readonly Numeral[],
+  fits: readonly Fit[],
+  { asked, homeIsOne }: RoundNumerals,
+): ErrorKind | null {
+  const fromHome = homeIsOne ? null : countedFromHome(numerals, asked);
+  const degreesRight = !fits.includes('wrong');
+  return firstShown([
+    ['takes-home-for-one', fromHome === 'counted'],
+    ['numeral-case-wrong', degreesRight && fits.includes('case')],
+    ['flat-sign-missing', fromHome === 'flat' || (degreesRight && fits.includes('flat'))],
+  ]);
 }

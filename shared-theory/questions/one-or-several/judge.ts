@@ -1,19 +1,37 @@
-import { needed, notRight, RIGHT } from '../marks.ts';
-import type { AskedOf, Judge, OneOrSeveral } from '../question.ts';
+import { familiesOf } from '../keys/families.ts';
+import { idsOf } from '../keys/judge.ts';
+import { needed, notRight, ownAnswer, RIGHT } from '../marks.ts';
+import { questionsOfKinds } from '../own-chords.ts';
+import type { AskedOf, Judge, MarkingContext, OneOrSeveral } from '../question.ts';
+
+/** Credit of a student who found one owner and was sure of it where there are several. */
+const FOUND_ONE = 0.5;
 
 /** One key or several: a relative pair is one family, and counts as one. */
 export const oneOrSeveralJudge: Judge<'one-or-several'> = {
   kind: 'one-or-several',
-  truth: right,
-  mark: (answer, context) =>
-    answer === needed(right(context), 'one-or-several', context.target) ? RIGHT : notRight(0, null),
+  truth: rightAnswer,
+  mark: (answer, context) => {
+    const right = needed(rightAnswer(context), 'one-or-several', context.target);
+    if (answer === right) return RIGHT;
+    if (right === 'one') return notRight(0, null);
+    return notRight(namesOneOwner(context) ? FOUND_ONE : 0, 'settles-too-early');
+  },
   also: () => [],
   heard: (answer) => answer,
   chance: () => 1 / 2,
+  leansOn: (_target, questions) => questionsOfKinds(questions, ['keys']),
 };
 
 /** Null where no key owns all. */
-function right({ truth }: AskedOf): OneOrSeveral | null {
+function rightAnswer({ truth }: AskedOf): OneOrSeveral | null {
   const owners = truth.keys.majors.length;
   return owners === 0 ? null : owners === 1 ? 'one' : 'several';
+}
+
+/** Whether the student's own keys are one, or one with its relative, that owns the loop. */
+function namesOneOwner(context: MarkingContext): boolean {
+  const named = familiesOf(ownAnswer(context, 'keys', 0) ?? []);
+  const owners = familiesOf(idsOf(context.beside.owners));
+  return named.size === 1 && [...named].every((family) => owners.has(family));
 }
