@@ -1,5 +1,5 @@
 import { BEATS_PER_BAR } from './meters.ts';
-import { shapeNotes, STANDARD_TUNING } from './neck.ts';
+import { bassOf, shapeNotes, STANDARD_TUNING } from './neck.ts';
 import { grooveOf, perform } from './perform.ts';
 import type { Performance, PerformOptions, SoundedNote } from './perform.ts';
 import { DEAD_SECONDS } from './strum.ts';
@@ -72,13 +72,12 @@ export function withTempo(vamp: VoicedVamp, tempo: number): VoicedVamp {
   return { ...vamp, tempo: Math.min(fastest, Math.max(SLOWEST_TEMPO, tempo)) };
 }
 
-/** The bass notes of each stay on a chord, in order. */
-function bassByStay(performance: Performance): readonly (readonly SoundedNote[])[] {
-  const lowest = new Map<number, number>();
-  for (const { chord, midi } of performance.notes) lowest.set(chord, Math.min(midi, lowest.get(chord) ?? midi));
+/** The bass notes of each stay on a chord, in order: its root alone, also where the groove's bass takes turns with the fifth. */
+function bassByStay(vamp: VoicedVamp, performance: Performance): readonly (readonly SoundedNote[])[] {
+  const roots = vamp.slots.map(({ frets }) => bassOf(frets));
   const stays: SoundedNote[][] = [];
   for (const note of performance.notes) {
-    if (note.stroke !== 'down' || note.midi !== lowest.get(note.chord)) continue;
+    if (note.stroke !== 'down' || note.midi !== roots[note.chord]) continue;
     const stay = stays.at(-1);
     if (stay?.[0]?.chord === note.chord) stay.push(note);
     else stays.push([note]);
@@ -107,7 +106,7 @@ export function bassAlone(vamp: VoicedVamp, performance: Performance): Performan
     const number = Math.round((time - start) / beat);
     return Math.abs(time - start - number * beat) <= NEAR_SECONDS ? number : null;
   };
-  const stays = bassByStay(performance);
+  const stays = bassByStay(vamp, performance);
   const kept = stays.flatMap((stay, index) => {
     const end = stays[index + 1]?.[0]?.time ?? Infinity;
     let last = -Infinity;
