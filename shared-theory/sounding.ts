@@ -26,6 +26,8 @@ type HeardSlot = {
   readonly bass: number;
   /** MIDI note of the highest string in its first full stroke. */
   readonly top: number;
+  /** Whether a bass stroke sounds another note than its bass. */
+  readonly bassAlternates: boolean;
   readonly sounds: ReadonlySet<PitchClass>;
 };
 
@@ -54,9 +56,12 @@ function soundingSlot(notes: readonly SoundedNote[]): HeardSlot | null {
   if (!bassStroke || !firstStroke) return null;
   const fullest = others.reduce((best, stroke) => (stroke.length > best.length ? stroke : best), firstStroke);
   const highest = fullest.reduce((best, note) => (note.string < best.string ? note : best));
+  const bass = Math.min(...bassStroke.map((note) => note.midi));
   return {
-    bass: Math.min(...bassStroke.map((note) => note.midi)),
+    bass,
     top: highest.midi,
+    // A down-stroke on one string is a bass stroke.
+    bassAlternates: strokes.some(([note, more]) => note?.stroke === 'down' && !more && note.midi !== bass),
     sounds: new Set(notes.filter(({ touch }) => touch !== 'dead').map(({ midi }) => midiPitchClass(midi))),
   };
 }

@@ -34,6 +34,8 @@ export type Truth = {
   readonly distances: readonly Distance[];
   /** MIDI note of each slot's first bass stroke. */
   readonly bass: readonly number[];
+  /** True where the groove's bass goes to another note while a chord lasts; absent where it does not. */
+  readonly bassAlternates?: boolean;
   /** MIDI note of the highest string in each slot's first full stroke; empty where the teacher plays. */
   readonly top: readonly number[];
   /** Names such as `G major`, `E minor`; empty where no key owns all. */
@@ -90,6 +92,7 @@ export function truthOf(vamp: VoicedVamp, performance: Performance): Truth {
     roots: chords.map((chord) => chord.root),
     distances: chords.slice(1).map((chord) => distanceOf(home, chord.root)),
     bass: heard.map(({ bass }) => bass),
+    ...(heard.some(({ bassAlternates }) => bassAlternates) ? { bassAlternates: true } : {}),
     top: heard.map(({ top }) => top),
     keys: {
       majors: owners.filter(({ mode }) => mode === 'major').map(({ name }) => name),

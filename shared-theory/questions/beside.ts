@@ -19,6 +19,8 @@ export type Beside = {
   readonly distances: readonly (number | null)[];
   /** MIDI note of each slot's bass; empty where it may not be told. */
   readonly bass: readonly number[];
+  /** Whether the groove's bass goes to another note while a chord lasts; false where it may not be told. */
+  readonly bassAlternates: boolean;
   /** MIDI note of each slot's highest string; empty where it is not known or may not be told. */
   readonly top: readonly number[];
   /** Chords as they follow in the loop, by slot; empty where they may not be told. */
@@ -46,6 +48,7 @@ export function besideAll(truth: Truth, { steady = true, returned = null }: Roun
     roots: truth.roots.map(pitchClass),
     distances: truth.roots.map((_, slot) => placeOnLine(truth, slot)),
     bass,
+    bassAlternates: truth.bassAlternates === true,
     top,
     chords: chordsOf(truth),
     owners: truth.keys.majors,
@@ -77,6 +80,7 @@ export function besideShown(truth: Truth, shown: readonly Pick<RoundQuestion, 'k
     roots: truth.roots.map((root, slot) => (hasRoot(slot) ? pitchClass(root) : null)),
     distances: truth.roots.map((_, slot) => (distances.has(slot) ? placeOnLine(truth, slot) : null)),
     bass: [],
+    bassAlternates: false,
     top: [],
     chords: all ? chordsOf(truth) : [],
     owners: all ? truth.keys.majors : [],

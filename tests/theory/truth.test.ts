@@ -88,7 +88,7 @@ describe('the truth of what sounded', () => {
       );
       expect(lowest).toEqual([40, 45, 43]);
       expect(truthOf(vamp, performance).bass).toEqual([40, 50, 48]);
-      expect(truthOf(vamp, performance)).toEqual(heard('Em D C', groove, 100).truth);
+      expect(truthOf(vamp, performance)).toEqual({ ...heard('Em D C', groove, 100).truth, bassAlternates: true });
     }
   });
 

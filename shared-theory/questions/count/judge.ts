@@ -43,8 +43,9 @@ function hasCloseChords({ chords }: Beside): boolean {
   });
 }
 
-/** Whether one chord comes back with another bass or another note on top. */
-function hasChordInTwoCoats({ chords, bass, top }: Beside): boolean {
+/** Whether one chord sounds in two ways: over two basses in turn, or coming back with another bass or another note on top. */
+function hasChordInTwoCoats({ chords, bass, bassAlternates, top }: Beside): boolean {
+  if (bassAlternates) return true;
   return pairsOf(chords.length).some(([one, other]) => {
     const [first, second] = [chords[one], chords[other]];
     return first && second && soundsAs(first, second) && (bass[one] !== bass[other] || top[one] !== top[other]);
