@@ -1,18 +1,53 @@
-import type { Answer, AskedOf, Kind, Target } from './questions/question.ts';
-import type { VoicedSlot, VoicedVamp } from './vamps.ts';
+import { countReadings } from './both/count.ts';
+import { keysReadings, settlerReadings } from './both/keys.ts';
+import { directionReadings, distanceReadings } from './both/moves.ts';
+import { numeralReadings } from './both/numeral.ts';
+import { qualityReadings, rootReadings } from './both/one-chord.ts';
+import type { BothReadings } from './both/readings.ts';
+import { asks } from './questions/asks.ts';
+import { judgeOf } from './questions/judges.ts';
+import type { Answer, AnswerOf, AskedOf, Kind, Target } from './questions/question.ts';
+import type { VoicedVamp } from './vamps.ts';
 
-/** What was wrongly heard and what sounds, as two short loops in the groove of the vamp. */
-export type BothReadings = { readonly wrong: readonly VoicedSlot[]; readonly right: readonly VoicedSlot[] };
+export type { BothReadings } from './both/readings.ts';
+
+type Make<Given> = (vamp: VoicedVamp, answer: Given, asked: AskedOf) => BothReadings | null;
+
+/** Readings of the wrong answers to a kind of question; null for a right answer and for none. */
+function ofWrong<K extends Kind>(kind: K, make: Make<AnswerOf<K>>): Make<Answer> {
+  return (vamp, given, asked) => {
+    const judge = judgeOf(kind);
+    const answer = asks[kind].read(given, asked.settings);
+    const truth = judge.truth(asked);
+    if (answer === null || truth === null) return null;
+    const right = [truth, ...judge.also(asked)].map(judge.heard);
+    return right.includes(judge.heard(answer)) ? null : make(vamp, answer, asked);
+  };
+}
+
+const READINGS: Readonly<Record<Kind, Make<Answer>>> = {
+  // Both readings keep one groove, and whether one key owns the loop is no sound of its own.
+  strokes: () => null,
+  'one-or-several': () => null,
+  count: ofWrong('count', countReadings),
+  direction: ofWrong('direction', (vamp, answer, { target }) => directionReadings(vamp, target, answer)),
+  quality: ofWrong('quality', (vamp, answer, { target }) => qualityReadings(vamp, target, answer)),
+  root: ofWrong('root', (vamp, answer, { target }) => rootReadings(vamp, target, answer)),
+  distance: ofWrong('distance', (vamp, answer, { target }) => distanceReadings(vamp, target, answer)),
+  numeral: ofWrong('numeral', numeralReadings),
+  keys: ofWrong('keys', keysReadings),
+  settler: ofWrong('settler', (vamp, answer, { truth, target }) => settlerReadings(vamp, truth, target, answer)),
+};
 
 /**
- * A wrong answer to a question as it would sound, and what sounds. Null where the answer is right, where nothing playable
- * sounds as it says, or where the kind of question has no reading of its own (strokes, one key or several).
+ * A wrong answer to a question as it would sound, and what sounds, each a short loop in the vamp's groove. Null where the
+ * answer is right or none of the question's, where nothing playable sounds as it says, or where its kind has no reading.
  */
-export type PlayBoth = (
+export function playBoth(
   vamp: VoicedVamp,
-  question: { readonly kind: Kind; readonly target: Target },
+  { kind, target }: { readonly kind: Kind; readonly target: Target },
   wrong: Answer,
-  context: AskedOf,
-) => BothReadings | null;
-
-export const playBoth: PlayBoth = () => null;
+  context: Omit<AskedOf, 'target'>,
+): BothReadings | null {
+  return READINGS[kind](vamp, wrong, { ...context, target });
+}

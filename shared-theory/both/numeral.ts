@@ -1,0 +1,32 @@
+import { soundsAs } from '../chords.ts';
+import { candidateKeys, diatonicChart } from '../keys.ts';
+import type { VoicedSlot, VoicedVamp } from '../vamps.ts';
+import { cheapest, differentSlots, nearestShape, shortened, type BothReadings } from './readings.ts';
+
+/** The loop with the chords of the answered numerals in a key that owns it, then as it is; null where that key has no such triads. */
+export function numeralReadings(vamp: VoicedVamp, numerals: readonly string[]): BothReadings | null {
+  const right = shortened(vamp);
+  const different = differentSlots(right);
+  if (numerals.length !== different.length) return null;
+  const loops = candidateKeys(
+    different.map(({ chord }) => chord),
+    'relatives',
+  ).flatMap((key) => {
+    const chart = diatonicChart(key);
+    const chords = numerals.flatMap((numeral) => chart.find((each) => each.numeral === numeral)?.chord ?? []);
+    if (chords.length !== numerals.length) return [];
+    const wrong = right.flatMap((slot): readonly VoicedSlot[] => {
+      const chord = chords[different.findIndex((each) => soundsAs(each.chord, slot.chord))];
+      if (!chord || soundsAs(chord, slot.chord)) return [slot];
+      const frets = nearestShape(chord, slot.frets);
+      return frets ? [{ ...slot, chord, frets }] : [];
+    });
+    return wrong.length === right.length ? [wrong] : [];
+  });
+  const changes = (wrong: readonly VoicedSlot[]) => wrong.filter((slot, index) => slot !== right[index]).length;
+  const wrong = cheapest(
+    loops.filter((loop) => changes(loop) > 0),
+    changes,
+  );
+  return wrong && { wrong, right };
+}

@@ -1,0 +1,91 @@
+import { soundsAs, type Chord, type Quality } from '../chords.ts';
+import { candidateKeys, scaleNotes, usualKey } from '../keys.ts';
+import { BEATS_PER_BAR } from '../meters.ts';
+import { bassOf, shapeNotes, shapesFor } from '../neck.ts';
+import { modulo, pitchClass, type NoteName, type PitchClass } from '../pitch.ts';
+import type { Frets, VoicedSlot, VoicedVamp } from '../vamps.ts';
+
+/** What was wrongly heard and what sounds, as two short loops in the groove of the vamp. */
+export type BothReadings = { readonly wrong: readonly VoicedSlot[]; readonly right: readonly VoicedSlot[] };
+
+/** Readings longer than this have a bar for each chord, so that a turn of both lasts eight bars or about. */
+const LONGEST_BARS = 4;
+
+/** Weight of a semitone between two basses beside differences of the hand: a reading stays in its register. */
+const BASS_WEIGHT = 10;
+/** A string that only one of two shapes plays is as far off as so many frets. */
+const UNPLAYED_FRETS = 3;
+
+/** The different chords of a loop, each where it sounds first. */
+export function differentSlots(slots: readonly VoicedSlot[]): readonly VoicedSlot[] {
+  return slots.filter(({ chord }, index) => slots.findIndex((other) => soundsAs(chord, other.chord)) === index);
+}
+
+/** The slots, each as short as a reading allows: as they are while they are few, else a bar for each that lasts longer. */
+export function shortened({ slots, meter }: Pick<VoicedVamp, 'slots' | 'meter'>): readonly VoicedSlot[] {
+  const bar = BEATS_PER_BAR[meter];
+  const beats = slots.reduce((sum, slot) => sum + slot.beats, 0);
+  return beats <= LONGEST_BARS * bar ? slots : slots.map((slot) => ({ ...slot, beats: Math.min(slot.beats, bar) }));
+}
+
+/** Single chords of a reading: a bar each, two where the vamp gives each of them two or more. */
+export function evenly(slots: readonly VoicedSlot[], { meter }: VoicedVamp): readonly VoicedSlot[] {
+  const bar = BEATS_PER_BAR[meter];
+  const bars = slots.every(({ beats }) => beats >= 2 * bar - 1e-6) && slots.length <= 2 ? 2 : 1;
+  return slots.map((slot) => ({ ...slot, beats: bars * bar }));
+}
+
+/** How far apart two shapes lie under the hand: frets, string by string. */
+function handMoves(one: Frets, other: Frets): number {
+  return one.reduce<number>((sum, fret, string) => {
+    const to = other[string] ?? null;
+    if (fret === null && to === null) return sum;
+    return sum + (fret === null || to === null ? UNPLAYED_FRETS : Math.abs(fret - to));
+  }, 0);
+}
+
+/** Whether one shape is the other moved along the neck. */
+function sameForm(one: Frets, other: Frets): boolean {
+  const shift = (shapeNotes(other)[0]?.fret ?? 0) - (shapeNotes(one)[0]?.fret ?? 0);
+  return one.every((fret, string) => (other[string] ?? null) === (fret === null ? null : fret + shift));
+}
+
+/** How unlike two shapes of one chord, or of two on one root, sound: by register first, then by the hand. 0 for the same. */
+export function unlike(one: Frets, other: Frets): number {
+  return BASS_WEIGHT * Math.abs(bassOf(one) - bassOf(other)) + handMoves(one, other);
+}
+
+/** How unlike a shape on another root is: by register first, then whether it is the same form moved. */
+export function unlikeMoved(one: Frets, other: Frets): number {
+  return BASS_WEIGHT * Math.abs(bassOf(one) - bassOf(other)) + (sameForm(one, other) ? 0 : BASS_WEIGHT / 2);
+}
+
+/** The item that costs least; null where there is none. */
+export function cheapest<T>(items: readonly T[], cost: (item: T) => number): T | null {
+  let best: { readonly item: T; readonly cost: number } | null = null;
+  for (const item of items) {
+    const costs = cost(item);
+    if (best === null || costs < best.cost) best = { item, cost: costs };
+  }
+  return best?.item ?? null;
+}
+
+/** The playable shape of a chord that is most like a shape of another one; null where it has none. */
+export function nearestShape(chord: Chord, frets: Frets): Frets | null {
+  return cheapest(shapesFor(chord), (shape) => unlikeMoved(shape, frets));
+}
+
+/** Names that guitarists give a note: none that would be another white key. */
+const PLAIN_NAME = /^(?:[CDFGA][#b]?|Eb?|Bb?)$/;
+
+/** A root spelled as the keys of the loop spell it, else as the usual key on it. */
+export function rootName(sound: PitchClass, quality: Quality, loop: readonly VoicedSlot[]): NoteName {
+  const wanted = modulo(sound, 12);
+  const notes = candidateKeys(
+    loop.map(({ chord }) => chord),
+    'majors',
+  ).flatMap(scaleNotes);
+  const inKey = notes.find((note) => pitchClass(note) === wanted && PLAIN_NAME.test(note) && note !== 'Cb');
+  const minor = quality === 'minor' || quality === 'diminished';
+  return inKey ?? usualKey(`${wanted}${minor ? 'm' : 'M'}`).tonic;
+}
