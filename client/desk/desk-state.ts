@@ -3,17 +3,22 @@ import { PROTOCOL_VERSION, type DeskCommand, type Reply, type SoundChange } from
 import type { DeskView, WireStep } from '../../server/protocol/views.ts';
 import { createView, openConnection, type ConnectionStatus } from '../shared/connection.ts';
 import { newId } from '../shared/ids.ts';
+import { createPlanDraft, type PlanDraft } from './plan-draft.ts';
+import { openSeconds } from './question-clock.ts';
 import { refusalSentence } from './sentences.ts';
 
 /** Leaves of the desk; `round` is the one for teaching. */
-export const LEAVES = ['round', 'roll', 'crib', 'room'] as const;
+export const LEAVES = ['round', 'lesson', 'roll', 'crib', 'room'] as const;
 export type Leaf = (typeof LEAVES)[number];
+
+/** A form in place of the question: a new round, or what the teacher really played in this one. */
+export type Form = 'start' | 'correct';
 
 /** A question picked by hand, and what was current then: another round or question ends it. */
 type Pick = { readonly question: string; readonly round: string | null; readonly over: string | null };
 
 /** A command without the id that the desk gives it. */
-type Wish = DeskCommand extends infer Each ? (Each extends { id: string } ? Omit<Each, 'id'> : never) : never;
+export type Wish = DeskCommand extends infer Each ? (Each extends { id: string } ? Omit<Each, 'id'> : never) : never;
 
 export type Desk = {
   readonly view: ReadonlySignal<DeskView | null>;
@@ -21,20 +26,26 @@ export type Desk = {
   readonly leaf: ReadonlySignal<Leaf>;
   /** The question under the teacher's thumb: the current one, or one picked from the row. */
   readonly step: ReadonlySignal<WireStep | null>;
-  /** True while the form for a new round stands in place of the question. */
-  readonly choosing: ReadonlySignal<boolean>;
+  readonly form: ReadonlySignal<Form | null>;
   /** The last refusal as a sentence, until the next wish. */
   readonly notice: ReadonlySignal<string>;
   readonly busy: ReadonlySignal<boolean>;
+  /** Whole seconds since this desk saw the question open; null where none is. */
+  readonly seconds: ReadonlySignal<number | null>;
+  /** The closed sheet before which the loop was played again: the class may answer it again. */
+  readonly replayed: ReadonlySignal<string | null>;
+  readonly plan: PlanDraft;
   readonly turnTo: (leaf: Leaf) => void;
-  /** Turns to another question; nothing while one is open or waits to be shown. */
+  /** Turns to another question; nothing while one is open. */
   readonly pick: (question: string) => void;
   /** Passes over a question: it comes back only when it is picked. */
   readonly skip: (question: string) => void;
   readonly skipped: ReadonlySignal<ReadonlySet<string>>;
-  readonly choose: (choosing: boolean) => void;
+  readonly show: (form: Form | null) => void;
   readonly wish: (wish: Wish) => Promise<Reply | null>;
   readonly change: (change: SoundChange) => Promise<Reply | null>;
+  /** Plays the loop again from its first bar, or begins it where nothing plays. */
+  readonly again: () => Promise<Reply | null>;
 };
 
 /** The desk of one room: a view from the server, and what the teacher's thumb rests on. */
@@ -47,7 +58,8 @@ export function createDesk(room: string): Desk {
     round: null,
     questions: new Set(),
   });
-  const choosing = signal(false);
+  const form = signal<Form | null>(null);
+  const replayed = signal<string | null>(null);
   const notice = signal('');
   const busy = signal(false);
 
@@ -57,9 +69,9 @@ export function createDesk(room: string): Desk {
   const step = computed(() => chosenStep(view.value, picked.value, skipped.value));
   const pick = (question: string): void => {
     const current = view.value?.current;
-    if (current?.status === 'open' || current?.status === 'closed') return;
+    if (current?.status === 'open') return;
     picked.value = { question, round: view.value?.vamp?.round ?? null, over: current?.ask ?? null };
-    choosing.value = false;
+    form.value = null;
   };
 
   const wish = async (made: Wish): Promise<Reply | null> => {
@@ -73,14 +85,22 @@ export function createDesk(room: string): Desk {
     return reply;
   };
 
+  const change = (made: SoundChange): Promise<Reply | null> => {
+    const round = view.value?.vamp?.round;
+    return round ? wish({ type: 'RequestChange', round, change: made }) : Promise.resolve(null);
+  };
+
   return {
     view,
     status: connection.status,
     leaf,
     step,
-    choosing,
+    form,
     notice,
     busy,
+    seconds: openSeconds(view),
+    replayed,
+    plan: createPlanDraft(view, wish),
     turnTo: (to) => {
       leaf.value = to;
       notice.value = '';
@@ -94,14 +114,21 @@ export function createDesk(room: string): Desk {
       const next = nextReady(view.value?.steps ?? [], question, questions);
       if (next) pick(next.question);
     },
-    choose: (now) => {
-      choosing.value = now;
+    show: (now) => {
+      form.value = now;
       notice.value = '';
     },
     wish,
-    change: (change) => {
-      const round = view.value?.vamp?.round;
-      return round ? wish({ type: 'RequestChange', round, change }) : Promise.resolve(null);
+    change,
+    again: async () => {
+      const ask = view.value?.current?.ask ?? null;
+      const { vamp, sound } = view.value ?? {};
+      const plays = sound?.playing === true && sound.round === vamp?.round;
+      const reply = await (plays || !vamp
+        ? change({ kind: 'again' })
+        : wish({ type: 'RequestPlay', round: vamp.round }));
+      if (reply?.ok) replayed.value = ask;
+      return reply;
     },
   };
 }
@@ -112,7 +139,7 @@ export function chosenStep(view: DeskView | null, picked: Pick | null, skipped: 
   const current = view.current;
   const here = picked?.round === (view.vamp?.round ?? null) && picked?.over === (current?.ask ?? null);
   const byHand = picked && here ? stepOf(view, picked.question) : null;
-  if (byHand && (current === null || current.status === 'shown' || current.status === 'ready')) return byHand;
+  if (byHand && current?.status !== 'open') return byHand;
   return current ?? nextReady(view.steps, null, skipped) ?? view.steps.find((step) => step.status === 'ready') ?? null;
 }
 

@@ -9,7 +9,7 @@ const words = deskWords.crib;
 
 /** The teacher's sheet of this vamp: numerals in each owning key, what decides, what settles. */
 export function CribLeaf({ view }: { readonly view: DeskView }) {
-  const { crib } = view;
+  const { crib, vamp } = view;
   if (!crib) return <p class="lead">{words.noVamp}</p>;
   const leaves = (note: string, keys: readonly string[]) =>
     fill(words.leaves, { note, keys: listed(keys.map((key) => printKey(key).text)) });
@@ -53,6 +53,13 @@ export function CribLeaf({ view }: { readonly view: DeskView }) {
         lines={crib.settlers.map(({ chord, leaves: keys }) => leaves(printChord(chord).text, keys))}
       />
       <Lines title={words.bass} lines={[crib.bass.map((note) => printNote(note).text).join(' ')]} />
+      {vamp && vamp.grooveText !== '' && (
+        <p>
+          <a class="desk-link" href={`/api/rooms/${view.room}/rounds/${vamp.number}.mid`} download>
+            {words.midi}
+          </a>
+        </p>
+      )}
     </section>
   );
 }

@@ -3,8 +3,9 @@ import { deskWords, refusals } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { LEAVES, type Desk } from '../desk-state.ts';
+import { CorrectForm } from './correct-form.tsx';
 import { CribLeaf } from './crib-leaf.tsx';
-import { LessonLeaf } from './lesson-leaf.tsx';
+import { LessonEnd, LessonLeaf } from './lesson-leaf.tsx';
 import { RollLeaf } from './roll-leaf.tsx';
 import { RoomLeaf } from './room-leaf.tsx';
 import { RoundLeaf } from './round-leaf.tsx';
@@ -69,10 +70,12 @@ export function DeskPage({ desk }: { readonly desk: Desk }) {
 function Leaf({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
   switch (desk.leaf.value) {
     case 'round':
-      if (view.status === 'lesson-ended' && view.breakdown && !desk.choosing.value)
-        return <LessonLeaf lines={view.breakdown} onGoOn={() => desk.choose(true)} />;
-      if (desk.choosing.value || !view.vamp) return <StartForm desk={desk} view={view} />;
+      if (desk.form.value === 'correct' && view.entered) return <CorrectForm desk={desk} view={view} />;
+      if (desk.form.value === 'start' || !view.vamp) return <StartForm desk={desk} view={view} />;
+      if (view.status === 'lesson-ended') return <LessonEnd desk={desk} view={view} />;
       return <RoundLeaf desk={desk} view={view} />;
+    case 'lesson':
+      return <LessonLeaf desk={desk} view={view} />;
     case 'roll':
       return <RollLeaf desk={desk} view={view} />;
     case 'crib':

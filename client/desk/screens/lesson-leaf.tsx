@@ -1,21 +1,57 @@
-import { deskWords, errorKinds, questionWords } from '../../../server/protocol/words/en.ts';
+import { deskWords, errorKinds } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import type { WireBreakdownLine } from '../../../server/protocol/views.ts';
+import type { DeskView, WireBreakdownLine } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
+import type { Desk } from '../desk-state.ts';
+import { kindName } from '../step-names.ts';
+import { Findings } from './findings.tsx';
+import { PlanList } from './plan-list.tsx';
 
 const words = deskWords.lesson;
 
-type Props = { readonly lines: readonly WireBreakdownLine[]; readonly onGoOn: () => void };
+type Props = { readonly desk: Desk; readonly view: DeskView };
 
-/** The end of the lesson: per question how it went, and what was misheard most. */
-export function LessonLeaf({ lines, onGoOn }: Props) {
-  const rounds = [...new Set(lines.map(({ round }) => round))];
+/** The lesson while it runs: its rounds, what the class mishears, and how each question went so far. */
+export function LessonLeaf({ desk, view }: Props) {
+  const lines = view.breakdown ?? [];
+  return (
+    <section class="lesson-leaf">
+      <h1>{deskWords.plan.heading}</h1>
+      <PlanList desk={desk} view={view} />
+      <div>
+        <Findings desk={desk} view={view} />
+        {lines.length > 0 && <h2>{words.soFar}</h2>}
+        <Lines lines={lines} />
+      </div>
+    </section>
+  );
+}
+
+/** The end of the lesson: what was misheard most, and per question how it went. */
+export function LessonEnd({ desk, view }: Props) {
   return (
     <section class="lesson-leaf">
       <h1>{words.heading}</h1>
+      <Findings desk={desk} view={view} />
+      <div>
+        <Lines lines={view.breakdown ?? []} />
+        <p>
+          <button type="button" class="desk-button" onClick={() => desk.show('start')}>
+            {words.goOn}
+          </button>
+        </p>
+      </div>
+    </section>
+  );
+}
+
+function Lines({ lines }: { readonly lines: readonly WireBreakdownLine[] }) {
+  const rounds = [...new Set(lines.map(({ round }) => round))];
+  return (
+    <>
       {rounds.map((round) => (
         <section key={round}>
-          <h2>{fill(words.vamp, { number: round })}</h2>
+          <h3 class="lesson-round">{fill(words.vamp, { number: round })}</h3>
           <ul>
             {lines
               .filter((line) => line.round === round)
@@ -25,23 +61,17 @@ export function LessonLeaf({ lines, onGoOn }: Props) {
           </ul>
         </section>
       ))}
-      <p>
-        <button type="button" class="desk-button" onClick={onGoOn}>
-          {words.goOn}
-        </button>
-      </p>
-    </section>
+    </>
   );
 }
 
 function Line({ line }: { readonly line: WireBreakdownLine }) {
-  const steps: Readonly<Record<string, string>> = questionWords.steps;
   const [missed] = line.missed;
   const kind = missed?.error ? errorKinds[missed.error] : undefined;
   return (
     <li class="lesson-line">
       <p>
-        <strong>{steps[line.kind] ?? line.kind}</strong> {answerText(line.kind, line.truth)}
+        <strong>{kindName(line.kind)}</strong> {answerText(line.kind, line.truth)}
       </p>
       <p>{fill(words.counts, { right: line.right, part: line.part, wrong: line.wrong, notSure: line.notSure })}</p>
       {missed && (

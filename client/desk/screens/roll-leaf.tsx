@@ -1,21 +1,26 @@
 import { useSignal } from '@preact/signals';
 import { deskWords } from '../../../server/protocol/words/en.ts';
-import type { DeskView, WireStudent } from '../../../server/protocol/views.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import type { DeskView, WireStudent, WireStudentReport } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import type { Desk } from '../desk-state.ts';
+import { findingsOf, notesOf } from '../reports.ts';
 
 const words = deskWords.roll;
 
-/** Who is in the room, who has answered; private. */
+/** Who is in the room, who has answered, and how each one's lesson goes; by seat, private, no order of merit. */
 export function RollLeaf({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
   return (
     <section>
       <h1>{words.heading}</h1>
+      <p class="hint">{deskWords.privateNote}</p>
       {view.students.length === 0 && <p class="lead">{words.none}</p>}
       <ul class="roll">
-        {view.students.map((student) => (
-          <Row key={student.student} desk={desk} view={view} student={student} />
-        ))}
+        {view.students
+          .toSorted((a, b) => a.seat - b.seat)
+          .map((student) => (
+            <Row key={student.student} desk={desk} view={view} student={student} />
+          ))}
       </ul>
     </section>
   );
@@ -26,6 +31,7 @@ function Row(props: { readonly desk: Desk; readonly view: DeskView; readonly stu
   const editing = useSignal(false);
   const name = useSignal(student.name);
   const erasing = useSignal(false);
+  const report = view.reports.find((each) => each.student === student.student);
   const rename = async (event: Event) => {
     event.preventDefault();
     const reply = await desk.wish({ type: 'RenameStudent', student: student.student, name: name.value });
@@ -49,6 +55,7 @@ function Row(props: { readonly desk: Desk; readonly view: DeskView; readonly stu
           {words.change}
         </button>
       </div>
+      {report && report.of > 0 && <Report report={report} />}
       {editing.value && (
         <form class="roll-edit" onSubmit={(event) => void rename(event)}>
           <input
@@ -76,6 +83,26 @@ function Row(props: { readonly desk: Desk; readonly view: DeskView; readonly stu
         </form>
       )}
     </li>
+  );
+}
+
+/** One student's lesson so far: how the answers came out, what to notice, what to say. */
+function Report({ report }: { readonly report: WireStudentReport }) {
+  const { right, part, wrong, notSure, silent, points } = report;
+  const notes = notesOf(report);
+  return (
+    <div class="report">
+      <p>
+        {fill(words.report, { right, part, wrong, notSure, silent })} ·{' '}
+        {fill(words.points, { points: Math.round(points) })}
+      </p>
+      {notes.length > 0 && <p class="report-note">{notes.join(', ')}</p>}
+      {findingsOf(report).map(({ finding, say }) => (
+        <p key={finding}>
+          {finding} <q>{say}</q>
+        </p>
+      ))}
+    </div>
   );
 }
 

@@ -46,6 +46,7 @@ export function RoomLeaf({ desk, view }: Props) {
       <Pairing address={first ?? location.origin} />
       <Policy desk={desk} view={view} />
       <QualityPad desk={desk} view={view} />
+      <SoundFollows desk={desk} view={view} />
       <Names desk={desk} view={view} />
       <Ending desk={desk} view={view} />
     </section>
@@ -131,6 +132,26 @@ function QualityPad({ desk, view }: Props) {
   );
 }
 
+function SoundFollows({ desk, view }: Props) {
+  return (
+    <Part title={words.soundTitle}>
+      <div class="choice-row">
+        <label>
+          <input
+            type="checkbox"
+            checked={view.settings.soundFollows}
+            onChange={(event) =>
+              void desk.wish({ type: 'ChangeSettings', settings: { soundFollows: event.currentTarget.checked } })
+            }
+          />
+          {words.soundFollows}
+        </label>
+      </div>
+      <p class="hint">{words.soundFollowsNote}</p>
+    </Part>
+  );
+}
+
 function Names({ desk, view }: Props) {
   return (
     <Part title={words.namesTitle}>
@@ -180,7 +201,7 @@ function Ending({ desk, view }: Props) {
             }
             void desk.wish({ type: 'EndLesson' }).then((reply) => {
               if (!reply?.ok) return;
-              desk.choose(false);
+              desk.show(null);
               desk.turnTo('round');
             });
           }}

@@ -1,43 +1,45 @@
-import { deskWords, errorKinds } from '../../../server/protocol/words/en.ts';
+import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
-import type { DeskView, WireSpread, WireStep } from '../../../server/protocol/views.ts';
+import { questionPrompt } from '../../../server/protocol/words/questions.ts';
+import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
+import { printChord } from '../../../shared-theory/printer.ts';
+import { usualSeconds } from '../../../shared-theory/questions/script.ts';
+import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import { Mark } from '../../shared/marks.tsx';
 import { Tally } from '../../shared/music-marks.tsx';
-import { Spread } from '../../shared/spreads/spread.tsx';
 import type { Desk } from '../desk-state.ts';
 import { counted } from '../sentences.ts';
+import { meanwhileName } from '../sound-choices.ts';
+import { askingOf } from '../step-names.ts';
 import { ChordLine } from './chord-line.tsx';
 import { CribLeaf } from './crib-leaf.tsx';
-import { rightHands, shareRight } from './script.tsx';
+import { FallenAnswers } from './fallen-answers.tsx';
 import { SoundControls } from './sound-controls.tsx';
 
 const words = deskWords.round;
-
-/** Of a spread on a phone held upright, in pixels. */
-const SIZE = { width: 350, height: 270, scale: 0.45 };
-const SIZES: Readonly<Record<string, typeof SIZE>> = {
-  keys: { width: 350, height: 340, scale: 0.45 },
-  root: { width: 350, height: 300, scale: 0.42 },
-};
 
 /** The round under way: what plays, what is asked, who has answered; after the close how the answers fell. */
 export function RoundLeaf({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
   const step = desk.step.value;
   const isCurrent = step !== null && step.question === view.current?.question;
-  const fallen = isCurrent && view.spread !== null && (step.status === 'closed' || step.status === 'shown');
+  const fallen = isCurrent && view.spread !== null && !step.aloud && ['closed', 'shown'].includes(step.status);
   return (
     <div class="desk-round">
       <div class="desk-question">
         {view.vamp && <ChordLine vamp={view.vamp} />}
-        {step && !fallen && <Asked view={view} step={step} isCurrent={isCurrent} />}
-        {fallen && <Fallen view={view} step={step} />}
-        {!step && <p class="lead">{deskWords.room.seats.none}</p>}
+        {step && !fallen && <Asked desk={desk} view={view} step={step} isCurrent={isCurrent} />}
+        {fallen && <FallenAnswers desk={desk} view={view} step={step} />}
+        {!step && <p class="lead">{words.none}</p>}
       </div>
       <div class="desk-aside">
         {view.vamp?.source === 'host' && <SoundControls desk={desk} view={view} />}
         <Hands desk={desk} view={view} />
+        {view.entered && (
+          <button type="button" class="desk-link" onClick={() => desk.show('correct')}>
+            {deskWords.correct.open}
+          </button>
+        )}
         <div class="wide-only">
           <CribLeaf view={view} />
         </div>
@@ -46,19 +48,36 @@ export function RoundLeaf({ desk, view }: { readonly desk: Desk; readonly view: 
   );
 }
 
-function Asked(props: { readonly view: DeskView; readonly step: WireStep; readonly isCurrent: boolean }) {
-  const { view, step, isCurrent } = props;
-  const asking = (isCurrent && view.current?.asking) || {
-    kind: step.kind,
-    target: step.target,
-    options: step.kind === 'quality' ? view.settings.qualities : [view.settings.policy],
-  };
+type AskedProps = {
+  readonly desk: Desk;
+  readonly view: DeskView;
+  readonly step: WireStep;
+  readonly isCurrent: boolean;
+};
+
+/** A question before its answers can be seen: as it is spoken, the right answer, its usual time, the hands. */
+function Asked({ desk, view, step, isCurrent }: AskedProps) {
   const right = view.truths[step.question];
+  const [low, high] = usualSeconds(step.kind as Kind);
+  const guitar = view.vamp?.source === 'guitar';
+  const settler = step.kind === 'settler' ? view.vamp?.settlers[step.target]?.chord : undefined;
+  const open = isCurrent && step.status === 'open';
+  const seconds = open ? desk.seconds.value : null;
   return (
     <section>
-      <h1>{questionPrompt(asking)}</h1>
+      <h1>{questionPrompt(askingOf(view, step))}</h1>
       {right !== undefined && <p class="lead">{fill(words.right, { answer: answerText(step.kind, right) })}</p>}
-      {isCurrent && step.status === 'open' && (
+      {step.status !== 'shown' && (
+        <p class="hint">
+          {fill(words.usual, { low, high })}
+          {seconds !== null && ` · ${seconds > high ? words.over : fill(words.gone, { seconds })}`}
+          {step.status === 'ready' && !guitar && ` · ${fill(words.meanwhile, { sound: meanwhileName(view, step) })}`}
+        </p>
+      )}
+      {guitar && settler && <p class="advice">{fill(words.playSettler, { chord: printChord(settler).text })}</p>}
+      {view.awaited === step.question && <p class="advice">{words.awaited}</p>}
+      {step.aloud && step.status !== 'shown' && <p class="advice">{words.aloud}</p>}
+      {open && !step.aloud && (
         <>
           <h2>{words.handsIn}</h2>
           <div class="hands-row">
@@ -74,79 +93,8 @@ function Asked(props: { readonly view: DeskView; readonly step: WireStep; readon
   );
 }
 
-function Fallen({ view, step }: { readonly view: DeskView; readonly step: WireStep }) {
-  const { closed } = deskWords;
-  const { spread, truth, topWrong } = view;
-  if (!spread) return null;
-  const hands = spread.counts.reduce((sum, { count }) => sum + count, spread.notSure);
-  const right = rightHands(view) ?? 0;
-  const share = shareRight(view);
-  const heard =
-    hands === 0
-      ? closed.none
-      : right === 0
-        ? fill(closed.nobody, { of: hands })
-        : fill(closed.heard, { n: capital(numberWord(right)), of: hands });
-  return (
-    <section class="fallen">
-      <h1>{heard}</h1>
-      <p class="lead">
-        {truth && fill(words.right, { answer: answerText(step.kind, truth.answer) })}
-        {spread.notSure > 0 && ` · ${counted(spread.notSure, closed.notSure)}`}
-        {spread.silent > 0 && ` · ${counted(spread.silent, words.silent)}`}
-      </p>
-      <div class="desk-spread">
-        <Spread spread={spread} truth={truth} size={SIZES[step.kind] ?? SIZE} label={spreadLabel(step.kind, spread)} />
-      </div>
-      {share !== null && step.status === 'closed' && <p class="advice">{advice(share, step.kind)}</p>}
-      {view.spreadShown && step.status === 'closed' && <p class="hint">{closed.spreadIsUp}</p>}
-      {topWrong && (
-        <div class="top-wrong">
-          <h2>
-            {fill(closed.heardWrong, {
-              n: capital(numberWord(topWrong.count)),
-              answer: answerText(step.kind, topWrong.answer),
-            })}
-          </h2>
-          <Misheard error={topWrong.error} />
-          {topWrong.suspectSpeaker && <p class="advice">{closed.speaker}</p>}
-          {hands >= 5 && <p class="hint">{topWrong.manyTheSame ? closed.manyTheSame : closed.scattered}</p>}
-        </div>
-      )}
-    </section>
-  );
-}
-
-function Misheard({ error }: { readonly error: string | null }) {
-  const kind = error === null ? undefined : errorKinds[error];
-  if (!kind) return null;
-  const { say, playNext } = deskWords.closed;
-  return (
-    <>
-      <p class="finding">{kind.finding}</p>
-      <p class="label">{say}</p>
-      <p class="say">“{kind.say}”</p>
-      <p class="label">{playNext}</p>
-      <p>{kind.play}</p>
-    </>
-  );
-}
-
-/** What the drawing shows, in words: each answer with its hands. */
-function spreadLabel(kind: string, spread: WireSpread): string {
-  return spread.counts.map(({ answer, count }) => `${answerText(kind, answer)}: ${count}`).join(', ');
-}
-
-/** Questions that the bass alone helps to answer. */
-const OF_THE_BASS = new Set(['direction', 'root']);
-
-function advice(share: number, kind: string): string {
-  const { fewHeard, fewHeardBass, talk, mostHeard } = deskWords.closed;
-  return share < 0.3 ? (OF_THE_BASS.has(kind) ? fewHeardBass : fewHeard) : share <= 0.7 ? talk : mostHeard;
-}
-
 function Hands({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
-  const open = view.current?.status === 'open';
+  const open = view.current?.status === 'open' && !view.current.aloud;
   const silent = open ? view.students.filter(({ here, wrote }) => here && !wrote).length : 0;
   const deaf = view.students.filter(({ cannotHear }) => cannotHear).length;
   const parts = [
@@ -161,8 +109,4 @@ function Hands({ desk, view }: { readonly desk: Desk; readonly view: DeskView })
       </button>
     </p>
   );
-}
-
-function capital(word: string): string {
-  return word.charAt(0).toUpperCase() + word.slice(1);
 }

@@ -1,70 +1,76 @@
+import { useSignal } from '@preact/signals';
 import { deskWords } from '../../../server/protocol/words/en.ts';
-import type { SoundChange } from '../../../server/protocol/messages.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { Mark, PencilRing } from '../../shared/marks.tsx';
-import { printChord } from '../../../shared-theory/printer.ts';
 import type { Desk } from '../desk-state.ts';
+import { moreChoices, soundName, usualChoices, type Choice } from '../sound-choices.ts';
 
-const words = deskWords.round;
+const words = deskWords.sound;
 
-/** One press of slower or faster. */
-const STEP = 0.08;
+type Props = { readonly desk: Desk; readonly view: DeskView };
 
-type Control = { readonly label: string; readonly change: SoundChange; readonly on: boolean };
-
-/** What the sound does from the next bar line on. */
-export function SoundControls({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
+/** What sounds, and what it may turn to on the next bar line: the usual four at hand, the rest behind one press. */
+export function SoundControls({ desk, view }: Props) {
+  const more = useSignal(false);
   const { vamp, sound } = view;
   if (!vamp) return null;
   const playing = sound.playing && sound.round === vamp.round;
-  const tempo = sound.tempo ?? vamp.tempo ?? 0;
-  const controls = [...holds(view), ...rest(view, tempo)];
+  const now = playing ? fill(words.now, { sound: soundName(view, sound.change) }) : words.nothing;
+  const cell = (choice: Choice) => (
+    <Control key={choice.name} choice={choice} playing={playing} press={() => void desk.change(choice.change)} />
+  );
   return (
-    <section class="sound-controls" aria-label={words.nextBar}>
+    <section class="sound-controls" aria-label={words.label}>
       <p class="label">
-        {view.soundHeld ? words.nextBar : words.noSound}
-        {playing && <span class="tempo">{fill(words.tempo, { tempo })}</span>}
+        <span role="status">{view.soundHeld ? now : words.noSound}</span>
+        {playing && <span class="tempo">{fill(words.tempo, { tempo: sound.tempo ?? vamp.tempo ?? '' })}</span>}
       </p>
-      <div class="control-grid">
-        {controls.map(({ label, change, on }) => (
-          <button
-            key={label}
-            type="button"
-            aria-pressed={change.kind === 'tempo' ? undefined : on}
-            disabled={!playing || desk.busy.value}
-            onClick={() => void desk.change(change)}
-          >
-            {label}
-            {on && playing && (
-              <Mark width={104} height={48} class="ring">
-                <PencilRing x={52} y={24} rx={44} ry={18} />
-              </Mark>
-            )}
-          </button>
-        ))}
-      </div>
+      <div class="control-row">{usualChoices(view, desk.step.value).map(cell)}</div>
+      <button
+        type="button"
+        class="desk-link"
+        aria-expanded={more.value}
+        onClick={() => {
+          more.value = !more.value;
+        }}
+      >
+        {more.value ? words.fewer : words.more}
+      </button>
+      {more.value && (
+        <div class="control-groups">
+          {moreChoices(view).map(({ title, choices }) => (
+            <div key={title} role="group" aria-label={title}>
+              <p class="label" aria-hidden="true">
+                {title}
+              </p>
+              <div class="control-cells">{choices.map(cell)}</div>
+            </div>
+          ))}
+        </div>
+      )}
     </section>
   );
 }
 
-function holds({ vamp, sound }: DeskView): readonly Control[] {
-  const slots = vamp?.slots ?? [];
-  return slots
-    .map(({ chord }, slot) => ({ chord, slot }))
-    .filter(({ chord }, slot) => slots.findIndex((each) => each.chord === chord) === slot)
-    .map(({ chord, slot }) => ({
-      label: fill(words.hold, { chord: printChord(chord).text }),
-      change: { kind: 'hold', slot },
-      on: sound.change.kind === 'hold' && sound.change.slot === slot,
-    }));
-}
-
-function rest({ sound }: DeskView, tempo: number): readonly Control[] {
-  return [
-    { label: words.bassAlone, change: { kind: 'bass-alone' }, on: sound.change.kind === 'bass-alone' },
-    { label: words.slower, change: { kind: 'tempo', tempo: Math.round(tempo * (1 - STEP)) }, on: false },
-    { label: words.faster, change: { kind: 'tempo', tempo: Math.round(tempo * (1 + STEP)) }, on: false },
-    { label: words.full, change: { kind: 'full' }, on: sound.change.kind === 'full' },
-  ];
+function Control(props: { readonly choice: Choice; readonly playing: boolean; readonly press: () => void }) {
+  const { choice, playing, press } = props;
+  const { label, name, change, on, chord } = choice;
+  return (
+    <button
+      type="button"
+      class={chord ? 'chord' : undefined}
+      aria-label={name === label ? undefined : name}
+      aria-pressed={change.kind === 'tempo' ? undefined : on && playing}
+      disabled={!playing}
+      onClick={press}
+    >
+      {label}
+      {on && playing && (
+        <Mark width={84} height={48} class="ring">
+          <PencilRing x={42} y={24} rx={36} ry={18} />
+        </Mark>
+      )}
+    </button>
+  );
 }

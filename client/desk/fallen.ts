@@ -1,0 +1,33 @@
+import type { DeskView, WireSpread } from '../../server/protocol/views.ts';
+
+/** Share of hands that were right: below `FEW` play it again, above `MOST` show it, between them let the neighbours talk. */
+export const FEW = 0.3;
+export const MOST = 0.7;
+
+type Fallen = Pick<DeskView, 'spread' | 'truth' | 'letStand'>;
+
+/** Whether an answer counts as right: it is, it says the same, or the teacher let it stand. */
+export function countsAsRight({ truth, letStand }: Omit<Fallen, 'spread'>, key: string): boolean {
+  return truth !== null && (truth.key === key || (truth.also ?? []).includes(key) || letStand.includes(key));
+}
+
+/** Hands whose answer counts as right; null before the close. */
+export function rightHands({ spread, truth, letStand }: Fallen): number | null {
+  if (!spread || !truth) return null;
+  return spread.counts.reduce(
+    (sum, { key, count }) => (countsAsRight({ truth, letStand }, key) ? sum + count : sum),
+    0,
+  );
+}
+
+/** Hands that were in, not sure among them. */
+export function handsIn({ counts, notSure }: WireSpread): number {
+  return counts.reduce((sum, { count }) => sum + count, notSure);
+}
+
+/** Share of the hands that were in and right; null where none was in. */
+export function shareRight(fallen: Fallen): number | null {
+  const right = rightHands(fallen);
+  const hands = fallen.spread ? handsIn(fallen.spread) : 0;
+  return hands === 0 || right === null ? null : right / hands;
+}

@@ -1,0 +1,70 @@
+import { useSignal } from '@preact/signals';
+import { deskWords } from '../../../server/protocol/words/en.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
+import { answerText } from '../../shared/answer-text.ts';
+import type { Desk } from '../desk-state.ts';
+import { countsAsRight } from '../fallen.ts';
+import { counted } from '../sentences.ts';
+
+const words = deskWords.closed;
+
+type Props = { readonly desk: Desk; readonly view: DeskView; readonly step: WireStep };
+
+/** Every different answer with its hands; a wrong one can be let stand, wherever these chords come again. */
+export function AnswerList({ desk, view, step }: Props) {
+  const open = useSignal(false);
+  const counts = view.spread?.counts ?? [];
+  if (counts.length === 0) return null;
+  return (
+    <>
+      <p>
+        <button
+          type="button"
+          class="desk-link"
+          aria-expanded={open.value}
+          onClick={() => {
+            open.value = !open.value;
+          }}
+        >
+          {open.value ? words.answersLess : words.answers}
+        </button>
+      </p>
+      {open.value && (
+        <ul class="answer-list">
+          {counts.map(({ key, answer, count }) => (
+            <li key={key}>
+              <span class="answer">{answerText(step.kind, answer)}</span>
+              <span class="hands">{counted(count, words.hands)}</span>
+              <Standing desk={desk} view={view} step={step} answer={answer} answerKey={key} />
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+function Standing({
+  desk,
+  view,
+  step,
+  answer,
+  answerKey,
+}: Props & { readonly answer: unknown; readonly answerKey: string }) {
+  const stands = view.letStand.includes(answerKey);
+  if (!stands && countsAsRight(view, answerKey)) return <span class="stands">{words.isRight}</span>;
+  const round = view.vamp?.round ?? '';
+  const wish = { type: 'LetStand', round, question: step.question, answer, stands: !stands } as const;
+  return (
+    <button
+      type="button"
+      class="stands toggle"
+      aria-pressed={stands}
+      aria-label={fill(words.letStand, { answer: answerText(step.kind, answer) })}
+      onClick={() => void desk.wish(wish)}
+    >
+      {words.alsoRight}
+    </button>
+  );
+}

@@ -1,0 +1,157 @@
+import { deskWords, errorKinds } from '../../../server/protocol/words/en.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
+import type { DeskView, WireSpread, WireStep } from '../../../server/protocol/views.ts';
+import { answerText } from '../../shared/answer-text.ts';
+import { Spread } from '../../shared/spreads/spread.tsx';
+import { nextReady, type Desk } from '../desk-state.ts';
+import { FEW, handsIn, MOST, rightHands, shareRight } from '../fallen.ts';
+import { quietList } from '../reports.ts';
+import { counted } from '../sentences.ts';
+import { askingOf } from '../step-names.ts';
+import { AnswerList } from './answer-list.tsx';
+import { PlayBoth } from './play-both.tsx';
+
+const words = deskWords.closed;
+
+/** Of a spread on a phone held upright, in pixels. */
+const SIZE = { width: 350, height: 270, scale: 0.45 };
+const SIZES: Readonly<Record<string, typeof SIZE>> = {
+  keys: { width: 350, height: 340, scale: 0.45 },
+  settler: { width: 350, height: 340, scale: 0.45 },
+  root: { width: 350, height: 300, scale: 0.42 },
+};
+
+type Props = { readonly desk: Desk; readonly view: DeskView; readonly step: WireStep };
+
+/** How the answers to the closed question fell, what was misheard most, and what may be done about it. */
+export function FallenAnswers({ desk, view, step }: Props) {
+  const { spread, truth } = view;
+  if (!spread) return null;
+  const hands = handsIn(spread);
+  const closed = step.status === 'closed';
+  const share = shareRight(view);
+  return (
+    <section class="fallen">
+      <h1>{heard(view, hands)}</h1>
+      <p class="lead">
+        {truth && fill(deskWords.round.right, { answer: answerText(step.kind, truth.answer) })}
+        {spread.notSure > 0 && ` · ${counted(spread.notSure, words.notSure)}`}
+        {spread.silent > 0 && ` · ${counted(spread.silent, deskWords.round.silent)}`}
+      </p>
+      {!closed && <NextUp desk={desk} view={view} step={step} />}
+      <div class="desk-spread">
+        <Spread spread={spread} truth={truth} size={SIZES[step.kind] ?? SIZE} label={spreadLabel(step.kind, spread)} />
+      </div>
+      {step.struck && <p class="advice">{words.struck}</p>}
+      {share !== null && closed && !step.struck && <p class="advice">{advice(share, step.kind)}</p>}
+      {view.spreadShown && closed && <p class="hint">{words.spreadIsUp}</p>}
+      <TopWrong desk={desk} view={view} step={step} hands={hands} />
+      <AnswerList desk={desk} view={view} step={step} />
+      {closed && <Quiet view={view} />}
+      <Strike desk={desk} view={view} step={step} />
+    </section>
+  );
+}
+
+function heard(view: DeskView, hands: number): string {
+  const right = rightHands(view) ?? 0;
+  if (hands === 0) return words.none;
+  return right === 0
+    ? fill(words.nobody, { of: hands })
+    : fill(words.heard, { n: capital(numberWord(right)), of: hands });
+}
+
+/** The question that the next press opens, to be spoken before it. */
+function NextUp({ desk, view, step }: Props) {
+  const next = nextReady(view.steps, step.question, desk.skipped.value);
+  if (!next) return null;
+  return (
+    <p class="next-up">
+      <span class="label">{deskWords.round.next}</span> {questionPrompt(askingOf(view, next))}
+    </p>
+  );
+}
+
+function TopWrong({ desk, view, step, hands }: Props & { readonly hands: number }) {
+  const { topWrong, truth } = view;
+  if (!topWrong) return null;
+  const kind = topWrong.error === null ? undefined : errorKinds[topWrong.error];
+  const wrong = answerText(step.kind, topWrong.answer);
+  return (
+    <div class="top-wrong">
+      <h2>{fill(words.heardWrong, { n: capital(numberWord(topWrong.count)), answer: wrong })}</h2>
+      {kind && (
+        <>
+          <p class="finding">{kind.finding}</p>
+          <p class="label">{words.say}</p>
+          <p class="say">“{kind.say}”</p>
+          <p class="label">{words.playNext}</p>
+          <p>{kind.play}</p>
+        </>
+      )}
+      {step.ask !== null && (
+        <PlayBoth
+          desk={desk}
+          view={view}
+          ask={step.ask}
+          playable={topWrong.playable}
+          readings={{ wrong, right: answerText(step.kind, truth?.answer) }}
+        />
+      )}
+      {topWrong.suspectSpeaker && <p class="advice">{words.speaker}</p>}
+      {hands >= 5 && <p class="hint">{topWrong.manyTheSame ? words.manyTheSame : words.scattered}</p>}
+    </div>
+  );
+}
+
+function Quiet({ view }: Pick<Props, 'view'>) {
+  const quiet = quietList(view);
+  if (quiet.length === 0) return null;
+  return (
+    <>
+      <h2>{words.quiet}</h2>
+      <ul class="quiet-list">
+        {quiet.map(({ student, name, notes }) => (
+          <li key={student}>
+            <bdi>{name}</bdi> <span>{notes.join(', ')}</span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function Strike({ desk, view, step }: Props) {
+  const round = view.vamp?.round ?? '';
+  const { question, struck } = step;
+  return (
+    <p class="strike">
+      <button
+        type="button"
+        class="desk-link"
+        onClick={() => void desk.wish({ type: 'StrikeQuestion', round, question, struck: !struck })}
+      >
+        {struck ? words.unstrike : words.strike}
+      </button>
+      {!struck && <span class="hint">{words.strikeNote}</span>}
+    </p>
+  );
+}
+
+/** What the drawing shows, in words: each answer with its hands. */
+function spreadLabel(kind: string, spread: WireSpread): string {
+  return spread.counts.map(({ answer, count }) => `${answerText(kind, answer)}: ${count}`).join(', ');
+}
+
+/** Questions that the bass alone helps to answer. */
+const OF_THE_BASS = new Set(['direction', 'root', 'distance']);
+
+function advice(share: number, kind: string): string {
+  if (share < FEW) return OF_THE_BASS.has(kind) ? words.fewHeardBass : words.fewHeard;
+  return share <= MOST ? words.talk : words.mostHeard;
+}
+
+function capital(word: string): string {
+  return word.charAt(0).toUpperCase() + word.slice(1);
+}

@@ -1,0 +1,17 @@
+import type { DeskView } from '../../server/protocol/views.ts';
+import type { Desk, Wish } from './desk-state.ts';
+
+/** Begins a round and turns to it; gives its id, null where it was refused. */
+export async function begin(desk: Desk, wish: Wish): Promise<string | null> {
+  const reply = await desk.wish(wish);
+  if (!reply?.ok) return null;
+  desk.show(null);
+  desk.turnTo('round');
+  return (reply.value as { readonly round?: string } | undefined)?.round ?? null;
+}
+
+/** Starts a round of a level, as an item of the plan or beside it. It plays at once where a host screen can. */
+export async function startRound(desk: Desk, view: DeskView, level: number, item: string | null): Promise<void> {
+  const round = await begin(desk, { type: 'StartRound', after: view.vamp?.number ?? 0, level, item });
+  if (round !== null && view.soundHeld) await desk.wish({ type: 'RequestPlay', round });
+}

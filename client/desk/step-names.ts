@@ -1,0 +1,25 @@
+import { questionWords } from '../../server/protocol/words/en.ts';
+import type { DeskView, WireAsking, WireStep } from '../../server/protocol/views.ts';
+import { printChord } from '../../shared-theory/printer.ts';
+
+const names: Readonly<Record<string, string>> = questionWords.steps;
+
+/** A kind of question in the row of steps: `bass`. */
+export function kindName(kind: string): string {
+  return names[kind] ?? kind;
+}
+
+/** `keys`; where a round asks a kind more than once, with its chord: `quality Am`, `settler C`. */
+export function stepName({ steps, vamp }: Pick<DeskView, 'steps' | 'vamp'>, step: WireStep): string {
+  const chords = step.kind === 'settler' ? vamp?.settlers : vamp?.slots;
+  const chord = chords?.[step.target]?.chord;
+  const several = steps.filter(({ kind }) => kind === step.kind).length > 1;
+  return several && chord !== undefined ? `${kindName(step.kind)} ${printChord(chord).text}` : kindName(step.kind);
+}
+
+/** What is asked, for its prompt: as it was opened, else as it would be under the settings that hold now. */
+export function askingOf(view: DeskView, step: WireStep): WireAsking {
+  if (step.question === view.current?.question) return view.current.asking;
+  const { kind, target } = step;
+  return { kind, target, options: kind === 'quality' ? view.settings.qualities : [view.settings.policy] };
+}
