@@ -1,0 +1,169 @@
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Chord } from '../../shared-theory/chords.ts';
+import { chordPitchClasses, chordSymbol, parseChord, soundsAs } from '../../shared-theory/chords.ts';
+import { generate } from '../../shared-theory/generate.ts';
+import { GROOVES } from '../../shared-theory/grooves.ts';
+import { parseKeyName } from '../../shared-theory/keys.ts';
+import { LEVELS_THAT_STAND } from '../../shared-theory/levels.ts';
+import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
+import { bassOf, shapeNotes, usualShape } from '../../shared-theory/neck.ts';
+import { perform } from '../../shared-theory/perform.ts';
+import { pitchClass } from '../../shared-theory/pitch.ts';
+import { settlersOf } from '../../shared-theory/settle.ts';
+import { guitarTruth, POLICIES } from '../../shared-theory/truth.ts';
+import type { VoicedVamp } from '../../shared-theory/vamps.ts';
+import { parseVamp } from '../../shared-theory/vamps.ts';
+import { voice } from '../../shared-theory/voice.ts';
+import { anyVamp } from '../support/theory-arbitraries.ts';
+
+/** A loop of a bar for each chord, each stroke plain, as a teacher's own guitar is taken to sound. */
+const plain = (chords: readonly Chord[]): VoicedVamp => ({
+  slots: chords.map((chord) => ({ chord, beats: 4, frets: usualShape(chord) })),
+  meter: '4/4',
+  grooveText: '',
+  tempo: 90,
+  seed: 1,
+});
+const chordsIn = (text: string) => text.split(' ').map(parseChord);
+const settled = (vamp: VoicedVamp) =>
+  settlersOf(vamp)
+    .map(({ slot, keys }) => `${chordSymbol(slot.chord)} ${keys.majors.join(' ')}`)
+    .join(', ');
+
+const MAJOR_SCALE = [0, 2, 4, 5, 7, 9, 11];
+/** Tonics of the major scales that hold all pitch classes, by arithmetic. */
+const tonicsHolding = (sounds: readonly number[]) =>
+  Array.from({ length: 12 }, (_, tonic) => tonic).filter((tonic) =>
+    sounds.every((sound) => MAJOR_SCALE.includes((sound - tonic + 12) % 12)),
+  );
+const tonicOf = (name: string) => pitchClass(parseKeyName(name).tonic);
+
+describe('the settlers of a loop', () => {
+  // Two neighbours on the circle differ in one letter: what holds the flat side's fourth, or the sharp side's seventh, settles
+  // (common practice). Of those, the chord that a guitarist meets first.
+  test.each([
+    ['A Bm', 'G D major, E A major'],
+    ['Em D', 'C G major, A D major'],
+    ['Em Am', 'Dm C major, D G major'],
+    ['F Dm', 'Cm Bb major, G C major'],
+    ['D Bm G', 'C G major, A D major'],
+    ['C', 'Bb F major, D G major'],
+    ['Am', 'Bb F major, D G major'],
+    ['C5', 'Db Ab major, D G major'],
+    ['C C5', 'Bb F major, D G major'],
+    ['G#m E', 'A E major, F# B major'],
+    ['Ebm Gb', 'Fb Cb major, Ab Db major'],
+    // Spelled as the key that is left spells it.
+    ['Gb Cb', 'Fb Cb major, Db Gb major'],
+    ['F# B', 'E B major, C# F# major'],
+  ])('%s: %s', (text, expected) => {
+    expect(settled(plain(chordsIn(text)))).toBe(expected);
+  });
+
+  test.each(['Bb C', 'F#m B', 'G F', 'C G Am F', 'Bdim', 'Dsus4 A', 'Am E', 'C Fm', 'B C', 'Caug'])(
+    '%s has none: one key owns it, or no key does',
+    (text) => {
+      expect(settlersOf(plain(chordsIn(text)))).toEqual([]);
+    },
+  );
+
+  test('lasts a bar of the meter, in the most usual shape', () => {
+    const vamp = voice({ slots: parseVamp('Em D', 3), groove: 'waltz', tempo: 100, seed: 1 });
+    expect(settlersOf(vamp).map(({ slot }) => slot)).toEqual([
+      { chord: parseChord('C'), beats: 3, frets: [null, 3, 2, 0, 1, 0] },
+      { chord: parseChord('A'), beats: 3, frets: [null, 0, 2, 2, 2, 0] },
+    ]);
+  });
+
+  test('the chord that a groove does not sound in full gives way to one that it does, or to none', () => {
+    const driving = (opening: boolean) =>
+      voice({ slots: parseVamp('E5 A5', 4), groove: 'driving-eighths', tempo: 140, seed: 1, opening });
+    // Muted eighths on the three low strings sound no third, unless each chord opens with a full stroke.
+    expect(settlersOf(driving(false))).toEqual([]);
+    expect(settled(driving(true))).toBe('Dm C major, B E major');
+  });
+
+  test('a long loop of the teacher settles as its different chords do', () => {
+    const long = Array.from({ length: 32 }, () => 'Em D').join(' ');
+    expect(guitarTruth(parseVamp(long, 4)).settlers).toEqual(guitarTruth(parseVamp('Em D', 4)).settlers);
+    expect(guitarTruth(parseVamp('D Bm G D Bm G A', 4)).settlers).toEqual([]);
+    expect(settled(plain(chordsIn('F# B Gb Cb')))).toBe(settled(plain(chordsIn('F# B'))));
+  });
+
+  test('what was asked before changes nothing', () => {
+    const first = settlersOf(plain(chordsIn('Em D')));
+    settlersOf(plain(chordsIn('A Bm')));
+    expect(settlersOf(plain(chordsIn('Em D')))).toEqual(first);
+  });
+});
+
+/** Holds all that a settler promises, by arithmetic on what sounds. */
+function checkSettlers(vamp: VoicedVamp, owners: readonly string[]): void {
+  const chords = vamp.slots.map(({ chord }) => chord);
+  const loop = chords.flatMap(chordPitchClasses);
+  const settlers = settlersOf(vamp);
+  expect(settlers.length).toBeLessThanOrEqual(owners.length < 2 ? 0 : 2);
+  for (const { slot, keys } of settlers) {
+    expect(slot.chord.quality).not.toBe('diminished');
+    expect(chords.some((chord) => soundsAs(chord, slot.chord))).toBe(false);
+    expect(slot.beats).toBe(BEATS_PER_BAR[vamp.meter]);
+    expect(new Set(shapeNotes(slot.frets).map(({ midi }) => midi % 12))).toEqual(
+      new Set(chordPitchClasses(slot.chord)),
+    );
+    expect(bassOf(slot.frets) % 12).toBe(pitchClass(slot.chord.root));
+    const behind = perform({ ...vamp, slots: [...vamp.slots, slot] }).notes.filter(
+      ({ chord, touch }) => chord === vamp.slots.length && touch !== 'dead',
+    );
+    const left = tonicsHolding([...loop, ...behind.map(({ midi }) => midi % 12)]);
+    expect(keys.majors.map(tonicOf)).toEqual(left);
+    expect(keys.relatives.map(tonicOf)).toEqual(left.flatMap((tonic) => [tonic, (tonic + 9) % 12]));
+    // Named as the keys of the loop are named, and the outermost of them on its side.
+    for (const name of keys.majors) expect(owners).toContain(name);
+  }
+  const outer = settlers.map(({ keys }) => owners.indexOf(keys.majors[0] ?? ''));
+  expect(outer.every((place) => place === 0 || place === owners.length - 1)).toBe(true);
+  expect(new Set(outer).size).toBe(outer.length);
+  expect(outer).toEqual(outer.toSorted((one, other) => one - other));
+}
+
+describe('every settler', () => {
+  test('of any chords leaves the outermost key on its side, by all that sounds', () => {
+    fc.assert(
+      fc.property(anyVamp, (chords) => {
+        const vamp = plain(chords);
+        const { keys, settlers } = guitarTruth(vamp.slots);
+        checkSettlers(vamp, keys.majors);
+        // Strummed plainly, every chord is heard: no side is missing.
+        expect(settlers).toHaveLength(keys.majors.length < 2 ? 0 : 2);
+      }),
+    );
+  });
+
+  test('of a generated vamp is heard in its groove; the truth names it', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...LEVELS_THAT_STAND), fc.nat(), (level, seed) => {
+        const { vamp, truth } = generate({ level, seed });
+        checkSettlers(vamp, truth.keys.majors);
+        expect(truth.settlers).toEqual(
+          settlersOf(vamp).map(({ slot, keys }) => ({ chord: chordSymbol(slot.chord), keys })),
+        );
+        for (const { keys } of truth.settlers) {
+          for (const policy of POLICIES) for (const name of keys[policy]) expect(truth.keys[policy]).toContain(name);
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  test('in every groove of the catalogue, with its opening bar, both sides are there', () => {
+    for (const groove of GROOVES) {
+      const slots = parseVamp('Em D', 4).map((slot) => ({
+        ...slot,
+        beats: BEATS_PER_BAR[groove.meter],
+      }));
+      const vamp = voice({ slots, groove: groove.id, tempo: groove.tempo[0], seed: 1 });
+      expect([groove.id, settled(vamp)]).toEqual([groove.id, 'C G major, A D major']);
+    }
+  });
+});
