@@ -13,6 +13,23 @@ const plainImports: Plugin = {
   load: (id) => (id === '\0vite/preload-helper.js' ? 'export const __vitePreload = (load) => load();' : undefined),
 };
 
+/** Parts of the socket library that a phone never uses: our server offers no web transport, and nobody sends bytes. */
+const UNUSED: readonly (readonly [file: RegExp, code: string])[] = [
+  [/engine\.io-client\/build\/esm\/transports\/webtransport\.js$/, 'export class WT {}'],
+  [/engine\.io-parser\/build\/esm\/contrib\/base64-arraybuffer\.js$/, 'export const decode = () => null;'],
+  [
+    /socket\.io-parser\/build\/esm\/binary\.js$/,
+    'export const deconstructPacket = (packet) => ({ packet, buffers: [] }); export const reconstructPacket = (packet) => packet;',
+  ],
+];
+
+const leanSocket: Plugin = {
+  name: 'lean-socket',
+  enforce: 'pre',
+  applyToEnvironment: ({ name }) => name === 'student',
+  load: (id) => UNUSED.find(([file]) => file.test(id))?.[1],
+};
+
 /**
  * Four pages. Phones get a build of their own: in a common one, what host and desk use of a shared module would travel to
  * phones too. Phone floor: Safari 14 and Chrome 87.
@@ -21,7 +38,7 @@ export default defineConfig(({ command }) => ({
   root: 'client',
   base: '/',
   publicDir: 'public',
-  plugins: [plainImports],
+  plugins: [plainImports, leanSocket],
   build: {
     outDir: OUT,
     emptyOutDir: true,
@@ -50,6 +67,7 @@ export default defineConfig(({ command }) => ({
               codeSplitting: {
                 groups: [
                   { name: 'student', test: /client\/student\/main\.tsx$/ },
+                  { name: 'printer', test: /shared-theory\/printer\.ts$/ },
                   { name: 'letters', test: /client\/shared\/chord-text\.tsx$/ },
                 ],
               },

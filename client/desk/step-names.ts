@@ -1,8 +1,8 @@
-import { questionWords } from '../../server/protocol/words/en.ts';
+import { stepWords } from '../../server/protocol/words/en.ts';
 import type { DeskView, WireAsking, WireStep } from '../../server/protocol/views.ts';
 import { printChord } from '../../shared-theory/printer.ts';
 
-const names: Readonly<Record<string, string>> = questionWords.steps;
+const names: Readonly<Record<string, string>> = stepWords;
 
 /** A kind of question in the row of steps: `bass`. */
 export function kindName(kind: string): string {

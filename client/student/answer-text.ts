@@ -2,7 +2,7 @@ import { questionWords } from '../../server/protocol/words/question-words.ts';
 import { rightWords } from '../../server/protocol/words/right-words.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import { capital, numberWord } from '../../server/protocol/words/questions.ts';
-import { studentWords } from '../../server/protocol/words/student.ts';
+import { revealWords } from '../../server/protocol/words/reveal.ts';
 import type { WireAsking, WireTruth } from '../../server/protocol/views.ts';
 import { printChord, printKey, printNote } from '../../shared-theory/printer.ts';
 import { qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
@@ -45,13 +45,13 @@ export function truthSentence(asking: WireAsking, truth: WireTruth): string {
       if (!asking.letter) break;
       return fill(right.chord, { chord: printChord(asking.letter + qualitySuffix(truth.answer as Quality)).text });
     case 'root':
-      return truth.name ? fill(right.root, { note: printNote(truth.name).text }) : studentWords.rootShown;
+      return truth.name ? fill(right.root, { note: printNote(truth.name).text }) : revealWords.rootShown;
     case 'keys': {
       const { length } = truth.answer as readonly string[];
-      if (length === 0) return studentWords.noKeyOwns;
-      if (length === 1) return studentWords.oneKeyOwns;
+      if (length === 0) return revealWords.noKeyOwns;
+      if (length === 1) return revealWords.oneKeyOwns;
       const word = numberWord(length);
-      return fill(studentWords.keysOwn, { Number: capital(word) });
+      return fill(revealWords.keysOwn, { Number: capital(word) });
     }
   }
   return rightSentence(asking.kind, truth);

@@ -39,6 +39,9 @@ function text(answer: unknown): string {
   return parts.sort().join();
 }
 
+/** Whether an answer can be written: a list with an empty place is not finished. */
+export const isWhole = (answer: unknown): boolean => !(Array.isArray(answer) && answer.includes(''));
+
 /** What is true of a question on this phone: "in" only once it is acknowledged. */
 export function momentOf(standing: Standing): Moment {
   const { phase, written, pending, refused } = standing;

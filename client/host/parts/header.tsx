@@ -1,6 +1,6 @@
 import type { ComponentChildren } from 'preact';
 import type { HostView } from '../../../server/protocol/views.ts';
-import { questionWords } from '../../../server/protocol/words/en.ts';
+import { stepWords } from '../../../server/protocol/words/en.ts';
 import { Wordmark } from '../../shared/marks.tsx';
 import { positionWords } from '../words.ts';
 
@@ -19,7 +19,7 @@ export function Header({ children }: { readonly children?: ComponentChildren }) 
  * several chords stands once: how often it comes would tell how many chords there are.
  */
 export function StepRow({ steps: all, current }: Pick<HostView, 'steps' | 'current'>) {
-  const names: Readonly<Record<string, string>> = questionWords.steps;
+  const names: Readonly<Record<string, string>> = stepWords;
   const steps = all.filter(({ kind }, index) => all.findIndex((step) => step.kind === kind) === index);
   const at = steps.findIndex((step) => step.kind === current?.kind);
   return (

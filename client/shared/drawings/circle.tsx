@@ -8,9 +8,11 @@ export function Circle(props: {
   readonly said: readonly string[];
   /** Keys that own the chords, once shown: brass pegs with an ink rim. */
   readonly sounded?: readonly string[];
+  /** Keys that can be meant; the others step back. Absent: all. */
+  readonly among?: readonly string[] | undefined;
   readonly children?: ComponentChildren;
 }) {
-  const { layout, said, sounded = [] } = props;
+  const { layout, said, sounded = [], among } = props;
   const places = (ids: readonly string[]): number[] =>
     [...layout.majors, ...layout.minors].filter((peg) => ids.includes(peg.id)).map((peg) => peg.place);
   const shown = props.sounded !== undefined;
@@ -31,12 +33,13 @@ export function Circle(props: {
       {[...layout.majors, ...layout.minors].map((peg) => {
         const [isSaid, isRight] = [said.includes(peg.id), sounded.includes(peg.id)];
         const fill = isRight ? 'fill-brass' : isSaid ? 'fill-ink' : 'fill-paper';
-        const letter = isRight ? 'fill-onbrass' : isSaid ? 'text-paper' : '';
+        const out = among !== undefined && !among.includes(peg.id);
+        const letter = isRight ? 'fill-onbrass' : isSaid ? 'text-paper' : out ? 'fill-string' : '';
         const size = layout.radius * (peg.id.endsWith('m') ? 0.12 : 0.2);
         return (
           <g key={peg.id}>
             <path d={pegPath(layout, peg)} class={fill} />
-            <path d={pegPath(layout, peg)} class={`line-ink ${isRight ? 'g4' : 'g2'}`} />
+            <path d={pegPath(layout, peg)} class={out ? 'line-string g1' : `line-ink ${isRight ? 'g4' : 'g2'}`} />
             <SvgChord symbol={keyLabel(peg.id)} x={peg.at[0]} y={peg.at[1]} size={size} class={letter} />
           </g>
         );

@@ -9,6 +9,8 @@ export function Choice(props: {
   readonly class?: string;
   /** Place over the drawing in CSS pixels; none for a target in the flow of the page. */
   readonly at?: { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
+  /** A second target for the same answer: for thumbs alone. */
+  readonly twin?: boolean;
   readonly onTap: () => void;
   readonly children?: ComponentChildren;
 }) {
@@ -21,6 +23,7 @@ export function Choice(props: {
       aria-label={props.label}
       aria-pressed={props.pressed}
       disabled={props.closed}
+      {...(props.twin && { tabIndex: -1, 'aria-hidden': true })}
       onClick={props.onTap}
     >
       {props.children}

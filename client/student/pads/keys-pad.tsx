@@ -12,10 +12,16 @@ import { Choice } from './choice.tsx';
 import type { PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
 
-/** The circle of fifths: several keys may be marked; the middle says that no key owns all. */
+/**
+ * The circle of fifths: several keys may be marked; the middle says that no key owns all. Once the owners of the loop have been
+ * shown, a settler leaves some of them: only those can be marked.
+ */
 export function KeysPad(props: PadProps<readonly KeyId[]>) {
   const [ref, { width, height }] = useBox({ width: 344, height: 420 });
-  const minors = props.asking.options?.includes('relatives') === true;
+  const [policy, ...owners] = props.asking.options ?? [];
+  const minors = policy === 'relatives';
+  const among = owners.length > 0 ? owners : undefined;
+  const settles = props.asking.kind === 'settler';
   // Once shown, a bead stands outside of each key that was marked.
   const radius = Math.min(width / 2, height / 2 - 1, 250) / (props.truth ? 1.32 : 1.17);
   const [cx, cy] = [width / 2, height / 2];
@@ -32,8 +38,8 @@ export function KeysPad(props: PadProps<readonly KeyId[]>) {
   return (
     <div class="fill" ref={ref}>
       <svg class="under" width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-        <Circle layout={layout} said={said} {...(right && { sounded: right })}>
-          {studentWords.noKey.map((line, index) => (
+        <Circle layout={layout} said={said} among={among} {...(right && { sounded: right })}>
+          {studentWords[settles ? 'noKeyLeft' : 'noKey'].map((line, index) => (
             <text
               key={line}
               x={cx}
@@ -65,6 +71,7 @@ export function KeysPad(props: PadProps<readonly KeyId[]>) {
         </Circle>
       </svg>
       {[...layout.majors, ...layout.minors].map(({ id, at }) => {
+        if (among && !among.includes(id)) return null;
         const minor = id.endsWith('m');
         // Circles that just touch their neighbours: no thumb can hit two.
         const reach = minor ? Math.min(0.169 * radius, 26) : Math.min((minors ? 0.176 : 0.258) * radius, 44);
@@ -82,7 +89,7 @@ export function KeysPad(props: PadProps<readonly KeyId[]>) {
       })}
       <Choice
         class="peg"
-        label={questionWords.options.none}
+        label={questionWords.options[settles ? 'none-left' : 'none']}
         pressed={none}
         closed={props.closed}
         at={{ x: cx - layout.inner, y: cy - layout.inner, width: 2 * layout.inner, height: 2 * layout.inner }}

@@ -11,6 +11,11 @@ const LOADERS: Readonly<Record<Kind, () => Promise<unknown>>> = {
   root: () => import('./root-pad.tsx').then(({ RootPad }) => RootPad),
   keys: () => import('./keys-pad.tsx').then(({ KeysPad }) => KeysPad),
   strokes: () => import('./strokes-pad.tsx').then(({ StrokesPad }) => StrokesPad),
+  count: () => import('./count-pad.tsx').then(({ CountPad }) => CountPad),
+  distance: () => import('./distance-pad.tsx').then(({ DistancePad }) => DistancePad),
+  numeral: () => import('./numeral-pad.tsx').then(({ NumeralPad }) => NumeralPad),
+  'one-or-several': () => import('./one-or-several-pad.tsx').then(({ OneOrSeveralPad }) => OneOrSeveralPad),
+  settler: () => import('./keys-pad.tsx').then(({ KeysPad }) => KeysPad),
 };
 
 const loaded = new Map<string, Pad>();

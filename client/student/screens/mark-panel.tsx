@@ -1,6 +1,6 @@
-import { errorKinds } from '../../../server/protocol/words/errors.ts';
+import { errorKinds, markNotes } from '../../../server/protocol/words/errors.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import { studentWords } from '../../../server/protocol/words/student.ts';
+import { revealWords } from '../../../server/protocol/words/reveal.ts';
 import type { StudentOwn, WireAsking } from '../../../server/protocol/views.ts';
 import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import { BrassRule } from '../../shared/marks.tsx';
@@ -11,29 +11,36 @@ export function MarkPanel(props: {
   readonly asking: WireAsking;
   readonly answer: unknown;
   readonly mark: StudentOwn['mark'] | null;
+  /** The question counts for nobody. */
+  readonly struck: boolean;
+  /** It was asked aloud, as far as this phone knows. */
+  readonly aloud: boolean;
 }) {
-  const { asking, answer, mark } = props;
+  const { asking, answer, mark, struck } = props;
+  const note = mark?.note ? markNotes[mark.note] : undefined;
   const say = mark?.error ? errorKinds[mark.error]?.say : undefined;
   const wrote = answer !== null && answer !== NOT_SURE;
   return (
     <div class="panel-shown">
       <BrassRule />
       <div class="mark-words">
-        <p class="mark-title">{verdict(answer, mark ?? null)}</p>
+        <p class="mark-title">{struck ? revealWords.struck : verdict(props)}</p>
         {wrote && !mark?.exact && (
-          <p class="panel-text">{fill(studentWords.youWrote, { answer: answerText(asking, answer) })}</p>
+          <p class="panel-text">{fill(revealWords.youWrote, { answer: answerText(asking, answer) })}</p>
         )}
+        {note && <p class="panel-text">{note}</p>}
         {say && <p class="serif mark-say">{say}</p>}
       </div>
     </div>
   );
 }
 
-function verdict(answer: unknown, mark: StudentOwn['mark'] | null): string {
-  if (answer === null || answer === undefined) return studentWords.absent;
-  if (answer === NOT_SURE) return studentWords.unsure;
+function verdict({ answer, mark, aloud }: Parameters<typeof MarkPanel>[0]): string {
+  if (answer === null || answer === undefined) return aloud ? revealWords.aloud : revealWords.absent;
+  if (answer === NOT_SURE) return revealWords.unsure;
   // The mark comes a moment after the reveal; until then the page says nothing about it.
   if (!mark) return '';
-  if (mark.exact) return studentWords.right;
-  return mark.credit > 0 ? studentWords.part : studentWords.wrong;
+  if (mark.exact) return revealWords.right;
+  if (mark.credit === 1) return revealWords.follows;
+  return mark.credit > 0 ? revealWords.part : revealWords.wrong;
 }

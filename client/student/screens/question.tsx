@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { questionWords } from '../../../server/protocol/words/question-words.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
@@ -6,13 +6,14 @@ import { studentWords } from '../../../server/protocol/words/student.ts';
 import type { StudentCommon, StudentOwn, WireAsking } from '../../../server/protocol/views.ts';
 import { NOT_SURE, type Kind } from '../../../shared-theory/questions/question.ts';
 import { fetchAllBehind, fetchLater, useLater } from '../late-parts.ts';
-import { momentOf, sameAnswer, type Moment } from '../moment.ts';
+import { isWhole, momentOf, sameAnswer, type Moment } from '../moment.ts';
 import { loadPad, padOf } from '../pads/pads.ts';
 import { useStore } from '../store.ts';
 import { writtenOf, type Student } from '../student-state.ts';
 import { Foot, Panel } from './foot.tsx';
 import type { MarkPanel as MarkPanelType } from './mark-panel.tsx';
 import { Heading, TopLine } from './heading.tsx';
+import { Quiet } from './quiet.tsx';
 
 type Standing = {
   readonly student: Student;
@@ -27,6 +28,8 @@ export function Question({ student, common, own }: Standing) {
   const phase = common.phase === 'shown' || common.phase === 'closed' ? common.phase : 'open';
   const [touched, touch] = useState<{ readonly answer: unknown } | null>(null);
   const [changing, change] = useState(false);
+  const aloud = useRef(false);
+  if (common.phase === 'aloud') aloud.current = true;
 
   const written = writtenOf(state);
   const pending = state.pending?.ask === ask ? state.pending.answer : undefined;
@@ -53,11 +56,8 @@ export function Question({ student, common, own }: Standing) {
     change(false);
     student.write(ask, answer);
   };
-  const writable = sameAnswer(chosen, settled === NOT_SURE ? null : settled)
-    ? null
-    : chosen === null
-      ? 'take-back'
-      : 'write';
+  const unchanged = sameAnswer(chosen, settled === NOT_SURE ? null : settled);
+  const writable = unchanged || !isWhole(chosen) ? null : chosen === null ? 'take-back' : 'write';
   const Pad = usePad(asking.kind);
   const counts =
     moment.kind === 'shown' ? sameAnswer(chosen, moment.answer) : moment.kind !== 'late' && !isUnwritten(moment);
@@ -70,12 +70,19 @@ export function Question({ student, common, own }: Standing) {
   }, [missed]);
   const call = state.call?.ask === ask ? state.call : null;
 
+  if (common.phase === 'aloud') {
+    return (
+      <Quiet room={student.room} name={own.name} title={heading}>
+        <p>{studentWords.aloud}</p>
+      </Quiet>
+    );
+  }
   return (
-    <main class="page question-page" data-options={asking.options?.join(' ')}>
+    <main class="page question-page" data-kind={asking.kind} data-policy={asking.options?.[0]}>
       <TopLine room={student.room} name={own.name} />
       <div class="question-words">
-        <Heading screen={`${ask} ${phase}`}>{heading}</Heading>
-        {phase !== 'shown' && <p class="instruction">{instruction(asking, chosen, common.sheet)}</p>}
+        <Heading screen={`${ask} ${phase} ${common.truth?.key}`}>{heading}</Heading>
+        {phase !== 'shown' && <p class="instruction">{instruction(common, chosen)}</p>}
       </div>
       <div class="pad" role="group" aria-label={studentWords.padLabel}>
         {Pad && (
@@ -108,7 +115,6 @@ export function Question({ student, common, own }: Standing) {
         <FootOf
           moment={moment}
           asking={asking}
-          own={own}
           markPanel={parts?.MarkPanel}
           foot={
             <Foot
@@ -122,6 +128,10 @@ export function Question({ student, common, own }: Standing) {
             />
           }
           onChange={() => change(true)}
+          // Common and own travel apart: a mark may still be that of the question before.
+          mark={(own.ask === ask && own.mark) || null}
+          struck={common.struck === true}
+          aloud={aloud.current}
         />
       </div>
     </main>
@@ -145,23 +155,27 @@ const BEHIND_MS = 1000;
 
 const isUnwritten = (moment: Moment): boolean => moment.kind === 'closed' && moment.chosen;
 
-function instruction(asking: WireAsking, chosen: unknown, sheet: number | undefined): string {
-  if (asking.kind === 'keys' && Array.isArray(chosen) && chosen.length > 0) {
+/** The line under the question. */
+function instruction({ asking, sheet, memory, struck }: Standing['common'], chosen: unknown): string {
+  if (struck) return studentWords.struck;
+  if (asking.kind !== 'numeral' && Array.isArray(chosen) && chosen.length > 0) {
     return fill(studentWords.marked, { n: numberWord(chosen.length) });
   }
-  if (sheet === 2) return studentWords.secondSheet;
-  return questionWords.instructions[asking.kind as Kind];
+  const said = sheet === 2 ? studentWords.secondSheet : questionWords.instructions[asking.kind as Kind];
+  return memory ? `${studentWords.memory} ${said}` : said;
 }
 
 function FootOf(props: {
   readonly moment: Moment;
   readonly asking: WireAsking;
-  readonly own: StudentOwn;
+  readonly mark: StudentOwn['mark'] | null;
+  readonly struck: boolean;
+  readonly aloud: boolean;
   readonly markPanel: typeof MarkPanelType | undefined;
   readonly foot: preact.JSX.Element;
   readonly onChange: () => void;
 }) {
-  const { moment, asking } = props;
+  const { moment } = props;
   const change = (
     <button type="button" class="panel-link" onClick={props.onChange}>
       {studentWords.change}
@@ -194,7 +208,7 @@ function FootOf(props: {
       return <Panel mark="closed" title={studentWords.closedTitle} text={closedText(moment)} />;
     case 'shown': {
       const MarkPanel = props.markPanel;
-      return MarkPanel ? <MarkPanel asking={asking} answer={moment.answer} mark={props.own.mark ?? null} /> : null;
+      return MarkPanel ? <MarkPanel {...props} answer={moment.answer} /> : null;
     }
   }
 }

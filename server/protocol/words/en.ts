@@ -3,6 +3,7 @@
  * in files of its own (all of `student.ts`), since a bundler cannot take a module apart that several pages share.
  */
 export { questionWords } from './question-words.ts';
+export { stepWords } from './step-words.ts';
 export { rightWords } from './right-words.ts';
 export { refusals } from './refusals.ts';
 export { errorKinds, habitKinds, markNotes } from './errors.ts';

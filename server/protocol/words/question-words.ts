@@ -1,4 +1,4 @@
-/** Prompts and names of questions and answers; all pages. `{which}` is an ordinal, the rest is filled by the printer's names. */
+/** Prompts of questions and names of answers; all pages. `{which}` is an ordinal, the rest is filled by the printer's names. */
 export const questionWords = {
   /** By slot of the loop; the slot after the first is the next one, whatever comes later. */
   ordinals: [
@@ -24,19 +24,8 @@ export const questionWords = {
   numbers: ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'],
   and: 'and',
   or: 'or',
-  /** Names in the row of steps. */
-  steps: {
-    strokes: 'strokes',
-    count: 'count',
-    direction: 'bass',
-    quality: 'quality',
-    root: 'root',
-    distance: 'distance',
-    numeral: 'numerals',
-    'one-or-several': 'one or several',
-    keys: 'keys',
-    settler: 'settler',
-  },
+  /** Beside the distance line. */
+  line: { home: 'home', up: 'up from home', down: 'down from home' },
   prompts: {
     directionNext: 'From home, where did the bass go?',
     directionLater: 'From home to the {which} chord, where did the bass go?',
@@ -92,6 +81,10 @@ export const questionWords = {
     several: 'several keys',
     distance: 'distance {number}, {way}',
     home: 'home, the same note',
+    /** A bar of the numerals, for those who hear the page. */
+    bar: '{which} chord: {numeral}',
+    empty: 'empty',
+    flat: 'flat',
     'not-sure': 'not sure',
     neckOpen: 'string {string}, open',
     neckFret: 'string {string}, fret {fret}',

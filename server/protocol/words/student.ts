@@ -57,18 +57,9 @@ export const studentWords = {
   lateTitle: 'After the double bar.',
   lateText: ['This one does not count.', 'The next question is yours.'],
   secondSheet: 'Once more, after talking it over.',
-
-  /** After the reveal. */
-  right: 'Right.',
-  part: 'Partly right.',
-  wrong: 'Not this one.',
-  unsure: 'Not sure is an honest answer.',
-  absent: 'No answer from this phone.',
-  youWrote: 'You wrote: {answer}.',
-  rootShown: 'Here is the root.',
-  noKeyOwns: 'No key owns them all.',
-  oneKeyOwns: 'One key owns them all.',
-  keysOwn: '{Number} keys own them all.',
+  memory: 'From memory.',
+  aloud: 'Hands off the phone: answer aloud.',
+  struck: 'This one is struck: everybody has it.',
 
   /** Pads. */
   padLabel: 'Your answer',
@@ -76,6 +67,7 @@ export const studentWords = {
   fretsWord: 'frets',
   span: '{from}–{to}',
   noKey: ['no key', 'owns all'],
+  noKeyLeft: ['no key', 'is left'],
   marked: 'Marked: {n}.',
 
   /** The end. */

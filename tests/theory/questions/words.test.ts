@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { QUALITIES } from '../../../shared-theory/chords.ts';
 import { ERROR_KINDS } from '../../../shared-theory/questions/error-kinds.ts';
 import { KINDS } from '../../../shared-theory/questions/question.ts';
-import { errorKinds, questionWords, rightWords } from '../../../server/protocol/words/en.ts';
+import { errorKinds, questionWords, rightWords, stepWords } from '../../../server/protocol/words/en.ts';
 import { listed, questionPrompt } from '../../../server/protocol/words/questions.ts';
 import { keysSentence } from '../../../server/protocol/words/right-sentences.ts';
 
@@ -18,7 +18,7 @@ test('every error kind has a finding, a sentence to say and a thing to play, and
 
 test('every kind has a step name and an instruction, every answer a word and a sentence', () => {
   for (const kind of KINDS) {
-    expect(questionWords.steps[kind]).toBeTruthy();
+    expect(stepWords[kind]).toBeTruthy();
     expect(questionWords.instructions[kind]).toBeTruthy();
   }
   for (const option of ['up', 'down', 'same', 'all-downs', 'down-up', ...QUALITIES] as const) {

@@ -1,0 +1,123 @@
+import { useState } from 'preact/hooks';
+import { fill } from '../../../server/protocol/words/fill.ts';
+import { questionWords } from '../../../server/protocol/words/question-words.ts';
+import { ordinal } from '../../../server/protocol/words/questions.ts';
+import { printNumeral } from '../../../shared-theory/printer.ts';
+import { MOST_NUMERALS } from '../../../shared-theory/questions/numeral/ask.ts';
+import { useBox } from '../../shared/box.ts';
+import { NumeralBars } from '../../shared/drawings/numeral-bars.tsx';
+import { Choice } from './choice.tsx';
+import { DEGREES, FORMS, numeralOf, partsOf, withBar } from './numeral-parts.ts';
+import type { PadProps } from './pad.ts';
+import { Ring } from './ring.tsx';
+
+/** Bars of the loop to write in, and what is written: a degree, then its form. An unfinished answer holds `''` for an empty bar. */
+export function NumeralPad(props: PadProps<readonly string[]>) {
+  const { asking, chosen, closed, truth } = props;
+  const [ref, { width, height }] = useBox({ width: 328, height: 180 });
+  const count = asking.loop === 'one' ? 1 : asking.loop === 'two' ? 2 : MOST_NUMERALS;
+  const [active, turn] = useState(0);
+  const said = chosen ?? [];
+  const bar = width / count;
+  const now = partsOf(said[active] ?? '');
+  const write = (numeral: string): void => props.onChoose(withBar(said, active, numeral));
+  const readings = truth ? [truth.key, ...(truth.also ?? [])].map((reading) => reading.split(' ')) : [];
+  const rows = [...(truth ? readings.filter((reading) => !same(reading, said)) : [])];
+  const own = Math.min(height / (rows.length + 1), 150);
+  const row = Math.min((height - own) / Math.max(1, rows.length), 84);
+  return (
+    <>
+      <div class="fill" ref={ref}>
+        <svg class="under" width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
+          <NumeralBars
+            bars={count}
+            numerals={said}
+            width={width}
+            y={own / 2}
+            height={own * 0.62}
+            heavy={closed ? null : active}
+            sounded={readings.some((reading) => same(reading, said))}
+          >
+            {props.dashed &&
+              said.map(
+                (numeral, at) =>
+                  numeral !== '' && (
+                    <Ring key={at} x={bar * (at + 0.5)} y={own / 2} rx={bar * 0.3} ry={own * 0.24} dashed />
+                  ),
+              )}
+          </NumeralBars>
+          {rows.map((reading, index) => (
+            <NumeralBars
+              key={reading.join(' ')}
+              bars={count}
+              numerals={reading}
+              width={width}
+              y={own + row * (index + 0.5)}
+              height={row * 0.62}
+              heavy={null}
+              sounded
+            />
+          ))}
+        </svg>
+        {Array.from({ length: count }, (_, at) => (
+          <Choice
+            key={at}
+            label={fill(questionWords.options.bar, {
+              which: ordinal(at),
+              numeral: said[at] ? printNumeral(said[at]).spoken : questionWords.options.empty,
+            })}
+            pressed={active === at}
+            closed={closed}
+            at={{ x: bar * at, y: 0, width: bar, height: own }}
+            onTap={() => turn(at)}
+          />
+        ))}
+      </div>
+      {!truth && (
+        <>
+          <div class="keys-row">
+            {DEGREES.map((roman, degree) => (
+              <Choice
+                key={roman}
+                class="key numeral"
+                label={printNumeral(roman).spoken}
+                pressed={now?.degree === degree}
+                closed={closed}
+                onTap={() =>
+                  write(now?.degree === degree ? '' : numeralOf({ flat: false, form: 'major', ...now, degree }))
+                }
+              >
+                {roman}
+              </Choice>
+            ))}
+          </div>
+          <div class="keys-row">
+            <Choice
+              class="key numeral"
+              label={questionWords.options.flat}
+              pressed={now?.flat === true}
+              closed={closed || !now}
+              onTap={() => now && write(numeralOf({ ...now, flat: !now.flat }))}
+            >
+              ♭
+            </Choice>
+            {FORMS.map((form) => (
+              <Choice
+                key={form}
+                class="key numeral"
+                label={questionWords.options[form]}
+                pressed={now?.form === form}
+                closed={closed || !now}
+                onTap={() => now && write(numeralOf({ ...now, form }))}
+              >
+                {printNumeral(numeralOf({ flat: false, degree: now?.degree ?? 0, form })).text}
+              </Choice>
+            ))}
+          </div>
+        </>
+      )}
+    </>
+  );
+}
+
+const same = (one: readonly string[], other: readonly string[]): boolean => one.join(' ') === other.join(' ');

@@ -1,0 +1,17 @@
+/** Said on a student's phone once the right answer is shown: fetched behind the pads. */
+export const revealWords = {
+  right: 'Right.',
+  part: 'Partly right.',
+  wrong: 'Not this one.',
+  unsure: 'Not sure is an honest answer.',
+  absent: 'No answer from this phone.',
+  aloud: 'This one was asked aloud.',
+  struck: 'This one is struck: everybody has it.',
+  /** Where the answer rests on an earlier one of the same student. */
+  follows: 'Right, from your own earlier answer on.',
+  youWrote: 'You wrote: {answer}.',
+  rootShown: 'Here is the root.',
+  noKeyOwns: 'No key owns them all.',
+  oneKeyOwns: 'One key owns them all.',
+  keysOwn: '{Number} keys own them all.',
+} as const;
