@@ -2,7 +2,7 @@ import { chordPitchClasses, soundsAs, type Chord } from '../chords.ts';
 import { candidateKeys, diatonicChart, usualKey } from '../keys.ts';
 import { BEATS_PER_BAR } from '../meters.ts';
 import type { VoicedSlot, VoicedVamp } from '../vamps.ts';
-import { cheapest, differentSlots, nearestShape, shortened, type BothReadings } from './readings.ts';
+import { cheapest, differentSlots, handyShape, shortened, type BothReadings } from './readings.ts';
 
 /** The loop with the answered number of different chords, then as it is. */
 export function countReadings(vamp: VoicedVamp, count: number): BothReadings | null {
@@ -69,6 +69,6 @@ function familiar(slots: readonly VoicedSlot[]): readonly Chord[] {
 function newChord(slots: readonly VoicedSlot[], near: VoicedSlot): Omit<VoicedSlot, 'beats'> | null {
   const fresh = familiar(slots).filter((chord) => !slots.some((slot) => soundsAs(slot.chord, chord)));
   const chord = cheapest(fresh, (each) => -sharedNotes(each, near.chord));
-  const frets = chord && nearestShape(chord, near.frets);
+  const frets = chord && handyShape(chord, near.frets);
   return frets && { chord, frets };
 }

@@ -1,4 +1,4 @@
-import type { Chord } from '../chords.ts';
+import { soundsAs, type Chord } from '../chords.ts';
 import { bassOf, shapesFor } from '../neck.ts';
 import { pitchClass } from '../pitch.ts';
 import { directionOf, type Direction } from '../truth.ts';
@@ -22,16 +22,15 @@ function nearestPair(
   chord: Chord,
   fits: (from: number, to: number) => boolean,
 ): readonly VoicedSlot[] | null {
-  const moved = pitchClass(chord.root) === pitchClass(other.chord.root) ? unlike : unlikeMoved;
+  // Home again is the same shape again.
+  const near = soundsAs(chord, home.chord) ? home.frets : other.frets;
+  const moved = soundsAs(chord, home.chord) || soundsAs(chord, other.chord) ? unlike : unlikeMoved;
   const shapes = shapesFor(home.chord).flatMap((first) =>
     shapesFor(chord)
       .filter((second) => fits(bassOf(first), bassOf(second)))
       .map((second): readonly [Frets, Frets] => [first, second]),
   );
-  const best = cheapest(
-    shapes,
-    ([first, second]) => HOME_WEIGHT * unlike(first, home.frets) + moved(second, other.frets),
-  );
+  const best = cheapest(shapes, ([first, second]) => HOME_WEIGHT * unlike(first, home.frets) + moved(second, near));
   return (
     best && [
       { ...home, frets: best[0] },

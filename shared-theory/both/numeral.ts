@@ -1,13 +1,14 @@
 import { soundsAs } from '../chords.ts';
 import { candidateKeys, diatonicChart } from '../keys.ts';
+import { MOST_NUMERALS } from '../questions/numeral/ask.ts';
 import type { VoicedSlot, VoicedVamp } from '../vamps.ts';
-import { cheapest, differentSlots, nearestShape, shortened, type BothReadings } from './readings.ts';
+import { cheapest, differentSlots, handyShape, shortened, type BothReadings } from './readings.ts';
 
 /** The loop with the chords of the answered numerals in a key that owns it, then as it is; null where that key has no such triads. */
 export function numeralReadings(vamp: VoicedVamp, numerals: readonly string[]): BothReadings | null {
   const right = shortened(vamp);
   const different = differentSlots(right);
-  if (numerals.length !== different.length) return null;
+  if (numerals.length !== Math.min(different.length, MOST_NUMERALS)) return null;
   const loops = candidateKeys(
     different.map(({ chord }) => chord),
     'relatives',
@@ -18,15 +19,13 @@ export function numeralReadings(vamp: VoicedVamp, numerals: readonly string[]): 
     const wrong = right.flatMap((slot): readonly VoicedSlot[] => {
       const chord = chords[different.findIndex((each) => soundsAs(each.chord, slot.chord))];
       if (!chord || soundsAs(chord, slot.chord)) return [slot];
-      const frets = nearestShape(chord, slot.frets);
+      const frets = handyShape(chord, slot.frets);
       return frets ? [{ ...slot, chord, frets }] : [];
     });
     return wrong.length === right.length ? [wrong] : [];
   });
   const changes = (wrong: readonly VoicedSlot[]) => wrong.filter((slot, index) => slot !== right[index]).length;
-  const wrong = cheapest(
-    loops.filter((loop) => changes(loop) > 0),
-    changes,
-  );
-  return wrong && { wrong, right };
+  const wrong = cheapest(loops, changes);
+  // Where nothing changes, the numerals name what sounds, only from another home.
+  return wrong && changes(wrong) > 0 ? { wrong, right } : null;
 }

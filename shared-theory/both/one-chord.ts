@@ -3,16 +3,16 @@ import { bassOf, shapeNotes, shapesFor, STANDARD_TUNING } from '../neck.ts';
 import { midiPitchClass } from '../pitch.ts';
 import type { NeckPlace } from '../questions/question.ts';
 import type { Frets, VoicedVamp } from '../vamps.ts';
-import { cheapest, evenly, nearestShape, rootName, unlike, type BothReadings } from './readings.ts';
-
-/** Far more than any two shapes are unlike: what sounds keeps its own shape wherever the other can be played beside it. */
-const OWN_SHAPE = 1000;
+import { cheapest, evenly, handMoves, rootName, unlike, unlikeMoved, type BothReadings } from './readings.ts';
 
 function rootString(frets: Frets): number {
   return shapeNotes(frets)[0]?.string ?? 0;
 }
 
-/** The chord with the answered quality, then as it is, on one root and on one string: only what lies above the root differs. */
+/**
+ * The chord with the answered quality, then as it is, on one root and one string. Where its own shape has no neighbour in the
+ * other quality (open G, G minor), both are played in a form that has: no more than the notes above the root should differ.
+ */
 export function qualityReadings(vamp: VoicedVamp, target: number, quality: Quality): BothReadings | null {
   const slot = vamp.slots[target];
   if (!slot) return null;
@@ -22,7 +22,7 @@ export function qualityReadings(vamp: VoicedVamp, target: number, quality: Quali
       .filter((wrong) => bassOf(wrong) === bassOf(right) && rootString(wrong) === rootString(right))
       .map((wrong) => ({ wrong, right })),
   );
-  const pair = cheapest(pairs, ({ wrong, right }) => OWN_SHAPE * unlike(right, slot.frets) + unlike(wrong, right));
+  const pair = cheapest(pairs, ({ wrong, right }) => unlike(right, slot.frets) + 2 * handMoves(wrong, right));
   return (
     pair && {
       wrong: evenly([{ ...slot, chord, frets: pair.wrong }], vamp),
@@ -38,6 +38,6 @@ export function rootReadings(vamp: VoicedVamp, target: number, place: NeckPlace)
   const sound = midiPitchClass(STANDARD_TUNING[place.string === 6 ? 0 : 1] + place.fret);
   const { quality } = slot.chord;
   const chord = { root: rootName(sound, quality, vamp.slots), quality };
-  const frets = nearestShape(chord, slot.frets);
+  const frets = cheapest(shapesFor(chord), (shape) => unlikeMoved(shape, slot.frets));
   return frets && { wrong: evenly([{ ...slot, chord, frets }], vamp), right: evenly([slot], vamp) };
 }

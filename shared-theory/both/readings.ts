@@ -16,6 +16,12 @@ const BASS_WEIGHT = 10;
 /** A string that only one of two shapes plays is as far off as so many frets. */
 const UNPLAYED_FRETS = 3;
 
+/** What another form of shape counts beside the fret where a form begins to lie far up the neck. */
+const OTHER_FORM = 5;
+const FAR_FRET = 7;
+/** Barres are at home up to this fret. */
+const NEAR_FRET = 5;
+
 /** The different chords of a loop, each where it sounds first. */
 export function differentSlots(slots: readonly VoicedSlot[]): readonly VoicedSlot[] {
   return slots.filter(({ chord }, index) => slots.findIndex((other) => soundsAs(chord, other.chord)) === index);
@@ -36,7 +42,7 @@ export function evenly(slots: readonly VoicedSlot[], { meter }: VoicedVamp): rea
 }
 
 /** How far apart two shapes lie under the hand: frets, string by string. */
-function handMoves(one: Frets, other: Frets): number {
+export function handMoves(one: Frets, other: Frets): number {
   return one.reduce<number>((sum, fret, string) => {
     const to = other[string] ?? null;
     if (fret === null && to === null) return sum;
@@ -55,9 +61,15 @@ export function unlike(one: Frets, other: Frets): number {
   return BASS_WEIGHT * Math.abs(bassOf(one) - bassOf(other)) + handMoves(one, other);
 }
 
-/** How unlike a shape on another root is: by register first, then whether it is the same form moved. */
+/** Frets of the root beyond one that a class plays without a stretch of the neck. */
+function fretsBeyond(frets: Frets, fret: number): number {
+  return Math.max(0, (shapeNotes(frets)[0]?.fret ?? 0) - fret);
+}
+
+/** How unlike a shape on another root is: by register first, then whether it is the same form moved, and not too far. */
 export function unlikeMoved(one: Frets, other: Frets): number {
-  return BASS_WEIGHT * Math.abs(bassOf(one) - bassOf(other)) + (sameForm(one, other) ? 0 : BASS_WEIGHT / 2);
+  const form = sameForm(one, other) ? 0 : OTHER_FORM;
+  return BASS_WEIGHT * Math.abs(bassOf(one) - bassOf(other)) + form + 2 * fretsBeyond(one, FAR_FRET);
 }
 
 /** The item that costs least; null where there is none. */
@@ -70,9 +82,16 @@ export function cheapest<T>(items: readonly T[], cost: (item: T) => number): T |
   return best?.item ?? null;
 }
 
-/** The playable shape of a chord that is most like a shape of another one; null where it has none. */
-export function nearestShape(chord: Chord, frets: Frets): Frets | null {
-  return cheapest(shapesFor(chord), (shape) => unlikeMoved(shape, frets));
+/**
+ * The shape of a chord that a hand reaches from another one: near in register, near the nut, with its root on a low string or
+ * open; null where it has none.
+ */
+export function handyShape(chord: Chord, from: Frets): Frets | null {
+  return cheapest(shapesFor(chord), (shape) => {
+    const root = shapeNotes(shape)[0];
+    const thin = root && root.string < 5 && root.fret > 0 ? OTHER_FORM : 0;
+    return Math.abs(bassOf(shape) - bassOf(from)) + 2 * fretsBeyond(shape, NEAR_FRET) + thin;
+  });
 }
 
 /** Names that guitarists give a note: none that would be another white key. */
