@@ -5,7 +5,7 @@ import { decide } from '../rooms/decide.ts';
 import type { Stamp } from '../rooms/events.ts';
 import type { People } from '../rooms/people.ts';
 import { putPerson } from '../rooms/people.ts';
-import { evolve } from '../rooms/state.ts';
+import { evolve } from '../rooms/evolve.ts';
 import type { LogRow, PersonRow } from '../store/event-store.ts';
 import type { Aside } from './shelf.ts';
 import type { HeldRoom } from './room-log.ts';

@@ -7,7 +7,7 @@ import { versioned } from '../rooms/events.ts';
 import type { People } from '../rooms/people.ts';
 import { wrongSetting } from '../rooms/settings.ts';
 import type { RoomState } from '../rooms/state.ts';
-import { evolve } from '../rooms/state.ts';
+import { evolve } from '../rooms/evolve.ts';
 import type { AppendOutcome, EventStore } from '../store/event-store.ts';
 import type { Batch, Caller, Chance, Errand } from './batch.ts';
 import { decideBatch, erasedBy, memoryKey } from './batch.ts';

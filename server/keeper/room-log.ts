@@ -3,7 +3,8 @@ import { readEvent, studentOf, versioned } from '../rooms/events.ts';
 import type { Hands, People, Person } from '../rooms/people.ts';
 import { peopleOf } from '../rooms/people.ts';
 import type { RoomState } from '../rooms/state.ts';
-import { evolve, unopenedRoom } from '../rooms/state.ts';
+import { evolve } from '../rooms/evolve.ts';
+import { unopenedRoom } from '../rooms/state.ts';
 import type { LogRow, PersonRow, RoomLog } from '../store/event-store.ts';
 
 /** A room in memory: the fold of its log, the people beside it, and the seq of the last event. */

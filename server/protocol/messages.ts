@@ -45,6 +45,8 @@ export const REASONS = [
   'spread-seen',
   'nothing-to-compare',
   'not-played-here',
+  'not-your-guitar',
+  'asked-aloud',
   'settler-unknown',
   'plan-not-readable',
   'item-unknown',

@@ -1,6 +1,9 @@
 import type { Command } from '../protocol/messages.ts';
 import type { CommandType, Context, Decision, Sender } from './commands.ts';
 import { refuse } from './commands.ts';
+import { correctRound, letStand, strikeQuestion } from './decisions/corrections.ts';
+import { planLesson } from './decisions/lesson-plan.ts';
+import { playBothReadings } from './decisions/play-both.ts';
 import { answerAgain, closeQuestion, openQuestion, showAnswer, showSpread } from './decisions/questions.ts';
 import { changeSettings, closeRoom, endLesson, startGuitarRound, startRound } from './decisions/rounds.ts';
 import {
@@ -22,11 +25,16 @@ const SENDERS: Readonly<Record<CommandType, readonly Sender['role'][]>> = {
   CannotHear: ['student'],
   StartRound: ['desk', 'host'],
   StartGuitarRound: ['desk', 'host'],
+  PlanLesson: ['desk', 'host'],
+  CorrectRound: ['desk', 'host'],
   OpenQuestion: ['desk', 'host'],
   CloseQuestion: ['desk', 'host'],
   ShowSpread: ['desk', 'host'],
   ShowAnswer: ['desk', 'host'],
   AnswerAgain: ['desk', 'host'],
+  LetStand: ['desk', 'host'],
+  StrikeQuestion: ['desk', 'host'],
+  PlayBoth: ['desk', 'host'],
   RequestPlay: ['desk', 'host'],
   RequestChange: ['desk', 'host'],
   RequestStop: ['desk', 'host'],
@@ -77,8 +85,12 @@ export function decide(state: RoomState, command: Command, context: Context): De
       return startRound(state, command, context);
     case 'StartGuitarRound':
       return startGuitarRound(state, command, context);
+    case 'PlanLesson':
+      return planLesson(state, command);
+    case 'CorrectRound':
+      return correctRound(state, command);
     case 'OpenQuestion':
-      return openQuestion(state, command);
+      return openQuestion(state, command, context);
     case 'CloseQuestion':
       return closeQuestion(state, command);
     case 'ShowSpread':
@@ -86,7 +98,13 @@ export function decide(state: RoomState, command: Command, context: Context): De
     case 'ShowAnswer':
       return showAnswer(state, command);
     case 'AnswerAgain':
-      return answerAgain(state, command);
+      return answerAgain(state, command, context);
+    case 'LetStand':
+      return letStand(state, command);
+    case 'StrikeQuestion':
+      return strikeQuestion(state, command);
+    case 'PlayBoth':
+      return playBothReadings(state, command, context);
     case 'RequestPlay':
       return requestPlay(state, command, context);
     case 'RequestChange':

@@ -2,7 +2,21 @@ import type { RoundQuestion } from '../../shared-theory/questions/round-question
 import type { Answer, Kind, NotSure, QuestionSettings } from '../../shared-theory/questions/question.ts';
 import type { Truth } from '../../shared-theory/truth.ts';
 import type { Frets, Meter } from '../../shared-theory/vamps.ts';
-import type { RoomSettings, SoundChange } from '../protocol/messages.ts';
+import type { AskHow, LessonItem, RoomSettings, SoundChange } from '../protocol/messages.ts';
+import { UPGRADES } from './upgrades.ts';
+import type { Plain } from './upgrades.ts';
+
+/** A chord of a round with the shape that plays it. */
+export type HeardSlot = { readonly chord: string; readonly beats: number; readonly frets: Frets };
+
+/** The teacher's own round as he entered it. */
+export type EnteredRound = {
+  readonly chords: string;
+  /** Groove id. */
+  readonly groove: string | null;
+  readonly tempo: number | null;
+  readonly directions: readonly ('up' | 'down' | 'same' | 'usual')[] | null;
+};
 
 /** A round as it was heard: all that its marks need, so that no later generator can change the past. */
 export type HeardRound = {
@@ -18,13 +32,19 @@ export type HeardRound = {
   /** Beats a minute; null where the teacher plays and named none. */
   readonly tempo: number | null;
   readonly grooveText: string;
-  readonly slots: readonly { readonly chord: string; readonly beats: number; readonly frets: Frets }[];
+  readonly slots: readonly HeardSlot[];
+  /** Third chords that settle it, each to be played behind the loop; in the order of `truth.settlers`. */
+  readonly settlers: readonly HeardSlot[];
   readonly truth: Truth;
   readonly questions: readonly RoundQuestion[];
   /** Kinds that rounds of this sort ask, in their order; the same for every truth, so that naming them tells nothing. */
   readonly kinds: readonly Kind[];
   /** Settings that hold for the whole round. */
   readonly settings: QuestionSettings;
+  /** As the teacher entered it; null where Hearsay plays, and in rounds of a time that did not keep it. */
+  readonly entered: EnteredRound | null;
+  /** Item of the planned lesson that it plays; null for a round beside the plan. */
+  readonly item: string | null;
 };
 
 type Event<Type extends string, Body = unknown> = { readonly type: Type; readonly version: number } & Body;
@@ -39,8 +59,19 @@ export type RoomEvent =
   | Event<'RoundStarted', { readonly round: HeardRound }>
   | Event<
       'QuestionOpened',
-      { readonly ask: string; readonly round: string; readonly question: string; readonly sheet: number }
+      {
+        readonly ask: string;
+        readonly round: string;
+        readonly question: string;
+        /** 1 is evidence; from 2 on it is support. Aloud it is the sheet that comes next. */
+        readonly sheet: number;
+        readonly how: AskHow;
+      }
     >
+  /** The question opens once the sound has fallen silent. */
+  | Event<'MemoryAwaited', { readonly round: string; readonly question: string }>
+  /** It is not waited for any more. */
+  | Event<'MemoryDropped', { readonly round: string }>
   | Event<
       'AnswerWritten',
       {
@@ -54,6 +85,15 @@ export type RoomEvent =
   | Event<'QuestionClosed', { readonly ask: string }>
   | Event<'SpreadShown', { readonly ask: string }>
   | Event<'QuestionShown', { readonly ask: string }>
+  /** The teacher lets another answer stand as right, or no more. */
+  | Event<
+      'AnswerLetStand',
+      { readonly round: string; readonly question: string; readonly answer: Answer; readonly stands: boolean }
+    >
+  | Event<'QuestionStruck', { readonly round: string; readonly question: string; readonly struck: boolean }>
+  /** What the teacher really played: takes the place of what was entered, under the same id and number. */
+  | Event<'TruthCorrected', { readonly round: HeardRound; readonly pointsMayFall: boolean }>
+  | Event<'LessonPlanned', { readonly items: readonly LessonItem[] }>
   | Event<'VampStarted', { readonly round: string; readonly tempo: number }>
   | Event<'ChangeTook', { readonly round: string; readonly change: SoundChange; readonly bar: number }>
   | Event<'VampStopped', { readonly round: string }>
@@ -68,17 +108,23 @@ export type NewEvent = RoomEvent extends infer E ? (E extends RoomEvent ? Omit<E
 
 /** Newest version of each event; raise it together with an upgrade from the one before. */
 export const EVENT_VERSIONS: Readonly<Record<EventType, number>> = {
-  RoomOpened: 1,
+  RoomOpened: 2,
   SettingsChanged: 1,
   StudentJoined: 1,
   PersonChanged: 1,
-  RoundStarted: 1,
-  QuestionOpened: 1,
+  RoundStarted: 2,
+  QuestionOpened: 2,
+  MemoryAwaited: 1,
+  MemoryDropped: 1,
   AnswerWritten: 1,
   HearingSignalled: 1,
   QuestionClosed: 1,
   SpreadShown: 1,
   QuestionShown: 1,
+  AnswerLetStand: 1,
+  QuestionStruck: 1,
+  TruthCorrected: 1,
+  LessonPlanned: 1,
   VampStarted: 1,
   ChangeTook: 1,
   VampStopped: 1,
@@ -87,10 +133,8 @@ export const EVENT_VERSIONS: Readonly<Record<EventType, number>> = {
   Erased: 1,
 };
 
-type Plain = Readonly<Record<string, unknown>>;
 /** By type: the step from version 1 to 2, from 2 to 3, and so on. */
 export type Upgrades = Readonly<Partial<Record<EventType, readonly ((event: Plain) => Plain)[]>>>;
-const UPGRADES: Upgrades = {};
 
 /** When something happened. */
 export type Stamp = {

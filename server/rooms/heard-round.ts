@@ -7,31 +7,43 @@ import { withTempo } from '../../shared-theory/live.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { usualShape } from '../../shared-theory/neck.ts';
 import { askableQuestions } from '../../shared-theory/questions/judges.ts';
-import type { Kind, QuestionSettings } from '../../shared-theory/questions/question.ts';
+import { KINDS } from '../../shared-theory/questions/question.ts';
+import type { QuestionSettings } from '../../shared-theory/questions/question.ts';
 import { guitarTruth } from '../../shared-theory/truth.ts';
 import type { GuitarOptions, Truth } from '../../shared-theory/truth.ts';
 import { mergedSlots, parseVamp, ReadingError } from '../../shared-theory/vamps.ts';
-import type { Slot, VoicedVamp } from '../../shared-theory/vamps.ts';
-import type { RoomSettings } from '../protocol/messages.ts';
-import type { CommandOf, Refusal } from './commands.ts';
+import type { Meter, Slot, VoicedSlot, VoicedVamp } from '../../shared-theory/vamps.ts';
+import type { LessonItem, RoomSettings } from '../protocol/messages.ts';
+import type { Refusal } from './commands.ts';
 import { refuse } from './commands.ts';
-import type { HeardRound } from './events.ts';
+import type { EnteredRound, HeardRound, HeardSlot } from './events.ts';
 import type { RoomState } from './state.ts';
 
-/** Kinds in the order of a round: rhythm first. */
-const ROUND_ORDER: readonly Kind[] = ['strokes', 'direction', 'quality', 'root', 'keys'];
 /** Tempos that a teacher may name for his own guitar, beats a minute. */
 const GUITAR_TEMPO = [30, 300] as const;
 
+/** What a round that Hearsay plays is to ask. */
+export type Wanted = {
+  readonly level: number;
+  /** Item of the planned lesson that it plays; null for one that asks what its level asks. */
+  readonly item: LessonItem | null;
+};
+
 /** A round that Hearsay plays, made for a level from a seed; none of the vamps heard last comes again. */
-export function hostRound(state: RoomState, number: number, level: number, seed: number): HeardRound | Refusal {
+export function hostRound(
+  state: RoomState,
+  number: number,
+  { level, item }: Wanted,
+  seed: number,
+): HeardRound | Refusal {
   const found = LEVELS.find((each) => each.level === level);
   if (found === undefined) {
     const numbers = LEVELS.map((each) => each.level);
     return refuse('level-unknown', { found: level, low: Math.min(...numbers), high: Math.max(...numbers) });
   }
+  const kinds = KINDS.filter((kind) => (item === null ? found.questions.includes(kind) : item.kinds.includes(kind)));
   const recent = state.rounds.filter(({ heard }) => heard.source === 'host').map(({ heard }) => vampOf(heard));
-  const { vamp, truth } = generate({ level, seed, recent });
+  const { vamp, truth } = generate({ level, seed, recent, counting: kinds.includes('count') });
   // The pad has the class's qualities and the level's, whatever sounds: it may not tell.
   const settings = questionSettings(state.settings, found.qualities);
   return {
@@ -43,24 +55,29 @@ export function hostRound(state: RoomState, number: number, level: number, seed:
     meter: vamp.meter,
     tempo: vamp.tempo,
     grooveText: vamp.grooveText,
-    slots: vamp.slots.map(({ chord, beats, frets }) => ({ chord: chordSymbol(chord), beats, frets })),
+    slots: vamp.slots.map(heardSlot),
+    settlers: settlerSlots(truth, vamp.meter),
     truth,
-    questions: askableQuestions(truth, settings).filter(({ kind }) => found.questions.includes(kind)),
-    kinds: ROUND_ORDER.filter((kind) => found.questions.includes(kind)),
+    questions: askableQuestions(truth, settings).filter(({ kind }) => kinds.includes(kind)),
+    kinds,
     settings,
+    entered: null,
+    item: item?.item ?? null,
   };
 }
 
-/** A round that the teacher plays: the chords as typed, sounded by the usual open shapes unless he says where the bass goes. */
+/**
+ * A round that the teacher plays: the chords as typed, sounded by the usual open shapes unless he says where the bass goes.
+ * Corrected, it keeps the settings that it was asked under.
+ */
 export function guitarRound(
-  state: RoomState,
-  number: number,
-  command: Omit<CommandOf<'StartGuitarRound'>, 'type' | 'id' | 'after'>,
+  { id, settings: kept }: { readonly id: string; readonly settings: RoomSettings | QuestionSettings },
+  entered: EnteredRound,
   seed: number,
 ): HeardRound | Refusal {
-  const { chords, tempo, directions } = command;
-  const groove = GROOVES.find(({ id }) => id === command.groove) ?? null;
-  if (command.groove !== null && groove === null) return refuse('groove-unknown', { found: command.groove });
+  const { chords, tempo, directions } = entered;
+  const groove = GROOVES.find((each) => each.id === entered.groove) ?? null;
+  if (entered.groove !== null && groove === null) return refuse('groove-unknown', { found: entered.groove });
   const [low, high] = GUITAR_TEMPO;
   if (tempo !== null && !(tempo >= low && tempo <= high)) {
     return refuse('tempo-out-of-range', { found: tempo, low, high });
@@ -68,22 +85,26 @@ export function guitarRound(
   const meter = groove?.meter ?? '4/4';
   try {
     const typed = parseVamp(chords, BEATS_PER_BAR[meter]);
-    const { slots, truth } = withoutRepeats(typed, { meter, directions, groove: command.groove, tempo });
-    const settings = questionSettings(state.settings);
+    const { slots, truth } = withoutRepeats(typed, { meter, directions, groove: entered.groove, tempo });
+    const settings = questionSettings(kept);
+    const voiced = slots.map((slot) => ({ ...slot, frets: usualShape(slot.chord) }));
     return {
-      id: `r${number}`,
-      number,
+      id,
+      number: Number(id.slice(1)),
       source: 'guitar',
       level: null,
       seed,
       meter,
       tempo,
       grooveText: groove?.text ?? '',
-      slots: slots.map(({ chord, beats }) => ({ chord: chordSymbol(chord), beats, frets: usualShape(chord) })),
+      slots: voiced.map(heardSlot),
+      settlers: settlerSlots(truth, meter),
       truth,
       questions: askableQuestions(truth, settings),
-      kinds: ROUND_ORDER.filter((kind) => kind !== 'strokes' || groove !== null),
+      kinds: KINDS.filter((kind) => kind !== 'strokes' || groove !== null),
       settings,
+      entered: { chords, groove: entered.groove, tempo, directions },
+      item: null,
     };
   } catch (error) {
     if (error instanceof ReadingError) {
@@ -93,6 +114,15 @@ export function guitarRound(
     if (error instanceof RangeError) return refuse('message-not-readable', { what: error.message });
     throw error;
   }
+}
+
+function heardSlot({ chord, beats, frets }: VoicedSlot): HeardSlot {
+  return { chord: chordSymbol(chord), beats, frets };
+}
+
+/** Each as it is played behind the loop: for a bar, in its usual shape. */
+function settlerSlots({ settlers }: Truth, meter: Meter): readonly HeardSlot[] {
+  return settlers.map(({ chord }) => ({ chord, beats: BEATS_PER_BAR[meter], frets: usualShape(parseChord(chord)) }));
 }
 
 /** A chord typed again while its bass stays is the same chord going on: nobody hears a change there to be asked about. */
@@ -119,13 +149,16 @@ export function liveTempos(round: HeardRound): readonly [number, number] {
 }
 
 /** The part of a room's settings that a round keeps for its marks; `more` qualities stand on the pad as well. */
-function questionSettings({ policy, qualities }: RoomSettings, more: readonly Quality[] = []): QuestionSettings {
+function questionSettings(
+  { policy, qualities }: RoomSettings | QuestionSettings,
+  more: readonly Quality[] = [],
+): QuestionSettings {
   const chosen = qualities.flatMap((quality) => QUALITIES.find((each) => each === quality) ?? []);
   return { policy, qualities: [...chosen, ...more.filter((quality) => !chosen.includes(quality))] };
 }
 
 /** A round as a vamp again. */
-function vampOf({ slots, meter, grooveText, tempo, seed }: HeardRound): VoicedVamp {
+export function vampOf({ slots, meter, grooveText, tempo, seed }: HeardRound): VoicedVamp {
   const voiced = slots.map(({ chord, beats, frets }) => ({ chord: parseChord(chord), beats, frets }));
   return { slots: voiced, meter, grooveText, tempo: tempo ?? GUITAR_TEMPO[0], seed };
 }

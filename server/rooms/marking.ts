@@ -1,20 +1,19 @@
 import { parseChord, soundsAs } from '../../shared-theory/chords.ts';
 import type { Chord } from '../../shared-theory/chords.ts';
-import { breakdownOf } from '../../shared-theory/diagnosis/breakdown.ts';
-import type { BreakdownLine } from '../../shared-theory/diagnosis/breakdown.ts';
-import { spreadOf, topWrong } from '../../shared-theory/diagnosis/spread.ts';
+import { ownAnswer, studentMarker } from '../../shared-theory/diagnosis/asked.ts';
+import type { AskedRound, StudentMarker } from '../../shared-theory/diagnosis/asked.ts';
+import { markerOf } from '../../shared-theory/diagnosis/marker.ts';
+import { handsOf, markedTallies, spreadOf, topWrong } from '../../shared-theory/diagnosis/spread.ts';
 import type { Spread, TopWrong } from '../../shared-theory/diagnosis/spread.ts';
-import type { Beside } from '../../shared-theory/questions/beside.ts';
-import { besideAll, besideShown } from '../../shared-theory/questions/beside.ts';
 import { answerKey } from '../../shared-theory/questions/asks.ts';
-import { judgeOf, markAnswer } from '../../shared-theory/questions/judges.ts';
-import type { Answer, Kind, Mark, MarkingContext, NotSure } from '../../shared-theory/questions/question.ts';
+import { besideShown } from '../../shared-theory/questions/beside.ts';
+import { judgeOf } from '../../shared-theory/questions/judges.ts';
+import type { Answer, Kind } from '../../shared-theory/questions/question.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
+import { askedRound } from './asked-rounds.ts';
 import type { HeardRound } from './events.ts';
-import type { RoomState, Sheet } from './state.ts';
-import { couldAnswer } from './state.ts';
-
-const NO_MARK = { exact: false, credit: 0 } as const;
+import type { RoomState, RoundRecord, Sheet } from './state.ts';
+import { couldAnswer, phoneSheets } from './state.ts';
 
 /** Everything here is worked out from the fold and kept nowhere, so that a corrected truth marks the past anew. */
 
@@ -28,19 +27,6 @@ export function questionOn({ round, question }: Pick<Sheet, 'round' | 'question'
 /** Who is told a mark: the teacher all that it shows, a student no more than what has been shown tells. */
 export type ToldTo = 'teacher' | 'student';
 
-/** What a mark on the sheet depends on. */
-function markingOf(state: RoomState, sheet: Sheet, told: ToldTo = 'teacher'): MarkingContext {
-  const { truth, settings } = sheet.round;
-  return { truth, settings, target: questionOn(sheet).target, beside: besideOn(state, sheet, told) };
-}
-
-function besideOn(state: RoomState, { round }: Sheet, told: ToldTo): Beside {
-  const record = state.rounds[round.number - 1];
-  if (told === 'teacher') return besideAll(round.truth, record?.tempoChanged !== true);
-  const shown = round.questions.filter(({ id }) => record?.questions.get(id)?.shown === true);
-  return besideShown(round.truth, shown);
-}
-
 /** The right answer to a question of a round. */
 export function rightAnswer({ truth, settings }: HeardRound, { id, kind, target }: RoundQuestion): Answer {
   const answer = judgeOf<Kind>(kind).truth({ truth, settings, target });
@@ -48,26 +34,61 @@ export function rightAnswer({ truth, settings }: HeardRound, { id, kind, target 
   return answer;
 }
 
-/** Marks answers of one sheet; each different answer is marked once. */
-export type Marker = (answer: Answer | NotSure) => Mark;
-const markers = new WeakMap<Sheet, Partial<Record<ToldTo, { readonly at: string; readonly marker: Marker }>>>();
+/** Other answers that are as right as the right one by themselves, by their key. */
+export function alsoRight({ truth, settings }: HeardRound, { kind, target }: RoundQuestion): readonly string[] {
+  return judgeOf<Kind>(kind)
+    .also({ truth, settings, target })
+    .map((other) => answerKey<Kind>(kind, other));
+}
 
-/** What marks the answers of a sheet, worked out anew once a mark may depend on more or less. */
-export function markerOf(state: RoomState, sheet: Sheet, told: ToldTo = 'teacher'): Marker {
-  const at = `${state.turn} ${state.rounds[sheet.round.number - 1]?.tempoChanged}`;
-  const known = markers.get(sheet);
-  const last = known?.[told];
-  if (last?.at === at) return last.marker;
-  const { kind } = questionOn(sheet);
-  const context = markingOf(state, sheet, told);
-  const marks = new Map<string, Mark>();
-  const marker: Marker = (answer) => {
-    const key = answerKey<Kind>(kind, answer);
-    const mark = marks.get(key) ?? markAnswer<Kind>(kind, answer, context);
-    marks.set(key, mark);
-    return mark;
-  };
-  markers.set(sheet, { ...known, [told]: { at, marker } });
+/** The marker of a sheet, for whom it is told. */
+export function markerOn(state: RoomState, sheet: Sheet, told: ToldTo): StudentMarker {
+  const record = state.rounds[sheet.round.number - 1];
+  const marker = record && (told === 'teacher' ? teachersMarker : studentsMarker)(state, record, questionOn(sheet));
+  if (!marker) throw new RangeError(`${sheet.question} of ${sheet.round.id} has no right answer`);
+  return marker;
+}
+
+/** Markers are made once for as long as what they depend on stays; each makes each mark once. */
+const teachers = new WeakMap<AskedRound, Map<string, StudentMarker | null>>();
+
+function teachersMarker(state: RoomState, record: RoundRecord, { id }: RoundQuestion): StudentMarker | null {
+  const round = askedRound(state, record);
+  const markers = teachers.get(round) ?? new Map<string, StudentMarker | null>();
+  teachers.set(round, markers);
+  const known = markers.get(id);
+  if (known !== undefined) return known;
+  const question = round.questions.find((each) => each.id === id);
+  const marker = question === undefined ? null : studentMarker(round, question);
+  markers.set(id, marker);
+  return marker;
+}
+
+const students = new WeakMap<AskedRound, { readonly shown: string; readonly markers: Map<string, StudentMarker> }>();
+
+/** Leans on nothing that has not been shown. */
+function studentsMarker(state: RoomState, record: RoundRecord, question: RoundQuestion): StudentMarker {
+  const round = askedRound(state, record);
+  const shown = record.heard.questions.filter(({ id }) => record.questions.get(id)?.shown === true);
+  const ids = new Set(shown.map(({ id }) => id));
+  const at = [...ids].join();
+  const last = students.get(round);
+  const markers = last?.shown === at ? last.markers : new Map<string, StudentMarker>();
+  students.set(round, { shown: at, markers });
+  const known = markers.get(question.id);
+  if (known !== undefined) return known;
+  const byId = new Map(round.questions.map((each) => [each.id, each]));
+  const mark = markerOf({
+    question,
+    questions: record.heard.questions,
+    truth: round.truth,
+    settings: round.settings,
+    beside: besideShown(round.truth, shown),
+    letStand: byId.get(question.id)?.letStand ?? new Set(),
+    mayLeanOn: (id) => ids.has(id),
+  });
+  const marker: StudentMarker = (answer, student) => mark(answer, (id) => ownAnswer(byId.get(id), student));
+  markers.set(question.id, marker);
   return marker;
 }
 
@@ -78,7 +99,9 @@ export function spreadOn(state: RoomState, sheet: Sheet): Spread {
 
 /** The most chosen wrong answer of a sheet. */
 export function topWrongOn(state: RoomState, sheet: Sheet): TopWrong | null {
-  return topWrong<Kind>(spreadOn(state, sheet), judgeOf<Kind>(questionOn(sheet).kind), markingOf(state, sheet));
+  const { kind } = questionOn(sheet);
+  const marked = markedTallies(kind, handsOf(sheet.answers, markerOn(state, sheet, 'teacher')));
+  return topWrong<Kind>(marked, judgeOf<Kind>(kind), handsIn(sheet));
 }
 
 /** Who could answer a sheet. */
@@ -104,60 +127,42 @@ export function chordsOf({ slots }: HeardRound): readonly Chord[] {
 /** How many of the questions that were shown, and that a student could answer, came out right and partly right. */
 export type Standing = { right: number; part: number; of: number };
 
+const NO_MARK = { exact: false, credit: 0 } as const;
+const standingsKnown = new WeakMap<
+  RoomState,
+  { readonly at: string; readonly result: ReadonlyMap<string, Standing> }
+>();
+
 /**
- * Each student's standing over the lesson as the student may be told it, by the first sheet of each question; worked out once
- * while nothing is added.
+ * Each student's standing over the lesson as the student may be told it, by the first sheet of each question; struck questions
+ * are none. Worked out once while nothing is shown and nobody comes in.
  */
-export const standings = remembered((state): ReadonlyMap<string, Readonly<Standing>> => {
-  const all = new Map<string, Standing>();
-  for (const id of state.students.keys()) all.set(id, { right: 0, part: 0, of: 0 });
-  for (const { questions } of state.rounds) {
-    for (const { shown, sheets } of questions.values()) {
-      const [first] = sheets;
-      if (!shown || first === undefined) continue;
-      const mark = markerOf(state, first, 'student');
-      for (const student of state.students.values()) {
-        const standing = all.get(student.student);
-        if (standing === undefined || !couldAnswer(first, student)) continue;
-        standing.of += 1;
-        const answer = first.answers.get(student.student)?.answer ?? null;
-        const { exact, credit } = answer === null ? NO_MARK : mark(answer);
-        if (exact) standing.right += 1;
-        else if (credit > 0) standing.part += 1;
-      }
+export function standings(state: RoomState): ReadonlyMap<string, Readonly<Standing>> {
+  const at = `${state.turn} ${state.students.size}`;
+  const last = standingsKnown.get(state);
+  if (last?.at === at) return last.result;
+  const result = new Map<string, Standing>();
+  for (const id of state.students.keys()) result.set(id, { right: 0, part: 0, of: 0 });
+  for (const record of state.rounds) {
+    for (const { id } of record.heard.questions) {
+      const asked = record.questions.get(id);
+      const [first] = phoneSheets(asked);
+      if (asked?.shown === true && !asked.struck && first !== undefined) stand(state, first, result);
     }
   }
-  return all;
-});
+  standingsKnown.set(state, { at, result });
+  return result;
+}
 
-/** The lesson, question by question; worked out once while nothing is added. */
-export const breakdownFor = remembered((state): readonly BreakdownLine[] =>
-  breakdownOf(
-    state.rounds.map(({ heard, questions, tempoChanged }) => ({
-      number: heard.number,
-      truth: heard.truth,
-      settings: heard.settings,
-      steady: !tempoChanged,
-      questions: heard.questions.map((question) => ({
-        ...question,
-        sheets: (questions.get(question.id)?.sheets ?? [])
-          .filter(({ closed }) => closed !== null)
-          .map((sheet) => ({ answers: sheet.answers, seats: seatsOf(state, sheet) })),
-      })),
-    })),
-  ),
-);
-
-/** Works something out of a room once, for as long as no answer, no student, no turn and no change of tempo is added. */
-function remembered<T>(work: (state: RoomState) => T): (state: RoomState) => T {
-  const known = new WeakMap<RoomState, { readonly at: string; readonly result: T }>();
-  return (state) => {
-    const changed = state.rounds.filter(({ tempoChanged }) => tempoChanged).length;
-    const at = `${state.turn} ${state.written} ${state.students.size} ${changed}`;
-    const last = known.get(state);
-    if (last?.at === at) return last.result;
-    const result = work(state);
-    known.set(state, { at, result });
-    return result;
-  };
+function stand(state: RoomState, sheet: Sheet, all: ReadonlyMap<string, Standing>): void {
+  const mark = markerOn(state, sheet, 'student');
+  for (const student of state.students.values()) {
+    const standing = all.get(student.student);
+    if (standing === undefined || !couldAnswer(sheet, student)) continue;
+    standing.of += 1;
+    const answer = sheet.answers.get(student.student)?.answer ?? null;
+    const { exact, credit } = answer === null ? NO_MARK : mark(answer, student.student);
+    if (exact) standing.right += 1;
+    else if (credit > 0) standing.part += 1;
+  }
 }

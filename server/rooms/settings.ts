@@ -2,11 +2,12 @@ import { QUALITIES } from '../../shared-theory/chords.ts';
 import { POLICIES } from '../../shared-theory/truth.ts';
 import type { RoomSettings } from '../protocol/messages.ts';
 
-/** What a class begins with: major keys only, two qualities on the pad, no names on the host screen. */
+/** What a class begins with: major keys only, two qualities on the pad, no names on the host screen, and the sound follows the questions. */
 export const DEFAULT_SETTINGS: RoomSettings = {
   policy: 'majors',
   qualities: ['major', 'minor'],
   namesShown: false,
+  soundFollows: true,
 };
 
 /** What is wrong with settings that shall hold; null where nothing is. */

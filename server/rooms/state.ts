@@ -1,6 +1,6 @@
 import type { Answer, NotSure, QuestionId } from '../../shared-theory/questions/question.ts';
-import type { RoomSettings, SoundChange } from '../protocol/messages.ts';
-import type { HeardRound, RoomEvent, Stamp } from './events.ts';
+import type { AskHow, LessonItem, RoomSettings, SoundChange } from '../protocol/messages.ts';
+import type { HeardRound, Stamp } from './events.ts';
 
 /** A student of the room; the name is in the people table alone. */
 export type Student = {
@@ -21,13 +21,17 @@ type Written = { readonly counter: number; readonly answer: Answer | NotSure | n
 /** One opening of a question. */
 export type Sheet = {
   readonly ask: string;
-  readonly round: HeardRound;
+  /** As it is known by now: a correction takes the place of what was entered. */
+  round: HeardRound;
   readonly question: QuestionId;
   /** 1 is evidence; from 2 on it is support, after talk with the neighbour. */
   readonly sheet: number;
+  readonly how: AskHow;
   /** When it opened. */
   readonly opened: Stamp;
-  /** When it closed, and the turn it closed at; null while it is open. */
+  /** Whether the loop had come home by then; null where nobody knows. */
+  readonly returned: boolean | null;
+  /** When it closed, and the turn it closed at; null while it is open. Aloud it never takes an answer. */
   closed: { readonly stamp: Stamp; readonly turn: number } | null;
   spreadShown: boolean;
   readonly answers: Map<string, Written>;
@@ -35,13 +39,32 @@ export type Sheet = {
 };
 
 /** What one question of a round has been through. */
-export type QuestionRecord = { readonly sheets: Sheet[]; shown: boolean };
+export type QuestionRecord = {
+  readonly sheets: Sheet[];
+  shown: boolean;
+  struck: boolean;
+  /** The round as it was known each time the answer was shown, before what is known now. */
+  shownUnder: readonly HeardRound[];
+};
+
+/** How the sound of a round has gone, as far as marks depend on it. */
+export type Heard = {
+  /** When the vamp last began, and its tempo; null while it does not play or only a part of it does. */
+  readonly since: { readonly stamp: Stamp; readonly tempo: number } | null;
+  /** Whether the loop has come home; null where nobody knows. */
+  readonly cameHome: boolean | null;
+};
 
 export type RoundRecord = {
-  readonly heard: HeardRound;
+  heard: HeardRound;
+  /** By id: those of the round, and those that it had before it was corrected. */
   readonly questions: Map<QuestionId, QuestionRecord>;
   /** Whether it has sounded at another tempo than it was made for. */
   tempoChanged: boolean;
+  corrections: number;
+  sounded: Heard;
+  /** Rises with every event that changes what its closed sheets show. */
+  revision: number;
 };
 
 export type SoundState = {
@@ -49,6 +72,16 @@ export type SoundState = {
   readonly round: string | null;
   readonly change: SoundChange;
   readonly tempo: number | null;
+  /** Bar at which the loop was last begun again; null where it was not. */
+  readonly again: number | null;
+};
+
+/** An answer that the teacher let stand, or no more. */
+export type LetStand = {
+  readonly round: string;
+  readonly question: QuestionId;
+  readonly answer: Answer;
+  readonly stands: boolean;
 };
 
 /** A room: the fold of its events and nothing else. */
@@ -59,8 +92,6 @@ export type RoomState = {
   settings: RoomSettings;
   /** Rises with every event that changes what all students see. */
   turn: number;
-  /** Answers written so far, changes among them. */
-  written: number;
   readonly students: Map<string, Student>;
   readonly rounds: RoundRecord[];
   readonly sheets: Map<string, Sheet>;
@@ -68,10 +99,20 @@ export type RoomState = {
   open: Sheet | null;
   /** The sheet that all look at: the open one, else the one last opened, closed or shown in this round. */
   current: Sheet | null;
+  /** The question that opens once the sound has fallen silent. */
+  awaited: QuestionId | null;
+  readonly letStand: LetStand[];
+  plan: readonly LessonItem[];
   sound: SoundState;
 };
 
-const SILENCE: SoundState = { playing: false, round: null, change: { kind: 'full' }, tempo: null };
+export const SILENCE: SoundState = {
+  playing: false,
+  round: null,
+  change: { kind: 'full' },
+  tempo: null,
+  again: null,
+};
 
 /** The room before its first event. */
 export function unopenedRoom(): RoomState {
@@ -79,119 +120,23 @@ export function unopenedRoom(): RoomState {
     status: 'unopened',
     room: '',
     class: '',
-    settings: { policy: 'majors', qualities: [], namesShown: false },
+    settings: { policy: 'majors', qualities: [], namesShown: false, soundFollows: true },
     turn: 0,
-    written: 0,
     students: new Map(),
     rounds: [],
     sheets: new Map(),
     open: null,
     current: null,
+    awaited: null,
+    letStand: [],
+    plan: [],
     sound: SILENCE,
   };
 }
 
-/** Folds one event into the room, in place. Holds no rule and never throws: what `decide` allowed has happened. */
-export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
-  switch (event.type) {
-    case 'AnswerWritten': {
-      const { student, ask, counter, answer } = event;
-      state.written += 1;
-      state.sheets.get(ask)?.answers.set(student, { counter, answer });
-      const writer = touched(state, student);
-      if (writer !== undefined && counter > writer.counter) writer.counter = counter;
-      return;
-    }
-    case 'HearingSignalled':
-      state.sheets.get(event.ask)?.cannotHear.add(event.student);
-      touched(state, event.student);
-      return;
-    case 'StudentJoined': {
-      const { student, seat } = event;
-      state.students.set(student, { student, seat, joinedTurn: state.turn, counter: 0, revision: 0 });
-      return;
-    }
-    case 'PersonChanged':
-      touched(state, event.student);
-      return;
-    case 'RoomOpened':
-      state.status = 'register';
-      state.room = event.room;
-      state.class = event.class;
-      state.settings = event.settings;
-      return;
-    case 'SettingsChanged':
-      state.settings = { ...state.settings, ...event.settings };
-      return;
-    case 'RoundStarted':
-      state.rounds.push({
-        heard: event.round,
-        questions: new Map(event.round.questions.map(({ id }) => [id, { sheets: [], shown: false }])),
-        tempoChanged: false,
-      });
-      state.status = 'round';
-      state.open = null;
-      state.current = null;
-      state.turn += 1;
-      return;
-    case 'QuestionOpened':
-      openSheet(state, event, stamp);
-      return;
-    case 'QuestionClosed': {
-      const sheet = state.sheets.get(event.ask);
-      if (sheet === undefined) return;
-      state.turn += 1;
-      sheet.closed = { stamp: plain(stamp), turn: state.turn };
-      state.open = null;
-      state.current = sheet;
-      return;
-    }
-    case 'SpreadShown': {
-      const sheet = state.sheets.get(event.ask);
-      if (sheet === undefined) return;
-      sheet.spreadShown = true;
-      look(state, sheet);
-      return;
-    }
-    case 'QuestionShown': {
-      const sheet = state.sheets.get(event.ask);
-      const record = sheet && questionOf(state, sheet);
-      if (sheet === undefined || record === undefined) return;
-      record.shown = true;
-      state.current = sheet;
-      state.turn += 1;
-      return;
-    }
-    case 'VampStarted':
-      noteTempo(state, event.round, event.tempo);
-      state.sound = { playing: true, round: event.round, change: { kind: 'full' }, tempo: event.tempo };
-      return;
-    case 'ChangeTook':
-      if (event.change.kind === 'tempo') noteTempo(state, event.round, event.change.tempo);
-      state.sound =
-        event.change.kind === 'tempo'
-          ? { ...state.sound, tempo: event.change.tempo }
-          : { ...state.sound, change: event.change };
-      return;
-    case 'VampStopped':
-      state.sound = SILENCE;
-      return;
-    case 'LessonEnded':
-      state.status = 'lesson-ended';
-      state.turn += 1;
-      return;
-    case 'RoomClosed':
-      state.status = 'room-ended';
-      state.turn += 1;
-      return;
-    case 'Erased':
-      return;
-  }
-}
-
-function noteTempo(state: RoomState, round: string, tempo: number): void {
-  const record = state.rounds.find(({ heard }) => heard.id === round);
-  if (record !== undefined && tempo !== record.heard.tempo) record.tempoChanged = true;
+/** A question to which nothing has happened. */
+export function unasked(): QuestionRecord {
+  return { sheets: [], shown: false, struck: false, shownUnder: [] };
 }
 
 /** The round that runs, or ran last. */
@@ -199,52 +144,22 @@ export function currentRound(state: RoomState): RoundRecord | null {
   return state.rounds.at(-1) ?? null;
 }
 
+/** A round by its id. */
+export function roundOf(state: RoomState, round: string): RoundRecord | undefined {
+  return state.rounds.find(({ heard }) => heard.id === round);
+}
+
 /** What the question of a sheet has been through. */
 export function questionOf(state: RoomState, sheet: Sheet): QuestionRecord | undefined {
   return state.rounds[sheet.round.number - 1]?.questions.get(sheet.question);
 }
 
-/** Whether a student had come in before the sheet closed. */
+/** The sheets that phones could answer, the evidence first. */
+export function phoneSheets(record: QuestionRecord | undefined): readonly Sheet[] {
+  return record?.sheets.filter(({ how }) => how !== 'aloud') ?? [];
+}
+
+/** Whether a student had come in before the sheet closed. Aloud nobody answers on a phone. */
 export function couldAnswer(sheet: Sheet, student: Student): boolean {
-  return sheet.closed === null || student.joinedTurn < sheet.closed.turn;
-}
-
-function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'QuestionOpened' }>, stamp: Stamp): void {
-  const record = state.rounds.find(({ heard }) => heard.id === event.round);
-  const question = record?.questions.get(event.question);
-  if (record === undefined || question === undefined) return;
-  const sheet: Sheet = {
-    ask: event.ask,
-    round: record.heard,
-    question: event.question,
-    sheet: event.sheet,
-    opened: plain(stamp),
-    closed: null,
-    spreadShown: false,
-    answers: new Map(),
-    cannotHear: new Set(),
-  };
-  question.sheets.push(sheet);
-  state.sheets.set(sheet.ask, sheet);
-  state.open = sheet;
-  state.current = sheet;
-  state.turn += 1;
-}
-
-/** A row of the log carries more than its stamp. */
-function plain({ at, mono, boot }: Stamp): Stamp {
-  return { at, mono, boot };
-}
-
-/** Showing the spread of another closed sheet turns the students' page to it. */
-function look(state: RoomState, sheet: Sheet): void {
-  if (state.current === sheet) return;
-  state.current = sheet;
-  state.turn += 1;
-}
-
-function touched(state: RoomState, student: string): Student | undefined {
-  const found = state.students.get(student);
-  if (found !== undefined) found.revision += 1;
-  return found;
+  return sheet.how !== 'aloud' && (sheet.closed === null || student.joinedTurn < sheet.closed.turn);
 }

@@ -1,14 +1,14 @@
 import { chartRows, cribOf } from '../../shared-theory/crib.ts';
 import { parseKeyName } from '../../shared-theory/keys.ts';
-import { LEVELS } from '../../shared-theory/levels.ts';
 import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
-import { judgeOf } from '../../shared-theory/questions/judges.ts';
-import type { Answer, Kind, Loop, NotSure, Told } from '../../shared-theory/questions/question.ts';
+import type { Answer, AnswerOf, Kind, NotSure, Told } from '../../shared-theory/questions/question.ts';
 import { questionId } from '../../shared-theory/questions/round-questions.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
 import type * as Wire from '../protocol/views.ts';
 import type { HeardRound } from './events.ts';
-import { breakdownFor, chordsOf, markerOf, questionOn, rightAnswer, spreadOn } from './marking.ts';
+import { letStandOn } from './let-stand.ts';
+import { loopKnown } from './loop-known.ts';
+import { alsoRight, chordsOf, markerOn, questionOn, rightAnswer, spreadOn } from './marking.ts';
 import type { ToldTo } from './marking.ts';
 import type { RoomState, RoundRecord, Sheet } from './state.ts';
 import { currentRound, questionOf } from './state.ts';
@@ -33,8 +33,13 @@ export function askingOn(state: RoomState, sheet: Sheet): Wire.WireAsking {
   const { kind, target } = questionOn(sheet);
   const root = truth.roots[target];
   const letterShown = kind === 'quality' && root !== undefined && wasShown(state, number, questionId('root', target));
-  const loop = loopKnown(state, sheet);
-  return askingTold(sheet, { ...(letterShown ? { letter: root } : {}), ...(loop === null ? {} : { loop }) });
+  const loop = loopKnown(state, sheet.round);
+  const owners = kind === 'settler' ? ownersShown(state, sheet.round) : null;
+  return askingTold(sheet, {
+    ...(letterShown ? { letter: root } : {}),
+    ...(loop === null ? {} : { loop }),
+    ...(owners === null ? {} : { owners }),
+  });
 }
 
 /** The pad as the teacher alone sees it: it may say that the loop is one chord. */
@@ -43,17 +48,11 @@ export function askingOnDesk(state: RoomState, sheet: Sheet): Wire.WireAsking {
   return asking.kind === 'keys' && chordsOf(sheet.round).length === 1 ? { ...asking, loop: 'one' } : asking;
 }
 
-/**
- * How many chords the loop has, as far as everyone knows: the level says so, or a later chord has been asked about. It may not
- * depend on the chords themselves.
- */
-function loopKnown(state: RoomState, { round }: Sheet): Loop | null {
-  const asked = [...(state.rounds[round.number - 1]?.questions ?? [])].filter(([, { sheets }]) => sheets.length > 0);
-  const laterAsked = round.questions.some(({ id, target }) => target > 0 && asked.some(([known]) => known === id));
-  const level = LEVELS.find((each) => each.level === round.level);
-  if (level === undefined) return laterAsked ? 'more' : null;
-  // No level has more than two chords; some have now and then one alone.
-  return laterAsked || level.balance.alone === 0 ? 'two' : null;
+/** The keys that own the loop, once they have been shown. */
+function ownersShown(state: RoomState, round: HeardRound): readonly string[] | null {
+  const keys = round.questions.find(({ kind }) => kind === 'keys');
+  if (keys === undefined || !wasShown(state, round.number, keys.id)) return null;
+  return rightAnswer(round, keys) as AnswerOf<'keys'>;
 }
 
 function askingTold({ round, question }: Sheet, told: Told): Wire.WireAsking {
@@ -68,13 +67,13 @@ function askingTold({ round, question }: Sheet, told: Told): Wire.WireAsking {
   };
 }
 
-export function truthOn(sheet: Sheet): Wire.WireTruth {
-  const { kind, target } = questionOn(sheet);
-  const judge = judgeOf<Kind>(kind);
-  const { truth, settings } = sheet.round;
-  const answer = rightAnswer(sheet.round, questionOn(sheet));
-  const also = judge.also({ truth, settings, target }).map((other) => answerKey<Kind>(kind, other));
-  const name = kind === 'root' ? truth.roots[target] : undefined;
+export function truthOn(state: RoomState, sheet: Sheet): Wire.WireTruth {
+  const question = questionOn(sheet);
+  const { kind, target } = question;
+  const { round } = sheet;
+  const answer = rightAnswer(round, question);
+  const also = [...alsoRight(round, question), ...letStandOn(state, round, question)];
+  const name = kind === 'root' ? round.truth.roots[target] : undefined;
   return {
     answer,
     key: answerKey<Kind>(kind, answer),
@@ -91,12 +90,18 @@ export function truthsOf(round: HeardRound): Readonly<Record<string, Answer>> {
 export function wireMark(
   state: RoomState,
   sheet: Sheet,
+  student: string,
   answer: Answer | NotSure,
   told: ToldTo,
-): NonNullable<Wire.StudentOwn['mark']> {
-  const { credit, exact, errors } = markerOf(state, sheet, told)(answer);
+): Wire.WireMark {
+  const { credit, exact, errors, note } = markerOn(state, sheet, told)(answer, student);
   const [error] = errors;
-  return error === undefined ? { credit, exact } : { credit, exact, error };
+  return {
+    credit,
+    exact,
+    ...(error === undefined ? {} : { error }),
+    ...(note === undefined ? {} : { note }),
+  };
 }
 
 export function stepOf(round: RoundRecord, { id, kind, target }: RoundQuestion, on?: Sheet): Wire.WireStep {
@@ -104,7 +109,17 @@ export function stepOf(round: RoundRecord, { id, kind, target }: RoundQuestion, 
   const sheet = on ?? record?.sheets.at(-1);
   const status =
     sheet === undefined ? 'ready' : record?.shown === true ? 'shown' : sheet.closed === null ? 'open' : 'closed';
-  return { question: id, kind, target, status, sheet: sheet?.sheet ?? 1, ask: sheet?.ask ?? null };
+  return {
+    question: id,
+    kind,
+    target,
+    status,
+    sheet: sheet?.sheet ?? 1,
+    ask: sheet?.ask ?? null,
+    aloud: sheet?.how === 'aloud',
+    memory: sheet?.how === 'memory',
+    struck: record?.struck === true,
+  };
 }
 
 /**
@@ -117,15 +132,27 @@ export function hostSteps(state: RoomState): readonly Wire.WireStep[] {
   const steps = round.heard.questions.map((question) => stepOf(round, question)).filter(({ ask }) => ask !== null);
   const ready = round.heard.kinds
     .filter((kind) => !steps.some((step) => step.kind === kind))
-    .map((kind) => {
-      const target = kind === 'direction' ? 1 : 0;
-      return { question: questionId(kind, target), kind, target, status: 'ready', sheet: 1, ask: null } as const;
+    .map((kind): Wire.WireStep => {
+      const target = asks[kind].targets(2, { groove: true, settlers: 1 })[0] ?? 0;
+      return {
+        question: questionId(kind, target),
+        kind,
+        target,
+        status: 'ready',
+        sheet: 1,
+        ask: null,
+        aloud: false,
+        memory: false,
+        struck: false,
+      };
     });
   const place = ({ kind }: { readonly kind: string }) => round.heard.kinds.findIndex((each) => each === kind);
   return [...steps, ...ready].toSorted((one, other) => place(one) - place(other));
 }
 
-export function wireSpread(state: RoomState, sheet: Sheet): Wire.WireSpread {
+/** How the answers fell; none where none could be given. */
+export function wireSpread(state: RoomState, sheet: Sheet): Wire.WireSpread | null {
+  if (sheet.how === 'aloud') return null;
   const { kind, target } = questionOn(sheet);
   const { counts, notSure, silent, of } = spreadOn(state, sheet);
   return {
@@ -151,6 +178,7 @@ export function wireVamp(round: HeardRound): Wire.WireVamp {
     tempo: round.tempo,
     seed: round.seed,
     slots: round.slots.map(({ chord, beats, frets }) => ({ chord, beats, frets })),
+    settlers: round.settlers.map(({ chord, beats, frets }) => ({ chord, beats, frets })),
   };
 }
 
@@ -185,32 +213,4 @@ export function wireCrib(round: HeardRound): Wire.WireCrib {
     bass: round.truth.roots,
     directions: round.truth.directions,
   };
-}
-
-export function breakdown(
-  state: RoomState,
-  listed: (line: { readonly round: number; readonly question: string }) => boolean,
-): readonly Wire.WireBreakdownLine[] | null {
-  if (!hasEnded(state)) return null;
-  return breakdownFor(state)
-    .filter(listed)
-    .map((line) => ({ line, sheet: firstSheet(state, line.round, line.question) }))
-    .map(({ line, sheet }) => ({
-      asking: sheet === null ? { kind: line.kind, target: line.target } : askingOn(state, sheet),
-      question: line.question,
-      round: line.round,
-      kind: line.kind,
-      target: line.target,
-      right: line.right,
-      part: line.part,
-      wrong: line.wrong,
-      notSure: line.notSure,
-      silent: line.silent,
-      missed: line.missed.map(({ key, answer, count, error }) => ({ key, answer, count, error })),
-      truth: line.truth,
-    }));
-}
-
-function firstSheet(state: RoomState, round: number, question: string): Sheet | null {
-  return state.rounds[round - 1]?.questions.get(question)?.sheets[0] ?? null;
 }

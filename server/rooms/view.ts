@@ -1,14 +1,23 @@
 import { GROOVES } from '../../shared-theory/grooves.ts';
 import { LEVELS } from '../../shared-theory/levels.ts';
 import type * as Wire from '../protocol/views.ts';
+import { letStandOn } from './let-stand.ts';
 import { handsIn, questionOn, seatsOf, standings, topWrongOn } from './marking.ts';
 import type { People } from './people.ts';
 import type { RoomState } from './state.ts';
 import { currentRound, questionOf } from './state.ts';
 import {
+  canPlayBoth,
+  wireBreakdown,
+  wireCommon,
+  wireCommonForAll,
+  wireEntered,
+  wirePlan,
+  wireReports,
+} from './view-lesson.ts';
+import {
   askingOn,
   askingOnDesk,
-  breakdown,
   hasEnded,
   hostSteps,
   isShown,
@@ -42,8 +51,16 @@ export function studentCommon(state: RoomState): Wire.StudentCommon {
   const v = state.turn;
   if (state.status === 'room-ended' || state.status === 'lesson-ended') return { v, phase: state.status };
   if (sheet === null) return { v, phase: 'waiting' };
-  const shared = { v, ask: sheet.ask, sheet: sheet.sheet, asking: askingOn(state, sheet) };
-  if (isShown(state, sheet)) return { ...shared, phase: 'shown', truth: truthOn(sheet) };
+  const shared = {
+    v,
+    ask: sheet.ask,
+    sheet: sheet.sheet,
+    asking: askingOn(state, sheet),
+    ...(sheet.how === 'memory' ? { memory: true as const } : {}),
+    ...(questionOf(state, sheet)?.struck === true ? { struck: true as const } : {}),
+  };
+  if (isShown(state, sheet)) return { ...shared, phase: 'shown', truth: truthOn(state, sheet) };
+  if (sheet.how === 'aloud') return { ...shared, phase: 'aloud' };
   return { ...shared, phase: sheet.closed === null ? 'open' : 'closed' };
 }
 
@@ -65,7 +82,7 @@ export function studentOwn(state: RoomState, people: People, student: string, to
     counter: found.counter,
     ...(sheet === null ? {} : { ask: sheet.ask, answer }),
     ...(sheet !== null && answer !== null && isShown(state, sheet)
-      ? { mark: wireMark(state, sheet, answer, 'student') }
+      ? { mark: wireMark(state, sheet, student, answer, 'student') }
       : {}),
     ...(lesson === undefined ? {} : { lesson: { right: lesson.right, part: lesson.part, of: lesson.of } }),
   };
@@ -83,18 +100,22 @@ export function hostView(state: RoomState, people: People, live: Live, page: str
     })),
     steps: hostSteps(state),
     spread: sheet?.spreadShown === true ? wireSpread(state, sheet) : null,
-    truth: sheet !== null && isShown(state, sheet) ? truthOn(sheet) : null,
-    breakdown: breakdown(state, (line) => wasShown(state, line.round, line.question)),
+    truth: sheet !== null && isShown(state, sheet) ? truthOn(state, sheet) : null,
+    breakdown: hasEnded(state)
+      ? wireBreakdown(state).filter(({ round, question }) => wasShown(state, round, question))
+      : null,
+    common: hasEnded(state) ? wireCommonForAll(state) : [],
   };
 }
 
 /** The teacher's private page: all of it, spread and answers once the question is closed. */
 export function deskView(state: RoomState, people: People, live: Live): Wire.DeskView {
   const sheet = state.current;
-  const closed = sheet !== null && sheet.closed !== null ? sheet : null;
+  const closed = sheet !== null && sheet.closed !== null && sheet.how !== 'aloud' ? sheet : null;
   const round = currentRound(state);
   const top = closed === null ? null : topWrongOn(state, closed);
   const seen = shared(state, live, null);
+  const playable = (ask: string) => canPlayBoth(state, ask, live.soundHolder);
   return {
     ...seen,
     current: sheet && seen.current && { ...seen.current, asking: askingOnDesk(state, sheet) },
@@ -115,10 +136,10 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
       if (closed === null) return row;
       return answer === null
         ? { ...row, answer }
-        : { ...row, answer, mark: wireMark(state, closed, answer, 'teacher') };
+        : { ...row, answer, mark: wireMark(state, closed, student, answer, 'teacher') };
     }),
     spread: closed === null ? null : wireSpread(state, closed),
-    truth: sheet === null ? null : truthOn(sheet),
+    truth: sheet === null ? null : truthOn(state, sheet),
     topWrong:
       top === null
         ? null
@@ -129,6 +150,7 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
             error: top.error,
             manyTheSame: top.manyTheSame,
             suspectSpeaker: top.suspectSpeaker,
+            playable: closed !== null && playable(closed.ask),
           },
     crib: round === null ? null : wireCrib(round.heard),
     truths: round === null ? {} : truthsOf(round.heard),
@@ -136,11 +158,17 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
     visitors: live.visitors,
     grooves: GROOVES.map(({ id, name, meter, tempo }) => ({ id, name, meter, tempo })),
     levels: LEVELS.map(({ level, name }) => ({ level, name })),
-    breakdown: breakdown(state, () => true),
+    breakdown: wireBreakdown(state),
+    common: wireCommon(state, playable),
+    letStand: round === null || sheet === null ? [] : [...letStandOn(state, sheet.round, questionOn(sheet))],
+    reports: wireReports(state),
+    plan: wirePlan(state),
+    entered: wireEntered(state),
+    awaited: state.awaited,
   };
 }
 
-type Shared = Omit<Wire.HostView, 'seats' | 'steps' | 'spread' | 'truth' | 'breakdown'>;
+type Shared = Omit<Wire.HostView, 'seats' | 'steps' | 'spread' | 'truth' | 'breakdown' | 'common'>;
 
 function shared(state: RoomState, live: Live, page: string | null): Shared {
   const sheet = state.current;
@@ -155,6 +183,7 @@ function shared(state: RoomState, live: Live, page: string | null): Shared {
       policy: state.settings.policy,
       qualities: state.settings.qualities,
       namesShown: state.settings.namesShown,
+      soundFollows: state.settings.soundFollows,
     },
     addresses: live.addresses,
     holdsSound: page !== null && live.soundHolder === page,

@@ -22,6 +22,8 @@ export type AskedQuestion = RoundQuestion & {
   readonly returned?: boolean | null;
   /** Other right answers than the present ones under which it was once shown: no points are lost by a correction. */
   readonly shownUnder?: readonly Truth[];
+  /** The round was corrected and has it no more: it is evidence of nothing, and keeps the points of what was shown. */
+  readonly gone?: boolean;
 };
 
 /** One round as the diagnosis needs it: what sounded and what was asked. */
@@ -49,7 +51,9 @@ export function studentMarker(
   truth: Truth = round.truth,
 ): StudentMarker | null {
   const { kind, target } = question;
-  const { settings, questions } = round;
+  const { settings } = round;
+  // Under what was shown before, the questions of that time may be leaned on as well.
+  const questions = truth === round.truth ? round.questions.filter(({ gone }) => gone !== true) : round.questions;
   if (judgeOf<Kind>(kind).truth({ truth, settings, target }) === null) return null;
   const mark = markerOf({
     question,
@@ -114,7 +118,7 @@ export function evidenceOf(round: AskedRound, question: AskedQuestion): Evidence
 
 function workedOut(round: AskedRound, question: AskedQuestion): EvidenceQuestion | null {
   const [first] = question.sheets;
-  if (first === undefined || question.struck === true) return null;
+  if (first === undefined || question.struck === true || question.gone === true) return null;
   const { truth, settings } = round;
   const right = judgeOf<Kind>(question.kind).truth({ truth, settings, target: question.target });
   const mark = studentMarker(round, question);

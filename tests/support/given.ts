@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import type { Command, RoomSettings } from '../../server/protocol/messages.ts';
+import type { AskHow, Command, RoomSettings } from '../../server/protocol/messages.ts';
 import type { Context, Decision, Sender } from '../../server/rooms/commands.ts';
 import { decide } from '../../server/rooms/decide.ts';
 import type { HeardRound, NewEvent, Stamp } from '../../server/rooms/events.ts';
@@ -8,9 +8,15 @@ import { guitarRound } from '../../server/rooms/heard-round.ts';
 import type { People, Person } from '../../server/rooms/people.ts';
 import { peopleOf } from '../../server/rooms/people.ts';
 import type { RoomState } from '../../server/rooms/state.ts';
-import { evolve, unopenedRoom } from '../../server/rooms/state.ts';
+import { evolve } from '../../server/rooms/evolve.ts';
+import { unopenedRoom } from '../../server/rooms/state.ts';
 
-export const SETTINGS: RoomSettings = { policy: 'majors', qualities: ['major', 'minor'], namesShown: true };
+export const SETTINGS: RoomSettings = {
+  policy: 'majors',
+  qualities: ['major', 'minor'],
+  namesShown: true,
+  soundFollows: true,
+};
 /** The fifth second of a run of the server. */
 const NOW: Stamp = { at: 1_700_000_005_000, mono: 5_000, boot: 'boot-1' };
 export const HANDS = { leftHanded: false, pair: false, leftThumb: false } as const;
@@ -28,25 +34,26 @@ export const opened: NewEvent = { type: 'RoomOpened', room: 'WAKUR', class: 'cla
 export const joined = (student: string, seat: number): NewEvent => ({ type: 'StudentJoined', student, seat });
 export const closed = (ask: string): NewEvent => ({ type: 'QuestionClosed', ask });
 export const shown = (ask: string): NewEvent => ({ type: 'QuestionShown', ask });
-export const asked = (ask: string, question: string, round = 'r1', sheet = 1): NewEvent => ({
+export const asked = (ask: string, question: string, round = 'r1', sheet = 1, how: AskHow = 'phones'): NewEvent => ({
   type: 'QuestionOpened',
   ask,
   round,
   question,
   sheet,
+  how,
 });
 
 /** A round on the teacher's guitar. */
 export function guitar(chords: string, number = 1, groove: string | null = null, settings = SETTINGS): HeardRound {
-  const state = { ...unopenedRoom(), settings };
-  const round = guitarRound(state, number, { chords, groove, tempo: null, directions: null }, 7);
+  const entered = { chords, groove, tempo: null, directions: null };
+  const round = guitarRound({ id: `r${number}`, settings }, entered, 7);
   if ('reason' in round) throw new Error(`no such round: ${JSON.stringify(round)}`);
   return round;
 }
 
 /** The same as if Hearsay had played it. */
 export function played(chords: string, number = 1, groove = 'relaxed-alternate'): HeardRound {
-  return { ...guitar(chords, number, groove), source: 'host', level: 7, tempo: 100 };
+  return { ...guitar(chords, number, groove), source: 'host', level: 7, tempo: 100, entered: null };
 }
 
 export const started = (round: HeardRound): NewEvent => ({ type: 'RoundStarted', round });

@@ -20,7 +20,7 @@ export async function startGuitarRound(desk: Desk, chords = 'Em D'): Promise<str
 
 /** Opens a question and gives its ask. */
 export async function openQuestion(desk: Desk, round: string, question = 'direction-1'): Promise<string> {
-  const reply = await desk.send({ type: 'OpenQuestion', round, question });
+  const reply = await desk.send({ type: 'OpenQuestion', round, question, how: 'phones' });
   if (!reply.ok) throw new Error(`the question did not open: ${reply.reason}`);
   return (reply.value as { readonly ask: string }).ask;
 }

@@ -1,36 +1,52 @@
-import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
-import type { CommandOf, Decision } from '../commands.ts';
+import type { AskHow } from '../../protocol/messages.ts';
+import type { Allowed, CommandOf, Context, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { QuestionRecord, RoomState, Sheet } from '../state.ts';
-import { questionOf } from '../state.ts';
-import { runningRound } from './running-round.ts';
-import { andFull } from './sound.ts';
+import { phoneSheets, questionOf } from '../state.ts';
+import { soundForAsking } from './asking.ts';
+import { change, ordering } from './orders.ts';
+import { asksQuestion, runningRound } from './running-round.ts';
 
-/** Opens a question of the running round; a question that was opened before is answered, not opened twice. */
-export function openQuestion(state: RoomState, { round, question }: CommandOf<'OpenQuestion'>): Decision {
+/**
+ * Opens a question of the running round; a question that was opened before is answered, not opened twice. One that was asked
+ * aloud may still be asked on the phones. From memory it opens once the sound has fallen silent.
+ */
+export function openQuestion(state: RoomState, command: CommandOf<'OpenQuestion'>, context: Context): Decision {
+  const { round, question, how } = command;
   const running = runningRound(state, round);
   if ('reason' in running) return running;
   const record = running.questions.get(question);
-  if (record === undefined) return refuse('question-unknown');
+  if (record === undefined || !asksQuestion(running.heard, question)) return refuse('question-unknown');
   const last = record.sheets.at(-1);
-  if (last !== undefined) return already({ ask: last.ask });
+  if (last !== undefined && (last.how !== 'aloud' || how === 'aloud' || record.shown))
+    return already({ ask: last.ask });
   if (state.open !== null) return refuse('question-still-open');
-  return opened(state, round, question, 1);
+  if (how === 'memory' && sounds(state, context)) {
+    const silence = { kind: 'silence' } as const;
+    const waits = state.awaited === question ? already() : happens([{ type: 'MemoryAwaited', round, question }]);
+    return ordering(waits, change(round, silence));
+  }
+  return opened(state, record, { round, question, how });
 }
 
-/** After talk with the neighbour: another sheet of a question that is closed and not yet shown. */
-export function answerAgain(state: RoomState, { ask }: CommandOf<'AnswerAgain'>): Decision {
+/**
+ * After talk with the neighbour: another sheet of a question that is closed and not yet shown. Once the class has seen how the
+ * answers fell there is none.
+ */
+export function answerAgain(state: RoomState, { ask }: CommandOf<'AnswerAgain'>, context: Context): Decision {
   const found = sheetOf(state, ask);
   if ('reason' in found) return found;
   const { sheet, record } = found;
-  const next = record.sheets[sheet.sheet];
+  const next = record.sheets[record.sheets.indexOf(sheet) + 1];
   if (next !== undefined) return already({ ask: next.ask });
   if (record.shown) return refuse('question-shown');
   if (sheet.closed === null) return refuse('question-not-closed');
   const running = runningRound(state, sheet.round.id);
   if ('reason' in running) return running;
+  if (record.sheets.some(({ spreadShown }) => spreadShown)) return refuse('spread-seen');
   if (state.open !== null) return refuse('question-still-open');
-  return opened(state, sheet.round.id, sheet.question, sheet.sheet + 1);
+  const how = sheet.how === 'memory' && !sounds(state, context) ? 'memory' : 'phones';
+  return opened(state, record, { round: sheet.round.id, question: sheet.question, how });
 }
 
 export function closeQuestion(state: RoomState, { ask }: CommandOf<'CloseQuestion'>): Decision {
@@ -44,6 +60,7 @@ export function showSpread(state: RoomState, { ask }: CommandOf<'ShowSpread'>): 
   const found = sheetOf(state, ask);
   if ('reason' in found) return found;
   if (found.sheet.spreadShown) return already();
+  if (found.sheet.how === 'aloud') return refuse('asked-aloud');
   return showable(state, found.sheet) ?? happens([{ type: 'SpreadShown', ask }]);
 }
 
@@ -55,10 +72,31 @@ export function showAnswer(state: RoomState, { ask }: CommandOf<'ShowAnswer'>): 
   return showable(state, found.sheet) ?? happens([{ type: 'QuestionShown', ask }]);
 }
 
-function opened(state: RoomState, round: string, question: string, sheet: number): Decision {
+/** What is asked, where and how. */
+type Opening = { readonly round: string; readonly question: string; readonly how: AskHow };
+
+/** The opening of another sheet, and with it what is to sound. */
+function opened(state: RoomState, record: QuestionRecord | undefined, { round, question, how }: Opening): Allowed {
   const ask = `a${state.sheets.size + 1}`;
-  const allowed = happens([{ type: 'QuestionOpened', ask, round, question, sheet }], { ask });
-  return parseQuestionId(question)?.kind === 'strokes' ? andFull(allowed, state) : allowed;
+  const sheet = phoneSheets(record).length + 1;
+  const allowed = happens([{ type: 'QuestionOpened', ask, round, question, sheet, how }], { ask });
+  const sound = soundForAsking(state, question, how);
+  return sound === null ? allowed : ordering(allowed, change(round, sound));
+}
+
+/** Adds the question that waits for silence to what has brought the silence. */
+export function withAwaited(allowed: Allowed, state: RoomState, round: string): Allowed {
+  const { awaited } = state;
+  if (awaited === null || state.open !== null) return allowed;
+  const running = runningRound(state, round);
+  if ('reason' in running) return allowed;
+  const opening = opened(state, running.questions.get(awaited), { round, question: awaited, how: 'memory' });
+  return { ...allowed, events: [...allowed.events, ...opening.events] };
+}
+
+/** Whether a vamp of ours is heard now. */
+function sounds({ sound }: RoomState, { soundHolder }: Context): boolean {
+  return sound.playing && soundHolder !== null && sound.change.kind !== 'silence';
 }
 
 /** Why a closed sheet of the running round cannot be shown now; null where it can. */
@@ -69,11 +107,14 @@ function showable(state: RoomState, sheet: Sheet): ReturnType<typeof refuse> | n
   return 'reason' in running ? running : null;
 }
 
-function sheetOf(
+/** A sheet of a question that its round still has. */
+export function sheetOf(
   state: RoomState,
   ask: string,
 ): { readonly sheet: Sheet; readonly record: QuestionRecord } | ReturnType<typeof refuse> {
   const sheet = state.sheets.get(ask);
   const record = sheet && questionOf(state, sheet);
-  return sheet === undefined || record === undefined ? refuse('question-unknown') : { sheet, record };
+  return sheet === undefined || record === undefined || !asksQuestion(sheet.round, sheet.question)
+    ? refuse('question-unknown')
+    : { sheet, record };
 }

@@ -5,16 +5,23 @@ import type { HeardRound, NewEvent } from '../events.ts';
 import { guitarRound, hostRound } from '../heard-round.ts';
 import { wrongSetting } from '../settings.ts';
 import type { RoomState } from '../state.ts';
+import { wantedRound } from './lesson-plan.ts';
 import { andStop } from './sound.ts';
 
 /** Starts a round that Hearsay plays. A second press names the same round before it and is answered with what came of the first. */
 export function startRound(state: RoomState, command: CommandOf<'StartRound'>, context: Context): Decision {
-  return started(state, command.after, context, (number) => hostRound(state, number, command.level, context.seed));
+  return started(state, command.after, context, (number) => {
+    const wanted = wantedRound(state, command);
+    return 'reason' in wanted ? wanted : hostRound(state, number, wanted, context.seed);
+  });
 }
 
 /** Starts a round that the teacher plays on his own guitar: typed chords, and a groove or none. */
 export function startGuitarRound(state: RoomState, command: CommandOf<'StartGuitarRound'>, context: Context): Decision {
-  return started(state, command.after, context, (number) => guitarRound(state, number, command, context.seed));
+  const { chords, groove, tempo, directions } = command;
+  return started(state, command.after, context, (number) =>
+    guitarRound({ id: `r${number}`, settings: state.settings }, { chords, groove, tempo, directions }, context.seed),
+  );
 }
 
 /** Settings that stand in the round's own copy (policy, pad) hold from the next round on. */

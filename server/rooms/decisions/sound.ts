@@ -1,10 +1,12 @@
-import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
-import type { SoundChange, SoundOrder } from '../../protocol/messages.ts';
-import type { Allowed, CommandOf, Context, Decision } from '../commands.ts';
+import type { SoundChange } from '../../protocol/messages.ts';
+import type { Allowed, CommandOf, Context, Decision, Refusal } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
-import type { NewEvent } from '../events.ts';
+import type { HeardRound, NewEvent } from '../events.ts';
 import { liveTempos } from '../heard-round.ts';
-import type { RoomState, SoundState } from '../state.ts';
+import type { RoomState } from '../state.ts';
+import { hidesWhatIsAsked, sameSound, soundForAsking } from './asking.ts';
+import { change as changing, ordering } from './orders.ts';
+import { withAwaited } from './questions.ts';
 import { runningRound } from './running-round.ts';
 
 /** One host page holds the sound; another must ask to take it over. */
@@ -20,7 +22,7 @@ export function requestPlay(state: RoomState, { round }: CommandOf<'RequestPlay'
   if ('reason' in running) return running;
   if (running.heard.source === 'guitar') return refuse('nothing-plays');
   if (context.soundHolder === null) return refuse('no-host-sound');
-  return order({ order: 'play', round });
+  return ordering(happens(notAwaited(state, round)), { order: 'play', round });
 }
 
 /** Changes the sound that plays, from its next bar line on. */
@@ -30,22 +32,20 @@ export function requestChange(state: RoomState, command: CommandOf<'RequestChang
   if ('reason' in running) return running;
   if (!state.sound.playing || state.sound.round !== round) return refuse('nothing-plays');
   if (context.soundHolder === null) return refuse('no-host-sound');
-  if (change.kind === 'bass-alone' && asksForStrokes(state)) return refuse('strokes-asked');
-  const { slots } = running.heard;
-  if (change.kind === 'hold' && slots[change.slot] === undefined) {
-    return refuse('message-not-readable', { what: `slot ${change.slot} of ${slots.length}` });
-  }
-  if (change.kind === 'tempo') {
-    const [low, high] = liveTempos(running.heard);
-    const { tempo } = change;
-    if (!(tempo >= low && tempo <= high)) return refuse('tempo-out-of-range', { found: tempo, low, high });
-  }
-  return order({ order: 'change', round, change });
+  const hidden = hidesWhatIsAsked(change, state);
+  if (hidden !== null) return refuse(hidden);
+  const fault = unplayable(change, running.heard);
+  if (fault !== null) return fault;
+  // Whoever wants to hear something else does not wait for silence any more.
+  const still = change.kind === 'tempo' || change.kind === 'silence' ? [] : notAwaited(state, round);
+  return ordering(happens(still), changing(round, change));
 }
 
 /** Stops the sound. Where no page holds it, what the log still takes for sounding has stopped. */
 export function requestStop(state: RoomState, context: Context): Decision {
-  return context.soundHolder === null ? happens(silenced(state)) : order({ order: 'stop' });
+  if (context.soundHolder !== null) return ordering(happens([]), { order: 'stop' });
+  const stopped = happens(silenced(state));
+  return state.sound.round === null ? stopped : withAwaited(stopped, state, state.sound.round);
 }
 
 /** The host page says that the vamp began to sound. */
@@ -57,25 +57,32 @@ export function vampStarted(state: RoomState, command: CommandOf<'VampStarted'>,
   if (running.heard.source === 'guitar') return refuse('nothing-plays');
   const { sound } = state;
   if (sound.playing && sound.round === round && sound.tempo === tempo) return already();
-  return happens([{ type: 'VampStarted', round, tempo }]);
+  const began = happens([{ type: 'VampStarted', round, tempo }]);
+  // It was to fall silent, and has begun anew instead.
+  return state.awaited === null ? began : ordering(began, changing(round, { kind: 'silence' }));
 }
 
 /** The host page says that a change sounds, and from which bar on. */
 export function changeTook(state: RoomState, command: CommandOf<'ChangeTook'>, context: Context): Decision {
   const { round, change, bar } = command;
   if (heldElsewhere(context)) return refuse('sound-held-elsewhere');
-  if (!state.sound.playing || state.sound.round !== round) return refuse('nothing-plays');
-  if (sameChange(change, state.sound)) return already();
+  const { sound } = state;
+  if (!sound.playing || sound.round !== round) return refuse('nothing-plays');
+  if (change.kind === 'again' ? sound.again === bar : sameSound(change, sound)) return already();
   const took = happens([{ type: 'ChangeTook', round, change, bar }]);
-  // Asked for before the question opened, and only now on a bar line.
-  return change.kind === 'bass-alone' && asksForStrokes(state) ? ordering(took, full(round)) : took;
+  if (change.kind === 'silence') return withAwaited(took, state, round);
+  const { open } = state;
+  // It was asked for before the question opened, and comes only now on a bar line.
+  if (open === null || hidesWhatIsAsked(change, state) === null) return took;
+  const fitting = soundForAsking({ ...state, sound: { ...sound, change } }, open.question, 'phones');
+  return fitting === null ? took : ordering(took, changing(round, fitting));
 }
 
 /** The host page says that its sound ended. */
 export function vampStopped(state: RoomState, { round }: CommandOf<'VampStopped'>, context: Context): Decision {
   if (heldElsewhere(context)) return refuse('sound-held-elsewhere');
   if (!state.sound.playing || state.sound.round !== round) return already();
-  return happens([{ type: 'VampStopped', round }]);
+  return withAwaited(happens([{ type: 'VampStopped', round }]), state, round);
 }
 
 /**
@@ -88,39 +95,33 @@ export function andStop(allowed: Allowed, state: RoomState, { soundHolder }: Con
     : ordering(allowed, { order: 'stop' });
 }
 
-/** Adds the order back to full where a question on the strokes opens while the bass sounds alone. */
-export function andFull(allowed: Allowed, { sound }: RoomState): Allowed {
-  return sound.playing && sound.round !== null && sound.change.kind === 'bass-alone'
-    ? ordering(allowed, full(sound.round))
-    : allowed;
+/** Why a change cannot be played in a round; null where it can. */
+function unplayable(change: SoundChange, round: HeardRound): Refusal | null {
+  const { slots, settlers } = round;
+  if (change.kind === 'both') {
+    return refuse('message-not-readable', { what: 'both readings are played by PlayBoth, for a question' });
+  }
+  if (change.kind === 'tempo') {
+    const [low, high] = liveTempos(round);
+    const { tempo } = change;
+    return tempo >= low && tempo <= high ? null : refuse('tempo-out-of-range', { found: tempo, low, high });
+  }
+  if (change.kind === 'settler') {
+    return settlers[change.index] === undefined ? refuse('settler-unknown', { found: change.index + 1 }) : null;
+  }
+  if (!('slot' in change)) return null;
+  // The first chord is one of every pair.
+  const least = change.kind === 'pair' ? 1 : 0;
+  if (change.slot >= least && slots[change.slot] !== undefined) return null;
+  return refuse('message-not-readable', { what: `slot ${change.slot} of ${slots.length}` });
 }
 
-/** Whether a question on the strokes is open: the bass alone has none to hear. */
-function asksForStrokes({ open }: RoomState): boolean {
-  return open !== null && parseQuestionId(open.question)?.kind === 'strokes';
+function notAwaited({ awaited }: RoomState, round: string): NewEvent[] {
+  return awaited === null ? [] : [{ type: 'MemoryDropped', round }];
 }
 
 function silenced({ sound }: RoomState): NewEvent[] {
   return sound.playing && sound.round !== null ? [{ type: 'VampStopped', round: sound.round }] : [];
-}
-
-function full(round: string): SoundOrder {
-  return { order: 'change', round, change: { kind: 'full' } };
-}
-
-function sameChange(change: SoundChange, sound: SoundState): boolean {
-  if (change.kind === 'tempo') return sound.tempo === change.tempo;
-  if (change.kind === 'hold') return sound.change.kind === 'hold' && sound.change.slot === change.slot;
-  return sound.change.kind === change.kind;
-}
-
-function order(order: SoundOrder): Decision {
-  return ordering(happens([]), order);
-}
-
-/** Nobody hears it where no page holds the sound. */
-function ordering(allowed: Allowed, order: SoundOrder): Allowed {
-  return { ...allowed, effects: [{ kind: 'order', order }] };
 }
 
 /** What a page reports is a fact, unless another page holds the sound by now. */

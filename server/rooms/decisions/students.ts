@@ -50,8 +50,10 @@ export function writeAnswer(
   if (state.status === 'room-ended') return refuse('room-ended');
   const record = questionOf(state, sheet);
   if (record?.shown === true) return refuse('question-shown');
+  if (sheet.how === 'aloud') return refuse('question-not-open');
   // Whoever sees how the answers fell could vote with the many; the spread of a later sheet tells of this one too.
-  const told = sheet.closed !== null && record?.sheets.slice(sheet.sheet - 1).some(({ spreadShown }) => spreadShown);
+  const later = record?.sheets.slice(record.sheets.indexOf(sheet)) ?? [];
+  const told = sheet.closed !== null && later.some(({ spreadShown }) => spreadShown);
   if (told || !couldAnswer(sheet, student) || !writtenInTime(sheet, command.heldMs, now)) return refuse('too-late');
   const answer = command.answer === null ? null : answerTo(sheet, command.answer);
   if (answer === null && command.answer !== null) return refuse('answer-not-readable');

@@ -71,7 +71,9 @@ test('R51 R53 each answer counts once under lost acknowledgements, repeats, wron
       };
       await Promise.all(desks.map((desk) => deliver(desk, start)));
       await Promise.all(
-        desks.map((desk) => deliver(desk, { type: 'OpenQuestion', id: 'o', round: 'r1', question: 'direction-1' })),
+        desks.map((desk) =>
+          deliver(desk, { type: 'OpenQuestion', id: 'o', round: 'r1', question: 'direction-1', how: 'phones' }),
+        ),
       );
       const last = new Map<number, string>();
       const sends = everyone.flatMap((number) =>

@@ -10,7 +10,7 @@ const COMMANDS: readonly Record<string, unknown>[] = [
   { type: 'WriteAnswer', id: 'i1', ask: 'a1', counter: 3, answer: ['7M', '2M'], heldMs: 0 },
   { type: 'WriteAnswer', id: 'i1', ask: 'a1', counter: 3, answer: { string: 6, fret: 3 }, heldMs: 0 },
   { type: 'CannotHear', id: 'i1', ask: 'a1' },
-  { type: 'StartRound', id: 'i1', after: 0, level: 2 },
+  { type: 'StartRound', id: 'i1', after: 0, level: 2, item: null },
   { type: 'StartGuitarRound', id: 'i1', after: 1, chords: 'Em D', groove: null, tempo: null, directions: null },
   {
     type: 'StartGuitarRound',
@@ -21,7 +21,7 @@ const COMMANDS: readonly Record<string, unknown>[] = [
     tempo: 90,
     directions: ['up'],
   },
-  { type: 'OpenQuestion', id: 'i1', round: 'r1', question: 'direction-1' },
+  { type: 'OpenQuestion', id: 'i1', round: 'r1', question: 'direction-1', how: 'phones' },
   { type: 'CloseQuestion', id: 'i1', ask: 'a1' },
   { type: 'ShowSpread', id: 'i1', ask: 'a1' },
   { type: 'ShowAnswer', id: 'i1', ask: 'a1' },

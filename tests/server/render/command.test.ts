@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { parseMidi } from 'midi-file';
 import { afterAll, describe, expect, test } from 'vitest';
 
 const folder = mkdtempSync(join(tmpdir(), 'hearsay-render-'));
@@ -76,6 +77,22 @@ describe('render', () => {
     expect((second?.time ?? 0) - (first?.time ?? 0)).toBeCloseTo(2.4, 5);
   });
 
+  test('the notes as a MIDI file, alone and beside the sound', () => {
+    const [midi, wav] = [join(folder, 'vamp.mid'), join(folder, 'beside.wav')];
+    const asked = ['--chords', 'Em D', '--groove', 'six-eight-ballad', '--tempo', '60', '--midi', midi];
+    const alone = render(...asked);
+    expect([alone.status, alone.error]).toEqual([0, '']);
+    expect(alone.out).toBe(`${midi}: 4.0 s, Em D, six-eight-ballad, 60 beats a minute\n`);
+    const bytes = readFileSync(midi);
+    const { header, tracks } = parseMidi(bytes);
+    expect(header).toMatchObject({ format: 1, numTracks: 2, ticksPerBeat: 480 });
+    expect(tracks[0]?.[0]).toMatchObject({ type: 'trackName', text: 'Em D, Six-eight ballad' });
+    const { performance } = rendered(...asked, '--out', wav);
+    expect(readFileSync(midi)).toEqual(bytes);
+    expect(readFileSync(wav).toString('latin1', 0, 4)).toBe('RIFF');
+    expect(tracks[1]?.filter(({ type }) => type === 'noteOn')).toHaveLength(performance.length);
+  });
+
   test('grooves: every groove with its name, meter and tempos', () => {
     const { status, out } = render('--grooves', '--json');
     expect(status).toBe(0);
@@ -87,6 +104,8 @@ describe('render', () => {
   test.each([
     [['--chords', 'Em Xq', '--groove', 'waltz', '--json'], /Could not read the chords at “Xq”/],
     [['--chords', 'Em', '--groove', 'waltz', '--out', join(folder, 'no', 'such', 'place.wav')], /Could not write/],
+    [['--chords', 'Em', '--groove', 'waltz', '--midi', join(folder, 'no', 'such', 'place.mid')], /Could not write/],
+    [['--chords', 'Em', '--groove', 'waltz', '--midi'], /--midi needs a value/],
   ])('%j ends with status 2 and one sentence', (args, sentence) => {
     const { status, out, error } = render(...args);
     expect({ status, out }).toEqual({ status: 2, out: '' });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readRenderRequest } from '../../../server/render/request.ts';
+import { grooveOf } from '../../../shared-theory/perform.ts';
 import { ReadingError } from '../../../shared-theory/vamps.ts';
 import { UsageError } from '../../../server/command-line.ts';
 
@@ -41,6 +42,17 @@ describe('what is asked for', () => {
     expect({ tempo: vamp.tempo, seed: vamp.seed, loops, out }).toEqual({ tempo: 88, seed: 1, loops: 1, out: null });
   });
 
+  test('notes alone, or sound and notes', () => {
+    const asked = ['--chords', 'C', '--groove', 'waltz', '--midi', 'c.mid'];
+    expect(readRenderRequest(asked)).toMatchObject({ out: null, midi: 'c.mid', json: false });
+    expect(readRenderRequest([...asked, '--out', 'c.wav'])).toMatchObject({ out: 'c.wav', midi: 'c.mid' });
+  });
+
+  test('a boom-chick takes turns between root and fifth', () => {
+    const { vamp } = vampOf('--chords', 'C', '--groove', 'boom-chick');
+    expect(grooveOf(vamp)?.slots.map(({ zone }) => zone)).toContain('other-bass');
+  });
+
   test('the catalogue', () => {
     expect(readRenderRequest(['--grooves'])).toEqual({ what: 'grooves', json: false });
   });
@@ -66,7 +78,9 @@ describe('what is refused', () => {
     ],
     [['--chords', 'Em', '--groove', 'waltz', '--seed', '1.5', ...out], /--seed is a whole number/],
     [['--chords', '| C . G . |', '--groove', 'quarter-downs', '--beats', '2', ...out], /leave out --beats/],
-    [['--chords', 'Em', '--groove', 'waltz', '--midi', 'x.mid', ...out], /no option --midi/],
+    [['--chords', 'Em', '--groove', 'waltz', '--midi', './never.wav', ...out], /--out and --midi different names/],
+    [['--chords', 'Em', '--groove', 'waltz', '--midi', ...out], /--midi needs a value/],
+    [['--chords', 'Em', '--groove', 'waltz', '--mid', 'x.mid', ...out], /no option --mid\. Options here: .*--midi/],
   ])('%j', (args, sentence) => {
     expect(() => readRenderRequest(args)).toThrow(UsageError);
     expect(() => readRenderRequest(args)).toThrow(sentence);

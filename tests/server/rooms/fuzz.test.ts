@@ -7,7 +7,8 @@ import type { RoomEvent, Stamp } from '../../../server/rooms/events.ts';
 import { EVENT_VERSIONS, readEvent, versioned } from '../../../server/rooms/events.ts';
 import { peopleOf, putPerson } from '../../../server/rooms/people.ts';
 import type { RoomState } from '../../../server/rooms/state.ts';
-import { evolve, unopenedRoom } from '../../../server/rooms/state.ts';
+import { evolve } from '../../../server/rooms/evolve.ts';
+import { unopenedRoom } from '../../../server/rooms/state.ts';
 import { deskView, hostView, studentCommon, studentOwn } from '../../../server/rooms/view.ts';
 import { moment, opened, SETTINGS } from '../../support/given.ts';
 
@@ -24,6 +25,7 @@ const question = fc.constantFrom(
   'strokes-0',
   'x-9',
 );
+const how = fc.constantFrom('phones' as const, 'phones' as const, 'aloud' as const, 'memory' as const);
 const students = fc.constantFrom('s1', 's2', 's3', 's4');
 const answer = fc.oneof(
   { weight: 4, arbitrary: fc.constantFrom<unknown>('up', 'down', 'same', 'not-sure', null) },
@@ -56,7 +58,16 @@ const command: fc.Arbitrary<Command> = fc.oneof(
   ),
   often(24, fc.record({ type: is('WriteAnswer'), id, ask, counter: fc.nat({ max: 40 }), answer, heldMs })),
   often(3, fc.record({ type: is('CannotHear'), id, ask })),
-  often(2, fc.record({ type: is('StartRound'), id, after: fc.nat({ max: 3 }), level: fc.integer({ min: 1, max: 8 }) })),
+  often(
+    2,
+    fc.record({
+      type: is('StartRound'),
+      id,
+      after: fc.nat({ max: 3 }),
+      level: fc.integer({ min: 0, max: 8 }),
+      item: fc.constantFrom(null, null, 'i1', 'i9'),
+    }),
+  ),
   often(
     2,
     fc.record({
@@ -69,7 +80,7 @@ const command: fc.Arbitrary<Command> = fc.oneof(
       directions: fc.constantFrom(null, ['up' as const], ['usual' as const]),
     }),
   ),
-  often(12, fc.record({ type: is('OpenQuestion'), id, round, question })),
+  often(12, fc.record({ type: is('OpenQuestion'), id, round, question, how })),
   often(40, fc.record({ type: onAsk, id, ask })),
   often(3, fc.record({ type: is('RequestPlay'), id, round })),
   often(3, fc.record({ type: is('RequestChange'), id, round, change })),
@@ -107,8 +118,8 @@ const begun: readonly [Command, Sender][] = [
   join,
   join,
   join,
-  [{ type: 'StartRound', id: 'c', after: 0, level: 7 }, { role: 'desk' }],
-  [{ type: 'OpenQuestion', id: 'c', round: 'r1', question: 'direction-1' }, { role: 'desk' }],
+  [{ type: 'StartRound', id: 'c', after: 0, level: 7, item: null }, { role: 'desk' }],
+  [{ type: 'OpenQuestion', id: 'c', round: 'r1', question: 'direction-1', how: 'phones' }, { role: 'desk' }],
 ];
 
 type Logged = { readonly event: RoomEvent; readonly stamp: Stamp };

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { guitarRound } from '../../../server/rooms/heard-round.ts';
-import { unopenedRoom } from '../../../server/rooms/state.ts';
 import type { CommandOf } from '../../../server/rooms/commands.ts';
 import { QUALITIES } from '../../../shared-theory/chords.ts';
 import { SETTINGS } from '../../support/given.ts';
@@ -9,8 +8,8 @@ type Directions = CommandOf<'StartGuitarRound'>['directions'];
 
 /** A round on the teacher's guitar, under any settings. */
 function strummed(chords: string, directions: Directions = null, settings = SETTINGS) {
-  const state = { ...unopenedRoom(), settings };
-  const round = guitarRound(state, 1, { chords, groove: 'relaxed-alternate', tempo: null, directions }, 7);
+  const entered = { chords, groove: 'relaxed-alternate', tempo: null, directions };
+  const round = guitarRound({ id: 'r1', settings }, entered, 7);
   if ('reason' in round) throw new Error(`no such round: ${JSON.stringify(round)}`);
   return round;
 }

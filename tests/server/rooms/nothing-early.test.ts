@@ -9,7 +9,8 @@ import type { HeardRound, NewEvent } from '../../../server/rooms/events.ts';
 import { versioned } from '../../../server/rooms/events.ts';
 import { hostRound } from '../../../server/rooms/heard-round.ts';
 import { chordsOf, rightAnswer } from '../../../server/rooms/marking.ts';
-import { evolve, unopenedRoom } from '../../../server/rooms/state.ts';
+import { evolve } from '../../../server/rooms/evolve.ts';
+import { unopenedRoom } from '../../../server/rooms/state.ts';
 import { studentCommon, studentOwn } from '../../../server/rooms/view.ts';
 import {
   DESK,
@@ -121,7 +122,7 @@ function commandOf(act: Act, ask: string, sheets: number, counter: number): [Sen
   const id = `c${counter}`;
   switch (act.act) {
     case 'ask':
-      return [DESK, { type: 'OpenQuestion', id, round: 'r1', question: act.question }];
+      return [DESK, { type: 'OpenQuestion', id, round: 'r1', question: act.question, how: 'phones' }];
     case 'write': {
       const { answer, heldMs } = act;
       // Now and then an answer to the sheet before.
@@ -197,7 +198,7 @@ describe('R38 students learn nothing early', () => {
 
   test('two generated rounds of one level', () => {
     const round = (level: number, seed: number): HeardRound => {
-      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, level, seed);
+      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, { level, item: null }, seed);
       if ('reason' in made) throw new Error(made.reason);
       return made;
     };
@@ -299,7 +300,7 @@ describe('R38 students learn nothing early', () => {
       const shownAfter = [...start, started(round)];
       const state = fold([
         ...shownAfter,
-        { type: 'QuestionOpened', ask: 'a1', round: 'r1', question: 'quality-0', sheet: 1 },
+        { type: 'QuestionOpened', ask: 'a1', round: 'r1', question: 'quality-0', sheet: 1, how: 'phones' },
         { type: 'QuestionClosed', ask: 'a1' },
         { type: 'QuestionShown', ask: 'a1' },
       ]);

@@ -16,7 +16,13 @@ import {
 } from '../../support/given.ts';
 
 const room: NewEvent[] = [opened, joined('s1', 1), started(guitar('Em D'))];
-const open = (question: string, round = 'r1'): Command => ({ type: 'OpenQuestion', id: 'c', round, question });
+const open = (question: string, round = 'r1'): Command => ({
+  type: 'OpenQuestion',
+  id: 'c',
+  round,
+  question,
+  how: 'phones',
+});
 const onAsk = (type: 'CloseQuestion' | 'ShowSpread' | 'ShowAnswer' | 'AnswerAgain', ask = 'a1'): Command => ({
   type,
   id: 'c',

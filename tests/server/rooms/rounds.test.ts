@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Command } from '../../../server/protocol/messages.ts';
 import { asked, closed, DESK, given, guitar, HOST, opened, played, started } from '../../support/given.ts';
 
-const start = (after: number, level = 7): Command => ({ type: 'StartRound', id: 'c', after, level });
+const start = (after: number, level = 7): Command => ({ type: 'StartRound', id: 'c', after, level, item: null });
 type Guitar = Extract<Command, { type: 'StartGuitarRound' }>;
 const strum = (changed: Partial<Guitar> = {}): Command => ({
   type: 'StartGuitarRound',

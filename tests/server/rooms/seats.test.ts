@@ -38,9 +38,9 @@ describe('opening and settings', () => {
 
 describe('who may what', () => {
   const teachers: Command[] = [
-    { type: 'StartRound', id: 'c', after: 0, level: 7 },
+    { type: 'StartRound', id: 'c', after: 0, level: 7, item: null },
     { type: 'StartGuitarRound', id: 'c', after: 0, chords: 'Em D', groove: null, tempo: null, directions: null },
-    { type: 'OpenQuestion', id: 'c', round: 'r1', question: 'keys-0' },
+    { type: 'OpenQuestion', id: 'c', round: 'r1', question: 'keys-0', how: 'phones' },
     { type: 'CloseQuestion', id: 'c', ask: 'a1' },
     { type: 'ShowSpread', id: 'c', ask: 'a1' },
     { type: 'ShowAnswer', id: 'c', ask: 'a1' },

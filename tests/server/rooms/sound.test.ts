@@ -132,7 +132,13 @@ describe('sound', () => {
   test('R59 the whole sound returns where the strokes are asked while the bass sounds alone', () => {
     const alone: NewEvent = { type: 'ChangeTook', round: 'r1', change: { kind: 'bass-alone' }, bar: 4 };
     const full = [{ kind: 'order', order: { order: 'change', round: 'r1', change: { kind: 'full' } } }];
-    const open = (question: string): Command => ({ type: 'OpenQuestion', id: 'c', round: 'r1', question });
+    const open = (question: string): Command => ({
+      type: 'OpenQuestion',
+      id: 'c',
+      round: 'r1',
+      question,
+      how: 'phones',
+    });
     const effects = (events: readonly NewEvent[], command: Command) => {
       const { decision } = given(...events).when(command.type === 'ChangeTook' ? HOST : DESK, command, held);
       expect(decision).toMatchObject({ ok: true, events: [{}] });

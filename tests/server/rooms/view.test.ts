@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { peopleOf } from '../../../server/rooms/people.ts';
 import type { NewEvent } from '../../../server/rooms/events.ts';
 import { versioned } from '../../../server/rooms/events.ts';
-import { evolve } from '../../../server/rooms/state.ts';
+import { evolve } from '../../../server/rooms/evolve.ts';
 import type { Live } from '../../../server/rooms/view.ts';
 import { deskView, hostView, studentCommon, studentOwn } from '../../../server/rooms/view.ts';
 import {

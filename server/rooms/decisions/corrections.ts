@@ -1,0 +1,67 @@
+import { answerKey, readAnswer } from '../../../shared-theory/questions/asks.ts';
+import type { Kind } from '../../../shared-theory/questions/question.ts';
+import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
+import type { CommandOf, Decision } from '../commands.ts';
+import { already, happens, refuse } from '../commands.ts';
+import type { NewEvent } from '../events.ts';
+import { guitarRound } from '../heard-round.ts';
+import { letStandOn } from '../let-stand.ts';
+import { alsoRight, rightAnswer } from '../marking.ts';
+import type { RoomState } from '../state.ts';
+import { roundOf } from '../state.ts';
+import { asksQuestion } from './running-round.ts';
+
+/**
+ * The teacher says what he really played. A second press names the same number of corrections before it and is answered with
+ * what is. A question that is open and is no more is closed first.
+ */
+export function correctRound(state: RoomState, command: CommandOf<'CorrectRound'>): Decision {
+  const { round, after, chords, groove, tempo, directions, pointsMayFall } = command;
+  const record = roundOf(state, round);
+  if (record === undefined) return refuse('round-unknown');
+  const { heard, corrections } = record;
+  if (heard.source === 'host') return refuse('not-your-guitar');
+  if (after > corrections) {
+    return refuse('message-not-readable', { what: `correction ${after + 1} after ${corrections}` });
+  }
+  if (after < corrections) return already({ corrections });
+  const corrected = guitarRound(heard, { chords, groove, tempo, directions }, heard.seed);
+  if ('reason' in corrected) return corrected;
+  if (!pointsMayFall && JSON.stringify(corrected) === JSON.stringify(heard)) return already({ corrections });
+  const { open } = state;
+  const closing: NewEvent[] =
+    open !== null && open.round.id === round && !asksQuestion(corrected, open.question)
+      ? [{ type: 'QuestionClosed', ask: open.ask }]
+      : [];
+  return happens([...closing, { type: 'TruthCorrected', round: corrected, pointsMayFall }], {
+    corrections: corrections + 1,
+  });
+}
+
+/** The teacher lets another answer stand as right, or no more: a valid reading is never wrong. */
+export function letStand(state: RoomState, command: CommandOf<'LetStand'>): Decision {
+  const { round, question, stands } = command;
+  const record = roundOf(state, round);
+  if (record === undefined) return refuse('round-unknown');
+  const { heard } = record;
+  const asked = heard.questions.find(({ id }) => id === question);
+  if (asked === undefined) return refuse('question-unknown');
+  const answer = readAnswer(asked.kind, command.answer, heard.settings);
+  if (answer === null || answer === NOT_SURE) return refuse('answer-not-readable');
+  const key = answerKey<Kind>(asked.kind, answer);
+  const right = [answerKey<Kind>(asked.kind, rightAnswer(heard, asked)), ...alsoRight(heard, asked)];
+  if (right.includes(key) || letStandOn(state, heard, asked).has(key) === stands) return already();
+  return happens([{ type: 'AnswerLetStand', round, question, answer, stands }]);
+}
+
+/** The teacher strikes a spoiled question, or takes that back. It must have been asked. */
+export function strikeQuestion(state: RoomState, command: CommandOf<'StrikeQuestion'>): Decision {
+  const { round, question, struck } = command;
+  const record = roundOf(state, round);
+  if (record === undefined) return refuse('round-unknown');
+  const asked = record.questions.get(question);
+  if (asked === undefined || !asksQuestion(record.heard, question)) return refuse('question-unknown');
+  if (asked.struck === struck) return already();
+  if (asked.sheets.length === 0) return refuse('question-not-open');
+  return happens([{ type: 'QuestionStruck', round, question, struck }]);
+}

@@ -1,0 +1,207 @@
+import type { RoomEvent, Stamp } from './events.ts';
+import { cameHome, soundOn } from './evolve-sound.ts';
+import type { RoomState, RoundRecord, Sheet, Student } from './state.ts';
+import { questionOf, roundOf, unasked } from './state.ts';
+
+/** Folds one event into the room, in place. Holds no rule and never throws: what `decide` allowed has happened. */
+export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
+  switch (event.type) {
+    case 'AnswerWritten':
+      return write(state, event);
+    case 'HearingSignalled':
+      state.sheets.get(event.ask)?.cannotHear.add(event.student);
+      touched(state, event.student);
+      return;
+    case 'StudentJoined': {
+      const { student, seat } = event;
+      state.students.set(student, { student, seat, joinedTurn: state.turn, counter: 0, revision: 0 });
+      return;
+    }
+    case 'PersonChanged':
+      touched(state, event.student);
+      return;
+    case 'RoomOpened':
+      state.status = 'register';
+      state.room = event.room;
+      state.class = event.class;
+      state.settings = event.settings;
+      return;
+    case 'SettingsChanged':
+      state.settings = { ...state.settings, ...event.settings };
+      return;
+    case 'LessonPlanned':
+      state.plan = event.items;
+      return;
+    case 'RoundStarted':
+      state.rounds.push({
+        heard: event.round,
+        questions: new Map(event.round.questions.map(({ id }) => [id, unasked()])),
+        tempoChanged: false,
+        corrections: 0,
+        sounded: { since: null, cameHome: null },
+        revision: 0,
+      });
+      state.status = 'round';
+      state.open = null;
+      state.current = null;
+      state.awaited = null;
+      state.turn += 1;
+      return;
+    case 'QuestionOpened':
+      openSheet(state, event, stamp);
+      return;
+    case 'MemoryAwaited':
+      state.awaited = event.question;
+      return;
+    case 'MemoryDropped':
+      state.awaited = null;
+      return;
+    case 'QuestionClosed': {
+      const sheet = state.sheets.get(event.ask);
+      if (sheet === undefined) return;
+      turnOn(state, sheet);
+      sheet.closed = { stamp: plain(stamp), turn: state.turn };
+      state.open = null;
+      state.current = sheet;
+      return;
+    }
+    case 'SpreadShown': {
+      const sheet = state.sheets.get(event.ask);
+      if (sheet === undefined) return;
+      sheet.spreadShown = true;
+      look(state, sheet);
+      return;
+    }
+    case 'QuestionShown': {
+      const sheet = state.sheets.get(event.ask);
+      const record = sheet && questionOf(state, sheet);
+      if (sheet === undefined || record === undefined) return;
+      record.shown = true;
+      turnOn(state, sheet);
+      state.current = sheet;
+      return;
+    }
+    case 'AnswerLetStand': {
+      const { round, question, answer, stands } = event;
+      state.letStand.push({ round, question, answer, stands });
+      state.turn += 1;
+      return;
+    }
+    case 'QuestionStruck': {
+      const round = roundOf(state, event.round);
+      const record = round?.questions.get(event.question);
+      if (round === undefined || record === undefined) return;
+      record.struck = event.struck;
+      round.revision += 1;
+      state.turn += 1;
+      return;
+    }
+    case 'TruthCorrected':
+      correct(state, event);
+      return;
+    case 'VampStarted':
+    case 'ChangeTook':
+    case 'VampStopped':
+      soundOn(state, event, stamp);
+      return;
+    case 'LessonEnded':
+      state.status = 'lesson-ended';
+      state.awaited = null;
+      state.turn += 1;
+      return;
+    case 'RoomClosed':
+      state.status = 'room-ended';
+      state.awaited = null;
+      state.turn += 1;
+      return;
+    case 'Erased':
+      return;
+  }
+}
+
+function write(state: RoomState, event: Extract<RoomEvent, { type: 'AnswerWritten' }>): void {
+  const { student, ask, counter, answer } = event;
+  const sheet = state.sheets.get(ask);
+  sheet?.answers.set(student, { counter, answer });
+  // One that was in the air when the sheet closed.
+  if (sheet !== undefined && sheet.closed !== null) touchRound(state, sheet);
+  const writer = touched(state, student);
+  if (writer !== undefined && counter > writer.counter) writer.counter = counter;
+}
+
+function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'QuestionOpened' }>, stamp: Stamp): void {
+  const record = roundOf(state, event.round);
+  const question = record?.questions.get(event.question);
+  if (record === undefined || question === undefined) return;
+  const aloud = event.how === 'aloud';
+  state.turn += 1;
+  const sheet: Sheet = {
+    ask: event.ask,
+    round: record.heard,
+    question: event.question,
+    sheet: event.sheet,
+    how: event.how,
+    opened: plain(stamp),
+    returned: cameHome(record, stamp),
+    closed: aloud ? { stamp: plain(stamp), turn: state.turn } : null,
+    spreadShown: false,
+    answers: new Map(),
+    cannotHear: new Set(),
+  };
+  question.sheets.push(sheet);
+  state.sheets.set(sheet.ask, sheet);
+  state.open = aloud ? null : sheet;
+  state.current = sheet;
+  state.awaited = null;
+}
+
+/** Other answers are right from now on; what was shown stays known, so that no points are lost by it. */
+function correct(state: RoomState, event: Extract<RoomEvent, { type: 'TruthCorrected' }>): void {
+  const round = roundOf(state, event.round.id);
+  if (round === undefined) return;
+  const before = round.heard;
+  round.heard = event.round;
+  round.corrections += 1;
+  round.revision += 1;
+  for (const [id, record] of round.questions) {
+    if (event.pointsMayFall) record.shownUnder = [];
+    else if (record.shown && asks(before, id)) record.shownUnder = [...record.shownUnder, before];
+    for (const sheet of record.sheets) sheet.round = event.round;
+  }
+  for (const { id } of event.round.questions) if (!round.questions.has(id)) round.questions.set(id, unasked());
+  if (state.current?.round === event.round && !asks(event.round, state.current.question)) state.current = null;
+  state.turn += 1;
+}
+
+function asks({ questions }: RoundRecord['heard'], question: string): boolean {
+  return questions.some(({ id }) => id === question);
+}
+
+/** All students see something new of a sheet, and its round is marked anew. */
+function turnOn(state: RoomState, sheet: Sheet): void {
+  state.turn += 1;
+  touchRound(state, sheet);
+}
+
+function touchRound(state: RoomState, { round }: Sheet): void {
+  const record = state.rounds[round.number - 1];
+  if (record !== undefined) record.revision += 1;
+}
+
+/** A row of the log carries more than its stamp. */
+function plain({ at, mono, boot }: Stamp): Stamp {
+  return { at, mono, boot };
+}
+
+/** Showing the spread of another closed sheet turns the students' page to it. */
+function look(state: RoomState, sheet: Sheet): void {
+  if (state.current === sheet) return;
+  state.current = sheet;
+  state.turn += 1;
+}
+
+function touched(state: RoomState, student: string): Student | undefined {
+  const found = state.students.get(student);
+  if (found !== undefined) found.revision += 1;
+  return found;
+}

@@ -1,0 +1,123 @@
+import type { BreakdownLine } from '../../shared-theory/diagnosis/breakdown.ts';
+import type * as Wire from '../protocol/views.ts';
+import { bothReadings } from './both-readings.ts';
+import { breakdownFor, commonFor, reportsFor } from './lesson-facts.ts';
+import type { RoomState } from './state.ts';
+import { currentRound, phoneSheets } from './state.ts';
+import { askingOn } from './view-parts.ts';
+
+/** What the lesson has shown so far, as it travels. Who may see which of it is decided in `view.ts` alone. */
+
+/** Found on the wall at the end, at most. */
+const MOST_ON_THE_WALL = 3;
+
+const drawn = new WeakMap<RoomState, { readonly at: string; readonly from: unknown; readonly lines: Lines }>();
+type Lines = readonly Wire.WireBreakdownLine[];
+
+/** The lesson question by question; the same object until something of it changes. */
+export function wireBreakdown(state: RoomState): Lines {
+  const from = breakdownFor(state);
+  // Pads tell more once more has been shown.
+  const at = String(state.turn);
+  const last = drawn.get(state);
+  if (last?.from === from && last.at === at) return last.lines;
+  const lines = from.map((line) => wireLine(state, line));
+  drawn.set(state, { at, from, lines });
+  return lines;
+}
+
+function wireLine(state: RoomState, line: BreakdownLine): Wire.WireBreakdownLine {
+  const [sheet] = phoneSheets(state.rounds[line.round - 1]?.questions.get(line.question));
+  return {
+    asking: sheet === undefined ? { kind: line.kind, target: line.target } : askingOn(state, sheet),
+    question: line.question,
+    round: line.round,
+    kind: line.kind,
+    target: line.target,
+    right: line.right,
+    part: line.part,
+    wrong: line.wrong,
+    notSure: line.notSure,
+    silent: line.silent,
+    missed: line.missed.map(({ key, answer, count, error }) => ({ key, answer, count, error })),
+    truth: line.truth,
+  };
+}
+
+/** The common errors; `playable` says of a sheet whether both of it can be played here and now. */
+export function wireCommon(state: RoomState, playable: (ask: string) => boolean): readonly Wire.WireCommonError[] {
+  return commonFor(state).map(({ error, times, chances, interval, guessing, kinds, where }) => {
+    const [sheet] = phoneSheets(state.rounds[where.round - 1]?.questions.get(where.question));
+    const ask = sheet !== undefined && playable(sheet.ask) ? sheet.ask : null;
+    return { error, times, chances, interval, guessing, kinds, ask };
+  });
+}
+
+/** The common errors on the wall: the few that matter most. */
+export function wireCommonForAll(state: RoomState): readonly Wire.WireCommonError[] {
+  return wireCommon(state, () => false).slice(0, MOST_ON_THE_WALL);
+}
+
+/** Whether both readings of a sheet can be played here and now. */
+export function canPlayBoth(state: RoomState, ask: string, soundHolder: string | null): boolean {
+  const sheet = state.sheets.get(ask);
+  const round = currentRound(state);
+  const { sound } = state;
+  return (
+    sheet !== undefined &&
+    sheet.closed !== null &&
+    state.open === null &&
+    round !== null &&
+    sheet.round === round.heard &&
+    sheet.round.source === 'host' &&
+    sound.playing &&
+    sound.round === round.heard.id &&
+    soundHolder !== null &&
+    bothReadings(state, sheet) !== null
+  );
+}
+
+const reported = new WeakMap<
+  RoomState,
+  { readonly from: unknown; readonly reports: readonly Wire.WireStudentReport[] }
+>();
+
+/** Each student's lesson; the same object until something of it changes. */
+export function wireReports(state: RoomState): readonly Wire.WireStudentReport[] {
+  const from = reportsFor(state);
+  const last = reported.get(state);
+  if (last?.from === from) return last.reports;
+  const reports = [...from].map(([student, report]): Wire.WireStudentReport => ({
+    student,
+    right: report.right,
+    part: report.part,
+    wrong: report.wrong,
+    notSure: report.notSure,
+    silent: report.silent,
+    of: report.of,
+    points: report.points,
+    errors: report.errors.map(({ error, times }) => ({ error, times })),
+    habits: report.habits.map(({ habit, times, of }) => ({ habit, times, of })),
+  }));
+  reported.set(state, { from, reports });
+  return reports;
+}
+
+/** The plan, and which of its rounds have been played. */
+export function wirePlan({ plan, rounds }: RoomState): Wire.DeskView['plan'] {
+  const played = new Set(rounds.flatMap(({ heard: { item } }) => item ?? []));
+  return {
+    items: plan.map(({ item, level, kinds }) => ({ item, level, kinds })),
+    played: [...played].filter((item) => plan.some((each) => each.item === item)),
+  };
+}
+
+/** The running round as the teacher entered it; null where Hearsay plays, and where it was not kept. */
+export function wireEntered(state: RoomState): Wire.DeskView['entered'] {
+  const round = currentRound(state);
+  const entered = round?.heard.entered ?? null;
+  if (round === null || entered === null) return null;
+  const { chords, groove, tempo, directions } = entered;
+  const shown = round.heard.questions.filter(({ id }) => round.questions.get(id)?.shown === true).length;
+  return { chords, groove, tempo, directions, corrections: round.corrections, shown };
+}
