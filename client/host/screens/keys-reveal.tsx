@@ -11,6 +11,7 @@ import { isNarrow, MARGIN, moreLines, setQuestion, type Frame } from '../frame.t
 import { familiesOf, forkOf, layRows } from '../key-rows.ts';
 import { Header, StepRow } from '../parts/header.tsx';
 import { KeyRow, type Columns } from '../parts/key-row.tsx';
+import { BothReadings } from '../parts/both-readings.tsx';
 import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
 import { TuningFork } from '../parts/tuning-fork.tsx';
 import { deciderSentence, keySaid, revealSentence } from '../sentences.ts';
@@ -63,6 +64,7 @@ export function KeysReveal({ view, truth, reveal, frame, sound, actions }: KeysR
       </section>
       <footer class="foot low">
         <span class="label">{view.spread ? words.oneDot : ''}</span>
+        <BothReadings view={view} sound={sound} />
         {view.vamp?.source === 'host' ? (
           <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} />
         ) : null}

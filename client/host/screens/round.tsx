@@ -4,6 +4,7 @@ import { hostWords, questionWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
 import { isNarrow, MARGIN, setQuestion, type Frame } from '../frame.ts';
+import { BothReadings } from '../parts/both-readings.tsx';
 import { CountIn } from '../parts/count-in.tsx';
 import { HandsIn } from '../parts/hands-in.tsx';
 import { Header, StepRow } from '../parts/header.tsx';
@@ -86,6 +87,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
         )}
         <div class="foot-middle">
           {current && !ours ? <span class="label">{words.guitar}</span> : null}
+          {ours ? <BothReadings view={view} sound={sound} /> : null}
           {ours ? <ChangeLine change={view.sound.change} playing={playing} /> : null}
           {ours ? <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} /> : null}
         </div>

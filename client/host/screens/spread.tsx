@@ -3,6 +3,7 @@ import { questionWords } from '../../../server/protocol/words/en.ts';
 import { questionPrompt } from '../../../server/protocol/words/questions.ts';
 import { Spread } from '../../shared/spreads/spread.tsx';
 import { isNarrow, MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
+import { BothReadings } from '../parts/both-readings.tsx';
 import { Header, StepRow } from '../parts/header.tsx';
 import { JoinLine } from '../parts/join-card.tsx';
 import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
@@ -47,6 +48,7 @@ export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps)
       </section>
       <footer class="foot low">
         <JoinLine room={view.room} addresses={view.addresses} />
+        <BothReadings view={view} sound={sound} />
         {view.vamp?.source === 'host' ? (
           <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} />
         ) : null}
