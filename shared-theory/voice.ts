@@ -69,11 +69,20 @@ function usualShapes(slots: readonly Slot[]): readonly Frets[] {
 
 /** The most usual shapes whose basses go as asked. */
 function directedShapes(slots: readonly Slot[], directions: readonly Direction[]): readonly Frets[] {
-  const [home, ...others] = slots;
-  if (!home || directions.length !== others.length)
+  if (directions.length !== slots.length - 1)
     throw new RangeError(
-      `Directions are one for each chord after the first: ${others.length}, not ${directions.length}.`,
+      `Directions are one for each chord after the first: ${slots.length - 1}, not ${directions.length}.`,
     );
+  const shapes = shapesGoing(slots, directions);
+  if (shapes) return shapes;
+  const symbols = slots.map((slot) => chordSymbol(slot.chord)).join(' ');
+  throw new RangeError(`No playable shapes of ${symbols} send the bass ${directions.join(', ')} from the first chord.`);
+}
+
+/** The most usual shapes whose basses go from the first slot's as `directions` say, one per later slot; null where none do. */
+export function shapesGoing(slots: readonly Slot[], directions: readonly Direction[]): readonly Frets[] | null {
+  const [home, ...others] = slots;
+  if (!home) return null;
   const choices = shapesFor(home.chord).flatMap((start, rank) => {
     const chosen = others.map((slot, index) => {
       const shapes = shapesFor(slot.chord);
@@ -84,13 +93,7 @@ function directedShapes(slots: readonly Slot[], directions: readonly Direction[]
     return [{ shapes, unusual: chosen.reduce((sum, place) => sum + place, rank) }];
   });
   const [best] = choices.toSorted((one, other) => one.unusual - other.unusual);
-  if (!best) {
-    const symbols = slots.map((slot) => chordSymbol(slot.chord)).join(' ');
-    throw new RangeError(
-      `No playable shapes of ${symbols} send the bass ${directions.join(', ')} from the first chord.`,
-    );
-  }
-  return best.shapes;
+  return best?.shapes ?? null;
 }
 
 /** The groove's text with the swing and the bass asked for, and without its opening bar where that is asked. */

@@ -8,6 +8,7 @@ import type { VoicedVamp } from '../../shared-theory/vamps.ts';
 import { runCommand, UsageError } from '../command-line.ts';
 import { consoleWords } from '../protocol/words/en.ts';
 import { fill } from '../protocol/words/fill.ts';
+import { vampMidi } from '../vamp-midi.ts';
 import { readRenderRequest, type RenderRequest } from './request.ts';
 
 const words = consoleWords.render;
@@ -33,7 +34,7 @@ function printGrooves(json: boolean): void {
     console.log(fill(words.groove, { id: id.padEnd(20), name, meter, low: tempo[0], high: tempo[1] }));
 }
 
-function renderVamp({ vamp, groove, chords, loops, out, json }: Extract<RenderRequest, { what: 'vamp' }>): void {
+function renderVamp({ vamp, groove, chords, loops, out, midi, json }: Extract<RenderRequest, { what: 'vamp' }>): void {
   const performance = perform(vamp, { loops });
   const truth = soundingTruth(vamp, performance);
   const seconds = LEAD_SECONDS + performance.seconds + TAIL_SECONDS;
@@ -41,10 +42,12 @@ function renderVamp({ vamp, groove, chords, loops, out, json }: Extract<RenderRe
     const samples = mixPerformance(performance, { sampleRate: SAMPLE_RATE, lead: LEAD_SECONDS, tail: TAIL_SECONDS });
     write(out, writeWav(samples, SAMPLE_RATE));
   }
+  if (midi !== null) write(midi, vampMidi(vamp, performance));
   if (!json) {
-    console.log(
-      fill(words.wrote, { file: out ?? '', seconds: seconds.toFixed(1), chords, groove: groove.id, tempo: vamp.tempo }),
-    );
+    const wrote = (file: string, lasts: number) =>
+      console.log(fill(words.wrote, { file, seconds: lasts.toFixed(1), chords, groove: groove.id, tempo: vamp.tempo }));
+    if (out !== null) wrote(out, seconds);
+    if (midi !== null) wrote(midi, performance.seconds);
     return;
   }
   const notes = performance.notes.map(({ time, duration, string, fret, midi, stroke, touch, accent, trim, chord }) => {

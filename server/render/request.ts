@@ -1,3 +1,4 @@
+import { resolve } from 'node:path';
 import { GROOVES, type Groove } from '../../shared-theory/grooves.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { parseVamp, type VoicedVamp } from '../../shared-theory/vamps.ts';
@@ -22,7 +23,10 @@ export type RenderRequest =
       readonly groove: Groove;
       readonly chords: string;
       readonly loops: number;
+      /** File for the sound. */
       readonly out: string | null;
+      /** File for the notes. */
+      readonly midi: string | null;
       readonly json: boolean;
     };
 
@@ -37,6 +41,7 @@ export function readRenderRequest(args: readonly string[]): RenderRequest {
     voice: 'value',
     seed: 'value',
     out: 'value',
+    midi: 'value',
     grooves: 'flag',
     json: 'flag',
   });
@@ -45,8 +50,10 @@ export function readRenderRequest(args: readonly string[]): RenderRequest {
   if (options.grooves) return { what: 'grooves', json };
   const { chords } = options;
   const out = options.out ?? null;
-  if (chords === undefined || options.groove === undefined || (out === null && !json))
+  const midi = options.midi ?? null;
+  if (chords === undefined || options.groove === undefined || (out === null && midi === null && !json))
     throw new UsageError(words.usage);
+  if (out !== null && midi !== null && resolve(out) === resolve(midi)) throw new UsageError(words.oneFile);
   const id = choiceOption(
     options.groove,
     'groove',
@@ -60,8 +67,9 @@ export function readRenderRequest(args: readonly string[]): RenderRequest {
     options.beats === undefined ? BEATS_PER_BAR[groove.meter] : numberOption(options.beats, 'beats', 1, 64, true);
   const loops = options.loops === undefined ? 1 : numberOption(options.loops, 'loops', 1, MOST_LOOPS, true);
   const seed = options.seed === undefined ? 1 : numberOption(options.seed, 'seed', 0, Number.MAX_SAFE_INTEGER, true);
-  const vamp = voice({ slots: parseVamp(chords, beats), groove: id, tempo: tempoOf(options.tempo, groove), seed });
-  return { what: 'vamp', vamp, groove, chords, loops, out, json };
+  const slots = parseVamp(chords, beats);
+  const vamp = voice({ slots, groove: id, tempo: tempoOf(options.tempo, groove), seed, alternatingBass: true });
+  return { what: 'vamp', vamp, groove, chords, loops, out, midi, json };
 }
 
 /** The tempo asked for, within the groove's range; the middle of the range where none is. */

@@ -5,6 +5,7 @@ import { createKeeper } from '../keeper/keeper.ts';
 import type { EventStore, KeyStore } from '../store/event-store.ts';
 import { ownAddresses, pageUrl } from './addresses.ts';
 import { ensureClass } from './classes.ts';
+import { midiOf } from './files.ts';
 import { createHttp } from './http.ts';
 import { listen } from './listen.ts';
 import type { PageSource } from './pages.ts';
@@ -73,7 +74,11 @@ export async function startApp(parts: AppParts): Promise<App> {
     pages: served.pages,
     built: parts.client.built,
     files: served.files,
-    rooms: { open: () => keeper.open(room.id, room.settings), list: keeper.rooms },
+    rooms: {
+      open: () => keeper.open(room.id, room.settings),
+      list: keeper.rooms,
+      midi: (code, round) => midiOf(keeper, code, round),
+    },
     addresses,
     visited: visitors.visited,
     fault: (error) => fault('http', error),

@@ -9,6 +9,8 @@ import express, {
 import type { Reason } from '../protocol/messages.ts';
 import { parsePairing } from '../protocol/parsers.ts';
 import { pageWords } from '../protocol/words/en.ts';
+import type { Refusal } from '../rooms/commands.ts';
+import type { RoundFile } from './files.ts';
 import { plainPage, type PageName, type PageSource } from './pages.ts';
 import { sameOrigin, securityHeaders, type HostNames } from './security.ts';
 import type { Sessions } from './sessions.ts';
@@ -27,6 +29,7 @@ export type HttpParts = {
     readonly list: () => Promise<
       readonly { readonly room: string; readonly status: string; readonly openedAt: number }[]
     >;
+    readonly midi: (room: string, round: number) => Promise<RoundFile | Refusal>;
   };
   readonly addresses: () => { readonly addresses: readonly string[]; readonly more: readonly string[] };
   /** Called with the peer of every request for a page. */
@@ -88,6 +91,12 @@ export function createHttp(parts: HttpParts): Express {
   });
   app.get('/api/rooms', teacherOnly, async (_request, response) => {
     response.json({ rooms: await rooms.list() });
+  });
+  app.get(new RegExp(`^/api/rooms/(${ROOM})/rounds/(\\d{1,6})[.]mid$`), teacherOnly, async (request, response) => {
+    const [room, number] = [request.params['0'], request.params['1']];
+    const file = await rooms.midi(String(room).toUpperCase(), Number(number));
+    if (file.ok) response.attachment(file.name).send(Buffer.from(file.bytes));
+    else refuse(response, file.reason === 'not-saved' ? 503 : 404, file.reason, file.detail);
   });
   app.get('/api/addresses', teacherOnly, (_request, response) => {
     response.json(parts.addresses());

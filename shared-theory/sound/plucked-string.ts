@@ -20,7 +20,7 @@ export type StringOptions = {
 };
 
 /** Accents in decibels: 3 heavy, 2 medium, 1 light. Under four decibels apart a class cannot tell them. */
-const ACCENT_DB = { 3: 0, 2: -4, 1: -9 } as const;
+export const ACCENT_DB = { 3: 0, 2: -4, 1: -9 } as const;
 
 /** Touches beside the open string, in decibels; a choke is so short that it needs a little more to be heard as much. */
 const TOUCH_DB = { open: 0, choke: 3, palm: -3, dead: -5 } as const;
