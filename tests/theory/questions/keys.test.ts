@@ -3,6 +3,8 @@ import { describe, expect, test } from 'vitest';
 import type { Quality } from '../../../shared-theory/chords.ts';
 import type { ErrorKind } from '../../../shared-theory/questions/error-kinds.ts';
 import { keysJudge } from '../../../shared-theory/questions/keys/judge.ts';
+import type { NeckPlace, OwnAnswers } from '../../../shared-theory/questions/question.ts';
+import { questionsOf } from '../../../shared-theory/questions/round-questions.ts';
 import type { Policy, Truth } from '../../../shared-theory/truth.ts';
 import { context } from './given.ts';
 
@@ -150,5 +152,163 @@ describe('mark of a set of keys', () => {
 
   test('the order of marking does not matter', () => {
     expect(keysJudge.mark(['7M', '2M'], context(0, EM_D))).toEqual(keysJudge.mark(['2M', '7M'], context(0, EM_D)));
+  });
+});
+
+describe('beside the student’s own answers', () => {
+  const several: OwnAnswers = { 'one-or-several-0': 'several' };
+  const one: OwnAnswers = { 'one-or-several-0': 'one' };
+
+  type Row = [string, Partial<Truth>, Policy, (string | undefined)[], OwnAnswers, number, ErrorKind | null];
+  test.each<Row>([
+    ['one of two, knowing of others', EM_D, 'majors', [G], several, 0.7, 'stops-at-one-key'],
+    ['one of three, knowing of others', C_AM, 'majors', [C], several, 0.7, 'stops-at-one-key'],
+    ['one pair of two, knowing of others', EM_D, 'relatives', [G, Em], several, 0.7, 'stops-at-one-key'],
+    ['half a pair of three, knowing of others', C_AM, 'relatives', [Am], several, 0.7, 'stops-at-one-key'],
+    ['one of two, sure of it', EM_D, 'majors', [G], one, 1 / 2, 'stops-at-one-key'],
+    ['two of three', C_AM, 'majors', [C, G], several, 2 / 3, 'leaves-an-owner-out'],
+    ['one right, one wrong', EM_D, 'majors', [G, F], several, 1 / 3, 'roots-fit-qualities-do-not'],
+    ['a wrong one', EM_D, 'majors', [A], several, 0, 'roots-fit-qualities-do-not'],
+    ['by its relative minor', EM_D, 'majors', [Em], several, 0.375, 'stops-at-one-key'],
+    ['the only one by its relative minor', C_D, 'majors', [Em], several, 0.75, 'relative-minors-for-majors'],
+    ['a single owner missed', C_D, 'majors', [D], several, 0, 'one-step-round-the-circle'],
+  ])('%s', (_case, truth, policy, answer, own, credit, error) => {
+    const ids = answer.filter((id) => id !== undefined);
+    const mark = keysJudge.mark(ids, context(0, truth, { policy }, own));
+    expect(mark.credit).toBeCloseTo(credit, 12);
+    expect([mark.exact, mark.errors, mark.note]).toEqual([false, error === null ? [] : [error], undefined]);
+  });
+
+  const place = (string: 5 | 6, fret: number): NeckPlace => ({ string, fret });
+  const heard = (root: NeckPlace, first: Quality, distance: number, next: Quality): OwnAnswers => ({
+    'root-0': root,
+    'quality-0': first,
+    'distance-1': distance,
+    'quality-1': next,
+  });
+  const FOLLOWS = { credit: 1, exact: false, errors: [], note: 'follows-own-answer' };
+
+  test.each<[string, Policy, (string | undefined)[], OwnAnswers]>([
+    // A D from E: one owner of Em A is D; of E A both E and A; of Em Dm C.
+    ['Em A for Em D', 'majors', [D], heard(place(6, 0), 'minor', 5, 'major')],
+    ['E D for Em D', 'majors', [A], heard(place(6, 0), 'major', -2, 'major')],
+    ['E A for Em D', 'majors', [E, A], heard(place(6, 0), 'major', -7, 'major')],
+    ['Em Dm for Em D', 'relatives', [C, Am], heard(place(6, 12), 'minor', 10, 'minor')],
+    ['Bm A for Em D: every root a fifth too high', 'majors', [D, A], heard(place(5, 2), 'minor', -2, 'major')],
+    ['Em Eb for Em D: no key owns both', 'majors', [], heard(place(5, 7), 'minor', -1, 'major')],
+  ])('%s: the keys of the own chords', (_case, policy, answer, own) => {
+    const ids = answer.filter((id) => id !== undefined);
+    expect(keysJudge.mark(ids, context(0, EM_D, { policy }, own))).toEqual(FOLLOWS);
+    const alone = keysJudge.mark(ids, context(0, EM_D, { policy }));
+    expect(alone.credit).toBeLessThan(1);
+  });
+
+  test.each<[string, (string | undefined)[], OwnAnswers, ErrorKind | null]>([
+    [
+      'an own answer is missing',
+      [D],
+      { 'root-0': place(6, 0), 'quality-0': 'minor', 'distance-1': 5 },
+      'stops-at-one-key',
+    ],
+    [
+      'no root was marked',
+      [A],
+      { 'quality-0': 'major', 'distance-1': -2, 'quality-1': 'major' },
+      'roots-fit-qualities-do-not',
+    ],
+    [
+      'a key beside those of the own chords',
+      [D, A],
+      heard(place(6, 0), 'minor', 5, 'major'),
+      'one-step-round-the-circle',
+    ],
+    ['one of two keys of the own chords', [E], heard(place(6, 0), 'major', -7, 'major'), null],
+    ['the own chords are those that sounded', [G], heard(place(5, 7), 'minor', 10, 'major'), 'stops-at-one-key'],
+  ])('not where %s', (_case, answer, own, error) => {
+    const ids = answer.filter((id) => id !== undefined);
+    const given = context(0, EM_D, {}, own);
+    expect(keysJudge.mark(ids, given)).toEqual(keysJudge.mark(ids, context(0, EM_D)));
+    expect(keysJudge.mark(ids, given).errors).toEqual(error === null ? [] : [error]);
+  });
+
+  test('the right keys are exact, whatever the own chords would give', () => {
+    const own = heard(place(6, 0), 'minor', 5, 'major');
+    expect(keysJudge.mark(['7M', '2M'], context(0, EM_D, {}, own))).toEqual({ credit: 1, exact: true, errors: [] });
+  });
+
+  test('chords that own no key together were heard as two that do', () => {
+    const own = heard(place(5, 0), 'minor', 7, 'minor');
+    const given = context(0, AM_E, {}, own);
+    expect(keysJudge.mark(['7M', '0M'], given)).toEqual(FOLLOWS);
+    expect(keysJudge.mark([], given)).toEqual({ credit: 1, exact: true, errors: [] });
+  });
+
+  test('a chord that comes back is asked once', () => {
+    const truth = { ...EM_D, roots: ['E', 'D', 'E', 'D'], qualities: ['minor', 'major', 'minor', 'major'] as const };
+    expect(keysJudge.mark(['9M'], context(0, truth, {}, heard(place(6, 0), 'major', -2, 'major')))).toEqual(FOLLOWS);
+  });
+
+  test('it reads roots, qualities, distances and one or several of the round, and no other answer', () => {
+    const questions = questionsOf({ chords: ['a', 'b'], strokesKnown: true, settlers: 2 });
+    const kinds = new Set(keysJudge.leansOn?.(0, questions).map((id) => id.replace(/-\d+$/, '')));
+    expect(kinds).toEqual(new Set(['quality', 'root', 'distance', 'one-or-several']));
+  });
+});
+
+describe('which error goes before which', () => {
+  const majors = Array.from({ length: 12 }, (_, tonic) => `${tonic}M`);
+  const minors = Array.from({ length: 12 }, (_, tonic) => `${tonic}m`);
+  const shownBy = (truth: Partial<Truth>, policy: Policy, answer: readonly string[]) =>
+    keysJudge.mark(answer, context(0, truth, { policy })).errors[0] ?? null;
+
+  test.each<[string, (string | undefined)[], ErrorKind]>([
+    // G D moved to D A, and A holds both roots: the step is said, not the quality.
+    ['one step before roots that fit', [D, A], 'one-step-round-the-circle'],
+    ['roots that fit before one chord alone', [G, D, A, F], 'roots-fit-qualities-do-not'],
+    ['one step before one chord alone', [C, G], 'one-step-round-the-circle'],
+  ])('%s', (_case, answer, error) => {
+    expect(
+      shownBy(
+        EM_D,
+        'majors',
+        answer.filter((id) => id !== undefined),
+      ),
+    ).toBe(error);
+  });
+
+  test('every error of the question is shown by some answer, and by none of another kind of mistake', () => {
+    const shown = new Set<ErrorKind | null>();
+    for (const truth of [EM_D, C_D, C_AM, AM_E]) {
+      for (const policy of ['majors', 'relatives'] as const) {
+        shown.add(shownBy(truth, policy, []));
+        for (const one of [...majors, ...minors]) {
+          for (const other of [...majors, ...minors]) shown.add(shownBy(truth, policy, [...new Set([one, other])]));
+        }
+      }
+    }
+    shown.delete(null);
+    expect([...shown].toSorted()).toEqual([
+      'either-chord-not-both',
+      'finds-no-owner',
+      'leaves-an-owner-out',
+      'names-one-of-the-pair',
+      'one-step-round-the-circle',
+      'relative-minors-for-majors',
+      'roots-fit-qualities-do-not',
+      'stops-at-one-key',
+    ]);
+  });
+
+  test('stopping and leaving out name owners alone; the others name a key that is none', () => {
+    fc.assert(
+      fc.property(fc.constantFrom(EM_D, C_D, C_AM), fc.subarray(majors, { minLength: 1 }), (truth, answer) => {
+        const right = keysJudge.truth(context(0, truth)) ?? [];
+        const error = shownBy(truth, 'majors', answer);
+        const within = answer.every((id) => right.includes(id));
+        const narrow = error === 'stops-at-one-key' || error === 'leaves-an-owner-out';
+        expect(narrow).toBe(within && answer.length < right.length);
+        if (error === 'stops-at-one-key') expect(answer).toHaveLength(1);
+      }),
+    );
   });
 });
