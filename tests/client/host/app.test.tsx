@@ -242,6 +242,31 @@ describe('spread and reveal', () => {
   });
 });
 
+describe('how a question is asked and what sounds', () => {
+  test('aloud: no hands are counted; from memory it says so', () => {
+    const open = roundAt(1, 'open');
+    const current = open.current;
+    if (!current) throw new Error('no question is open');
+    expect(text(hostProps({ ...open, current: { ...current, aloud: true } }))).toContain('Aloud, no phones.');
+    expect(root.querySelector('.hands-in')).toBeNull();
+    expect(text(hostProps({ ...open, current: { ...current, memory: true } }))).toContain('From memory.');
+  });
+
+  test('two readings are drawn as they sound, and which was misheard only once the answer is shown', () => {
+    const slot = { chord: 'Em', beats: 4, frets: [0, 2, 2, 0, 0, 0] };
+    const both = { kind: 'both', ask: 'a-direction-1', wrong: [slot], right: [slot] } as const;
+    const closed = roundAt(1, 'closed');
+    const sound = { ...closed.sound, change: both };
+    show(hostProps({ ...closed, sound }));
+    expect(root.querySelector('.both-readings')?.textContent).toBe('two readings by turns: which is it?');
+    expect(root.querySelector('.both-readings rect[fill]')).toBeNull();
+    const shown = { ...roundAt(1, 'shown'), sound, truth: { answer: 'up', key: 'up' } };
+    show(hostProps(shown));
+    expect(root.querySelector('.both-readings')?.textContent).toBe('what was heard instead, then what sounds');
+    expect(root.querySelector('.both-readings rect[fill]')).not.toBeNull();
+  });
+});
+
 describe('end of the lesson', () => {
   test('one line a question with its counts and what was heard instead, no names', () => {
     const settings = { ...REGISTER.settings, namesShown: true };
@@ -250,6 +275,28 @@ describe('end of the lesson', () => {
     const row = root.querySelectorAll('tbody tr:not(.round-name)')[3];
     expect(row?.textContent).toBe('First chord: where is its root? E110112B 7A 4');
     for (const { name } of NAMED_SEATS) if ((name ?? '').length > 3) expect(root.textContent).not.toContain(name);
+  });
+
+  test('first what the room mishears: three at most, with a sentence to say, interval and counts, no names; then the page of print', async () => {
+    const found = ['hears-the-fifth', 'swaps-four-and-five', 'says-stays', 'hears-no-change'].map((error, index) => ({
+      error,
+      times: 9 - index,
+      chances: 23,
+      interval: [0.22, 0.59] as const,
+      guessing: 0.1,
+      kinds: ['root'],
+      ask: null,
+    }));
+    const settings = { ...REGISTER.settings, namesShown: true };
+    const ended = { ...REGISTER, settings, seats: NAMED_SEATS, status: 'lesson-ended', breakdown: BREAKDOWN } as const;
+    show(hostProps({ ...ended, common: found }));
+    expect(root.querySelector('h1')?.textContent).toBe('What this room mishears');
+    const rows = [...root.querySelectorAll('tbody tr')];
+    expect(rows).toHaveLength(3);
+    expect(rows[0]?.textContent).toBe('The fifth is taken for the root.Which of the two could you stop on?9 of 23');
+    for (const { name } of NAMED_SEATS) if ((name ?? '').length > 3) expect(root.textContent).not.toContain(name);
+    await act(() => root.querySelector('button')?.click());
+    expect(root.querySelectorAll('tbody tr:not(.round-name)')).toHaveLength(BREAKDOWN.length);
   });
 
   test('a closed room says so', () => {

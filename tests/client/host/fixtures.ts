@@ -54,6 +54,9 @@ const step = (kind: string, target: number, status: WireStep['status']): WireSte
   status,
   sheet: 1,
   ask: status === 'ready' ? null : `a-${kind}-${target}`,
+  aloud: false,
+  memory: false,
+  struck: false,
 });
 
 const ORDER = [
@@ -82,7 +85,7 @@ export const REGISTER: HostView = {
   v: 1,
   room: 'WAKUR',
   status: 'register',
-  settings: { policy: 'majors', qualities: QUALITIES, namesShown: false },
+  settings: { policy: 'majors', qualities: QUALITIES, namesShown: false, soundFollows: true },
   addresses: ['192.168.4.7:4600', '10.0.3.12:4600'],
   seats: SEATS,
   holdsSound: false,
@@ -97,6 +100,7 @@ export const REGISTER: HostView = {
   keysReveal: null,
   sound: { playing: false, round: null, change: { kind: 'full' }, tempo: null },
   breakdown: null,
+  common: [],
 };
 
 /** A round whose question `at` (of six: strokes, bass, quality, root, quality, keys) has the given status. */
