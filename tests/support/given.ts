@@ -1,4 +1,5 @@
 import { expect } from 'vitest';
+import { levelOf } from '../../shared-theory/levels.ts';
 import type { AskHow, Command, RoomSettings } from '../../server/protocol/messages.ts';
 import type { Context, Decision, Sender } from '../../server/rooms/commands.ts';
 import { decide } from '../../server/rooms/decide.ts';
@@ -51,9 +52,17 @@ export function guitar(chords: string, number = 1, groove: string | null = null,
   return round;
 }
 
-/** The same as if Hearsay had played it. */
-export function played(chords: string, number = 1, groove = 'relaxed-alternate'): HeardRound {
-  return { ...guitar(chords, number, groove), source: 'host', level: 7, tempo: 100, entered: null };
+/** The same as if Hearsay had played it, and asked what its level asks; counted where that is said. */
+export function played(
+  chords: string,
+  number = 1,
+  groove = 'relaxed-alternate',
+  { settings = SETTINGS, counted = false } = {},
+): HeardRound {
+  const round = guitar(chords, number, groove, settings);
+  const kinds = round.kinds.filter((kind) => levelOf(7).questions.includes(kind) || (counted && kind === 'count'));
+  const questions = round.questions.filter(({ kind }) => kinds.includes(kind));
+  return { ...round, source: 'host', level: 7, tempo: 100, kinds, questions, entered: null };
 }
 
 export const started = (round: HeardRound): NewEvent => ({ type: 'RoundStarted', round });

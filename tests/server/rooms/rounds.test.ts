@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { KINDS } from '../../../shared-theory/questions/question.ts';
+import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
 import type { Command } from '../../../server/protocol/messages.ts';
 import { asked, closed, DESK, given, guitar, HOST, opened, played, started } from '../../support/given.ts';
 
@@ -55,13 +57,27 @@ describe('rounds', () => {
         keys: { majors: ['G major', 'D major'], relatives: ['G major', 'E minor', 'D major', 'B minor'] },
         strokes: null,
       }),
-      questions: ['direction-1', 'quality-0', 'root-0', 'quality-1', 'keys-0'].map((id) => ({
-        id,
-        kind: id.split('-')[0],
-        target: Number(id.split('-')[1]),
-      })),
-      kinds: ['direction', 'quality', 'root', 'keys'],
+      settlers: [
+        { chord: 'C', beats: 4, frets: [null, 3, 2, 0, 1, 0] },
+        { chord: 'A', beats: 4, frets: [null, 0, 2, 2, 2, 0] },
+      ],
+      questions: [
+        'count-0',
+        'direction-1',
+        'quality-0',
+        'root-0',
+        'distance-1',
+        'quality-1',
+        'numeral-0',
+        'one-or-several-0',
+        'keys-0',
+        'settler-0',
+        'settler-1',
+      ].map(parseQuestionId),
+      kinds: KINDS.filter((kind) => kind !== 'strokes'),
       settings: { policy: 'majors', qualities: ['major', 'minor'] },
+      entered: { chords: 'Em D', groove: null, tempo: null, directions: null },
+      item: null,
     });
   });
 
@@ -75,7 +91,8 @@ describe('rounds', () => {
     expect(round.grooveText).not.toBe('');
     expect(round.tempo).toBe(round.truth.tempo);
     expect(round.questions.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['keys', 'direction', 'strokes']));
-    expect(round.kinds).toEqual(['strokes', 'direction', 'quality', 'root', 'keys']);
+    expect(round.kinds).toEqual(KINDS.filter((kind) => kind !== 'count'));
+    expect(round).toMatchObject({ entered: null, item: null });
   });
 
   test('R15 a level asks its own kinds, and its qualities join the pad', () => {
@@ -98,8 +115,8 @@ describe('rounds', () => {
     expect(guitar('E5 A').questions.map(({ id }) => id)).not.toContain('quality-0');
   });
 
-  test.each([[1], [8], [2.5]])('R16 there is no level %d', (level) => {
-    given(opened).when(DESK, start(0, level)).refused('level-unknown', { found: level, low: 2, high: 7 });
+  test.each([[0], [8], [2.5]])('R16 there is no level %d', (level) => {
+    given(opened).when(DESK, start(0, level)).refused('level-unknown', { found: level, low: 1, high: 7 });
   });
 
   test('R16 the vamp just heard does not come again, whatever the seed', () => {

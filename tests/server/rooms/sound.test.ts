@@ -145,7 +145,6 @@ describe('sound', () => {
       return decision.ok ? decision.effects : null;
     };
     expect(effects([...sounding, alone], open('strokes-0'))).toEqual(full);
-    expect(effects([...sounding, alone], open('direction-1'))).toBeUndefined();
     expect(effects(sounding, open('strokes-0'))).toBeUndefined();
     const again: NewEvent[] = [...sounding, asked('a1', 'strokes-0'), closed('a1'), alone];
     expect(effects(again, { type: 'AnswerAgain', id: 'c', ask: 'a1' })).toEqual(full);

@@ -233,7 +233,11 @@ describe('the host', () => {
       ['direction-1', 'direction', 'ready'],
       ['quality-0', 'quality', 'ready'],
       ['root-0', 'root', 'ready'],
+      ['distance-1', 'distance', 'ready'],
+      ['numeral-0', 'numeral', 'ready'],
+      ['one-or-several-0', 'one-or-several', 'ready'],
       ['keys-0', 'keys', 'ready'],
+      ['settler-0', 'settler', 'ready'],
     ];
     for (const chords of ['Em', 'Em D', 'G D Em C', 'G5 D5']) expect(row(chords)).toEqual(before);
     expect(row('Em D', asked('a1', 'quality-1'))[2]).toEqual(['quality-1', 'quality', 'open']);
@@ -244,7 +248,17 @@ describe('the host', () => {
       ...before.slice(3),
     ]);
     const guitarRow = host([opened, started(guitar('Em D'))]).steps.map(({ kind }) => kind);
-    expect(guitarRow).toEqual(['direction', 'quality', 'root', 'keys']);
+    expect(guitarRow).toEqual([
+      'count',
+      'direction',
+      'quality',
+      'root',
+      'distance',
+      'numeral',
+      'one-or-several',
+      'keys',
+      'settler',
+    ]);
   });
 
   test('R42 the end lists what was shown, and no one by name', () => {
@@ -281,7 +295,7 @@ describe('the host', () => {
 
   test('the vamp as the page plays it, and what sounds', () => {
     const view = host([...base, { type: 'VampStarted', round: 'r1', tempo: 96 }]);
-    const { slots, grooveText } = played('Em D');
+    const { slots, settlers, grooveText } = played('Em D');
     expect(view.vamp).toEqual({
       round: 'r1',
       number: 1,
@@ -292,6 +306,7 @@ describe('the host', () => {
       tempo: 100,
       seed: 7,
       slots,
+      settlers,
     });
     expect(view.sound).toEqual({ playing: true, round: 'r1', change: { kind: 'full' }, tempo: 96 });
     expect(view.settings).toEqual(SETTINGS);
@@ -307,7 +322,7 @@ describe('the desk', () => {
   test('before a round: the catalogue of grooves and levels', () => {
     const view = desk([opened]);
     expect(view).toMatchObject({ steps: [], truths: {}, crib: null, topWrong: null, truth: null, visitors: 2 });
-    expect(view.levels.map(({ level }) => level)).toEqual([2, 3, 4, 5, 6, 7]);
+    expect(view.levels.map(({ level }) => level)).toEqual([1, 2, 3, 4, 5, 6, 7]);
     expect(view.grooves.find(({ id }) => id === 'waltz')).toMatchObject({ meter: '3/4' });
   });
 
@@ -319,8 +334,13 @@ describe('the desk', () => {
       'direction-1': 'up',
       'quality-0': 'minor',
       'root-0': { string: 6, fret: 0 },
+      'distance-1': 10,
       'quality-1': 'major',
+      'numeral-0': ['vi', 'V'],
+      'one-or-several-0': 'several',
       'keys-0': ['2M', '7M'],
+      'settler-0': ['7M'],
+      'settler-1': ['2M'],
     });
     expect(open).toMatchObject({ spread: null, topWrong: null, spreadShown: false });
     expect(open.students[0]).toEqual({
@@ -343,6 +363,7 @@ describe('the desk', () => {
       error: 'says-stays',
       manyTheSame: false,
       suspectSpeaker: true,
+      playable: false,
     });
     expect(after.students.map(({ answer, mark, cannotHear }) => ({ answer, mark, cannotHear }))).toEqual([
       { answer: 'same', mark: { credit: 0, exact: false, error: 'says-stays' }, cannotHear: false },
@@ -371,8 +392,13 @@ describe('the desk', () => {
       ['direction-1', 'open', 2, 'a2'],
       ['quality-0', 'ready', 1, null],
       ['root-0', 'ready', 1, null],
+      ['distance-1', 'ready', 1, null],
       ['quality-1', 'ready', 1, null],
+      ['numeral-0', 'ready', 1, null],
+      ['one-or-several-0', 'ready', 1, null],
       ['keys-0', 'ready', 1, null],
+      ['settler-0', 'ready', 1, null],
+      ['settler-1', 'ready', 1, null],
     ]);
     expect(desk(second).current).toMatchObject({ ask: 'a2', sheet: 2, status: 'open', asking: { kind: 'direction' } });
   });
