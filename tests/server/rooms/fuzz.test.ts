@@ -187,7 +187,7 @@ const begun: readonly [Command, Sender][] = [
 ];
 /** Waiting for the sound to fall silent. */
 const memoryBegun: readonly [Command, Sender][] = [
-  ...begun.slice(0, 4),
+  ...begun.slice(1, 4),
   [
     { type: 'VampStarted', id: 'c', round: 'r1', tempo: 100 },
     { role: 'host', page: 'page-1' },
