@@ -9,6 +9,7 @@ import { guitarRound } from '../../server/rooms/heard-round.ts';
 import type { People, Person } from '../../server/rooms/people.ts';
 import { peopleOf } from '../../server/rooms/people.ts';
 import type { RoomState } from '../../server/rooms/state.ts';
+import type { Live } from '../../server/rooms/view.ts';
 import { evolve } from '../../server/rooms/evolve.ts';
 import { unopenedRoom } from '../../server/rooms/state.ts';
 
@@ -22,6 +23,14 @@ export const SETTINGS: RoomSettings = {
 const NOW: Stamp = { at: 1_700_000_005_000, mono: 5_000, boot: 'boot-1' };
 export const HANDS = { leftHanded: false, pair: false, leftThumb: false } as const;
 
+/** Facts of the moment: one student's phone is connected, and a page holds the sound. */
+export const LIVE: Live = {
+  v: 9,
+  addresses: ['192.168.1.5:4600'],
+  here: new Set(['s1']),
+  soundHolder: 'page-1',
+  visitors: 2,
+};
 export const DESK: Sender = { role: 'desk' };
 export const HOST: Sender = { role: 'host', page: 'page-1' };
 export const student = (id: string | null): Sender => ({ role: 'student', student: id });

@@ -3,7 +3,6 @@ import { peopleOf } from '../../../server/rooms/people.ts';
 import type { NewEvent } from '../../../server/rooms/events.ts';
 import { versioned } from '../../../server/rooms/events.ts';
 import { evolve } from '../../../server/rooms/evolve.ts';
-import type { Live } from '../../../server/rooms/view.ts';
 import { deskView, hostView, studentCommon, studentOwn } from '../../../server/rooms/view.ts';
 import {
   asked,
@@ -11,6 +10,7 @@ import {
   fold,
   guitar,
   joined,
+  LIVE,
   opened,
   peopleIn,
   played,
@@ -19,7 +19,6 @@ import {
   started,
 } from '../../support/given.ts';
 
-const LIVE: Live = { v: 9, addresses: ['192.168.1.5:4600'], here: new Set(['s1']), soundHolder: 'page-1', visitors: 2 };
 const NAMES = { s1: 'Ana', s2: 'Ana', s3: 'Bo' };
 const base: NewEvent[] = [opened, joined('s1', 1), joined('s2', 2), joined('s3', 3), started(played('Em D'))];
 const wrote = (student: string, ask: string, answer: unknown, counter = 1): NewEvent =>
