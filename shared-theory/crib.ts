@@ -104,8 +104,8 @@ function isLast({ quality }: Chord): number {
   return quality === 'diminished' ? 1 : 0;
 }
 
-/** Place in the guitar order; diminished triads come after all others. */
-function lateness(chord: Chord): number {
+/** How late a guitarist meets a triad: its place in the guitar order; diminished ones come after all others. */
+export function lateness(chord: Chord): number {
   const place = GUITAR_ORDER.findIndex((known) => soundsAs(known, chord));
   return place < 0 ? GUITAR_ORDER.length : place;
 }
