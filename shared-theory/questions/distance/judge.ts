@@ -68,8 +68,8 @@ function creditOf(answer: number, right: number): number {
   if (wayOf(answer) !== wayOf(right)) return 0;
   const stepsOff = Math.abs(steps(answer) - steps(right));
   if (stepsOff === 0) return 0.5;
-  if (stepsOff === 1 && Math.abs(answer - right) <= WHOLE_TONE) return 0.3;
-  return swapsFourAndFive(answer, right) ? 0.3 : 0.15;
+  // Four and five are such neighbours.
+  return stepsOff === 1 && Math.abs(answer - right) <= WHOLE_TONE ? 0.3 : 0.15;
 }
 
 function errorOf(answer: number, right: number, context: MarkingContext): ErrorKind | null {
@@ -78,22 +78,22 @@ function errorOf(answer: number, right: number, context: MarkingContext): ErrorK
   const minorHome = context.beside.qualities[0] === 'minor';
   return firstShown([
     ['right-note-other-octave', number === sounded],
-    ['measures-from-the-key', measuresFromTheKey(number - sounded, context)],
+    ['measures-from-the-key', measuresFromTheKey(answer, right, context)],
     ['swaps-four-and-five', swapsFourAndFive(answer, right)],
     ['lays-the-minor-scale', minorHome && FLAT_IN_MINOR.has(sounded) && number === sounded + 1],
     ['measures-the-other-way', number === OCTAVE - sounded],
     ['starts-at-zero', startsAtZero(answer, right) && startsAtZeroElsewhere(right, context)],
     ['counts-frets-as-steps', countsFrets(answer, right)],
-    ['forgets-the-half-steps', sounded >= SHORT_STEP_PASSED_FROM && Math.abs(number - sounded) === 1],
+    ['forgets-the-half-steps', forgetsAShortStep(answer, right)],
   ]);
 }
 
 /** Whether the number is the chord's degree in a key that owns the loop and has its 1 elsewhere than at home. */
-function measuresFromTheKey(difference: number, { beside: { owners, chords } }: MarkingContext): boolean {
-  const [home] = chords;
+function measuresFromTheKey(answer: number, right: number, { beside }: MarkingContext): boolean {
+  const [home] = beside.chords;
   if (home === undefined) return false;
-  const degrees = owners.map((name) => above(pitchClass(home.root) - pitchClass(parseKeyName(name).tonic)));
-  return degrees.some((degree) => degree !== 0 && degree === above(difference));
+  const homes = beside.owners.map((name) => above(pitchClass(home.root) - pitchClass(parseKeyName(name).tonic)));
+  return homes.some((degree) => degree !== 0 && lineNumber(answer) === distanceNumber(degree + right));
 }
 
 function swapsFourAndFive(answer: number, right: number): boolean {
@@ -119,4 +119,10 @@ function startsAtZeroElsewhere(right: number, context: MarkingContext): boolean 
 function countsFrets(answer: number, right: number): boolean {
   const frets = Math.abs(right);
   return frets >= FRETS_COUNTED_FROM && [frets, frets + 1].map(String).includes(lineNumber(answer));
+}
+
+/** Whether the number is a fret off, and a short step lies on the way to the right one. */
+function forgetsAShortStep(answer: number, right: number): boolean {
+  const passed = above(right) >= SHORT_STEP_PASSED_FROM || Math.abs(right) === OCTAVE;
+  return passed && [1, OCTAVE - 1].includes(above(answer - right));
 }

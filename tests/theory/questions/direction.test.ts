@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { besideShown } from '../../../shared-theory/questions/beside.ts';
 import { directionJudge } from '../../../shared-theory/questions/direction/judge.ts';
 import type { ErrorKind } from '../../../shared-theory/questions/error-kinds.ts';
-import type { Direction } from '../../../shared-theory/truth.ts';
-import { context } from './given.ts';
+import type { Direction, Truth } from '../../../shared-theory/truth.ts';
+import { context, played } from './given.ts';
 
 describe('mark of the bass direction', () => {
   // Credits and precedence of errors: common practice in ear-training classes.
@@ -41,5 +42,76 @@ describe('mark of the bass direction', () => {
     expect(directionJudge.truth(context(0))).toBeNull();
     expect(directionJudge.truth(context(2))).toBeNull();
     expect(() => directionJudge.mark('up', context(2))).toThrow(/direction-2 cannot be asked/);
+  });
+});
+
+describe('beside the student’s own distance', () => {
+  const far = { bass: [40, 45], top: [], roots: ['E', 'A'], directions: ['up'] as const };
+  const mark = (answer: Direction, distance: number, truth: Partial<Truth> = far) =>
+    directionJudge.mark(answer, context(1, truth, {}, { 'distance-1': distance }));
+
+  test('the right number shows that the note was heard, in another octave', () => {
+    expect(mark('down', 5)).toEqual({ credit: 0, exact: false, errors: ['right-note-other-octave'] });
+    expect(mark('down', -7).errors).toEqual(['right-note-other-octave']);
+    expect(mark('same', 5).errors).toEqual(['right-note-other-octave']);
+    expect(mark('down', 7).errors).toEqual([]);
+    expect(mark('up', 5)).toEqual({ credit: 1, exact: true, errors: [] });
+  });
+
+  test('not where the bass moves less than a fourth', () => {
+    const third = { ...far, bass: [40, 44], roots: ['E', 'G#'] };
+    expect(mark('down', 4, third).errors).toEqual([]);
+    const octave = { ...far, bass: [40, 56], roots: ['E', 'G#'] };
+    expect(mark('down', 4, octave).errors).toEqual(['right-note-other-octave']);
+  });
+
+  test('the top note and the way back stand on either side of it', () => {
+    expect(mark('down', 5, { ...far, top: [66, 64] }).errors).toEqual(['follows-the-top-note']);
+    const returned = context(1, far, {}, { 'distance-1': 5 });
+    const beside = { ...returned.beside, returned: true };
+    expect(directionJudge.mark('down', { ...returned, beside }).errors).toEqual(['right-note-other-octave']);
+    expect(directionJudge.mark('down', { ...returned, beside, own: {} }).errors).toEqual(['answers-the-way-back']);
+  });
+
+  test('a student is told once the distance has been shown, and has half for a semitone then', () => {
+    const told = (answer: Direction, truth: Partial<Truth>, distances: number[]) => {
+      const given = context(1, truth, {}, { 'distance-1': 5 });
+      const shown = distances.map((target) => ({ kind: 'distance', target }) as const);
+      return directionJudge.mark(answer, { ...given, beside: besideShown(given.truth, shown) });
+    };
+    expect(told('down', far, []).errors).toEqual([]);
+    expect(told('down', far, [1]).errors).toEqual(['right-note-other-octave']);
+    const semitone = { ...far, bass: [40, 41], roots: ['E', 'F'] };
+    expect(told('same', semitone, []).credit).toBe(0);
+    expect(told('same', semitone, [1]).credit).toBe(0.5);
+  });
+
+  test('marks lean on the distance of the same chord', () => {
+    expect(directionJudge.leansOn?.(3, [])).toEqual(['distance-3']);
+  });
+});
+
+describe('the way back', () => {
+  const mark = (answer: Direction, chords: string, returned: boolean | null) => {
+    const given = context(
+      1,
+      played(
+        chords,
+        chords
+          .split(' ')
+          .slice(1)
+          .map(() => 'up' as const),
+      ),
+    );
+    const beside = { ...given.beside, returned };
+    return directionJudge.mark(answer, { ...given, beside }).errors;
+  };
+
+  test('fits an opposite answer in a loop of two that had come home', () => {
+    expect(mark('down', 'Em D', true)).toEqual(['answers-the-way-back']);
+    expect(mark('down', 'Em D', false)).toEqual([]);
+    expect(mark('down', 'Em D', null)).toEqual([]);
+    expect(mark('same', 'Em D', true)).toEqual(['says-stays']);
+    expect(mark('down', 'Em D C', true)).toEqual([]);
   });
 });

@@ -14,7 +14,9 @@ import type {
   OwnAnswers,
   QuestionSettings,
 } from '../../../shared-theory/questions/question.ts';
+import { guitarTruth } from '../../../shared-theory/truth.ts';
 import type { Direction, Truth } from '../../../shared-theory/truth.ts';
+import { parseVamp } from '../../../shared-theory/vamps.ts';
 
 /** Every quality on the pad, majors only. */
 export const SETTINGS: QuestionSettings = { policy: 'majors', qualities: QUALITIES };
@@ -46,6 +48,11 @@ export function context(
 ): MarkingContext {
   const heard = { ...EM_D, ...truth };
   return { truth: heard, target, settings: { ...SETTINGS, ...settings }, beside: besideAll(heard), own };
+}
+
+/** What sounds where chords are played in their usual open shapes, the bass sent where a case says. Tops are not known. */
+export function played(chords: string, directions: readonly Direction[] | null = null): Truth {
+  return guitarTruth(parseVamp(chords, 4), { directions });
 }
 
 const ROOTS = ['C', 'C#', 'Db', 'D', 'Eb', 'E', 'F', 'F#', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B', 'Cb'] as const;

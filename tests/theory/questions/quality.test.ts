@@ -29,6 +29,18 @@ describe('credit for a quality', () => {
   });
 });
 
+test.each<[string, Quality, Quality, number]>([
+  // Pairs and scores of the triad level: mir_eval (MIT), tests/test_chord.py.
+  ['C:maj, C:maj', 'major', 'major', 1],
+  ['C:maj, C:aug', 'major', 'augmented', 0],
+  ['C:min, C:dim', 'minor', 'diminished', 0],
+  ['C:maj, C:sus2', 'major', 'suspended-second', 0],
+  ['C:maj, C:sus4', 'major', 'suspended-fourth', 0],
+])('triads compare as in mir_eval: %s', (_pair, truth, answer, score) => {
+  const mark = qualityJudge.mark(answer, context(0, { ...PLAIN, qualities: [truth, 'major'] }));
+  expect(mark.exact).toBe(score === 1);
+});
+
 describe('what a wrong quality shows', () => {
   test.each<[string, Quality, Quality, Partial<Truth>, ErrorKind | null]>([
     ['slow major', 'major', 'minor', { tempo: 79 }, 'slow-or-low-is-minor'],
@@ -129,7 +141,7 @@ describe('what a student may be told', () => {
   test('a changed tempo is blamed for nothing, the register still is', () => {
     const unsteady = (truth: Partial<Truth>) => {
       const given = context(0, { ...PLAIN, ...truth });
-      return { ...given, beside: besideAll(given.truth, false) };
+      return { ...given, beside: besideAll(given.truth, { steady: false }) };
     };
     const slow = { tempo: 60, qualities: ['major', 'major'] as const };
     expect(qualityJudge.mark('minor', unsteady(slow)).errors).toEqual([]);

@@ -3,9 +3,11 @@ import { QUALITIES } from '../../../shared-theory/chords.ts';
 import type { Quality } from '../../../shared-theory/chords.ts';
 import { besideShown } from '../../../shared-theory/questions/beside.ts';
 import type { ErrorKind } from '../../../shared-theory/questions/error-kinds.ts';
-import type { NeckPlace } from '../../../shared-theory/questions/question.ts';
+import type { NeckPlace, OwnAnswers } from '../../../shared-theory/questions/question.ts';
+import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
 import { rootJudge } from '../../../shared-theory/questions/root/judge.ts';
-import { context } from './given.ts';
+import { questionsOf } from '../../../shared-theory/questions/round-questions.ts';
+import { context, played } from './given.ts';
 
 const place = (string: 5 | 6, fret: number): NeckPlace => ({ string, fret });
 
@@ -99,5 +101,129 @@ describe('mark of a root that is not right', () => {
     expect(rootJudge.truth(context(2))).toBeNull();
     expect(rootJudge.also(context(2))).toEqual([]);
     expect(() => rootJudge.mark(place(6, 0), context(2))).toThrow(/root-2 cannot be asked/);
+  });
+});
+
+describe('a constant shift', () => {
+  const truth = played('A B A C');
+  /** Fret of the fifth string so many above the root of A, B or C. */
+  const high = (target: number, semitones: number) => place(5, { 0: 0, 1: 2, 3: 3 }[target as 0 | 1 | 3] + semitones);
+  const mark = (target: number, semitones: number, own: OwnAnswers) =>
+    rootJudge.mark(high(target, semitones), context(target, truth, {}, own));
+
+  test('costs half at the first root, and nothing at those whose steps from it are right', () => {
+    expect(mark(0, 2, { 'root-1': high(1, 2), 'root-3': high(3, 2) })).toEqual({
+      credit: 0.5,
+      exact: false,
+      errors: ['constant-shift'],
+    });
+    for (const target of [1, 3]) {
+      expect(mark(target, 2, { 'root-0': high(0, 2) })).toEqual({
+        credit: 1,
+        exact: false,
+        errors: [],
+        note: 'follows-own-answer',
+      });
+    }
+    expect(mark(1, 2, { 'root-3': high(3, 2) }).errors).toEqual(['constant-shift']);
+  });
+
+  test('is one by the sound, on whatever string', () => {
+    expect(mark(0, 7, { 'root-3': place(6, 3) }).errors).toEqual(['constant-shift']);
+  });
+
+  test('goes before the fifth, the relative chord and one fret', () => {
+    expect(mark(0, 7, {}).errors).toEqual(['hears-the-fifth']);
+    expect(mark(0, 7, { 'root-3': high(3, 7) }).errors).toEqual(['constant-shift']);
+    expect(mark(0, 1, { 'root-3': high(3, 1) })).toMatchObject({ credit: 0.5, errors: ['constant-shift'] });
+    const relative = { 'quality-0': 'minor', 'root-3': high(3, 9) } as const;
+    expect(mark(0, 9, relative).errors).toEqual(['constant-shift']);
+  });
+
+  test('is none where one root is right, or lies elsewhere, or there is no other', () => {
+    expect(mark(0, 2, {}).errors).toEqual([]);
+    expect(mark(0, 2, { 'root-1': high(1, 2), 'root-3': high(3, 0) }).errors).toEqual([]);
+    expect(mark(0, 2, { 'root-1': high(1, 2), 'root-3': high(3, 1) }).errors).toEqual([]);
+    expect(mark(0, 0, { 'root-3': high(3, 2) })).toEqual({ credit: 1, exact: true, errors: [] });
+  });
+
+  test('takes two different roots', () => {
+    const one = context(0, played('A D Am'), {}, { 'root-2': place(5, 2) });
+    expect(rootJudge.mark(place(5, 2), one).errors).toEqual([]);
+  });
+
+  test('a student is told once both roots were shown', () => {
+    const given = context(0, truth, {}, { 'root-3': high(3, 2) });
+    const told = (...targets: number[]) => {
+      const beside = besideShown(
+        truth,
+        targets.map((target) => ({ kind: 'root', target })),
+      );
+      return rootJudge.mark(high(0, 2), { ...given, beside }).errors;
+    };
+    expect(told(0)).toEqual([]);
+    expect(told(0, 3)).toEqual(['constant-shift']);
+  });
+});
+
+describe('the relative chord', () => {
+  test.each<[string, Quality, number, Quality | null, number, ErrorKind | null]>([
+    ['a major a third below, as minor', 'major', 9, 'minor', 0, 'swaps-relatives'],
+    ['a major a third below, as major', 'major', 9, 'major', 0, null],
+    ['a major a third below, quality not answered', 'major', 9, null, 0, null],
+    ['a major a third above, as minor', 'major', 3, 'minor', 0, null],
+    ['a minor a third above, as major', 'minor', 3, 'major', 0.25, 'swaps-relatives'],
+    ['a minor a third above, as minor', 'minor', 3, 'minor', 0.25, 'hears-the-third'],
+    ['a minor a sixth above, as major', 'minor', 9, 'major', 0, null],
+    ['a diminished a third above, as major', 'diminished', 3, 'major', 0.25, 'hears-the-third'],
+  ])('%s', (_case, quality, semitones, said, credit, error) => {
+    const own = said === null ? {} : { 'quality-0': said };
+    const asked = context(0, { roots: ['A', 'D'], qualities: [quality, 'major'], top: [] }, {}, own);
+    const errors = error === null ? [] : [error];
+    expect(rootJudge.mark(place(5, semitones), asked)).toEqual({ credit, exact: false, errors });
+  });
+
+  test('goes before the top note', () => {
+    const truth = { roots: ['A', 'D'], qualities: ['major', 'major'], top: [66, 66] } as const;
+    const mark = (own: OwnAnswers) => rootJudge.mark(place(5, 9), context(0, truth, {}, own)).errors;
+    expect(mark({})).toEqual(['names-the-top-note']);
+    expect(mark({ 'quality-0': 'minor' })).toEqual(['swaps-relatives']);
+  });
+});
+
+test('marks lean on the quality of the same chord and on the other roots', () => {
+  const questions = questionsOf({ chords: ['A', 'B', 'A', 'C'], strokesKnown: true, settlers: 0 });
+  expect(rootJudge.leansOn?.(3, questions)).toEqual(['quality-3', 'root-0']);
+});
+
+describe('roots compare as at the root level of mir_eval', () => {
+  // Pitch classes and chord pairs: mir_eval (MIT), mir_eval/chord.py and tests/test_chord.py. Qualities play no part there.
+  test.each([
+    ['Gbb', 5],
+    ['G', 7],
+    ['G#', 8],
+    ['Cb', 11],
+    ['B#', 0],
+  ])('%s is pitch class %i', (root, sound) => {
+    for (const each of NECK_PLACES) {
+      const { exact } = rootJudge.mark(each, context(0, { roots: [root, 'D'] }));
+      expect(exact).toBe(((each.string === 6 ? 4 : 9) + each.fret) % 12 === sound);
+    }
+  });
+
+  test.each<[string, string, number]>([
+    ['C', 'C', 1],
+    ['G', 'C', 0],
+    ['C#', 'Db', 1],
+    ['F#', 'Gb', 1],
+    ['B', 'Cb', 1],
+    ['A', 'Ab', 0],
+  ])('%s answered as %s: %i, whatever the qualities', (root, answered, score) => {
+    for (const quality of QUALITIES) {
+      const asked = context(0, { roots: [root, 'D'], qualities: [quality, 'major'] }, {}, { 'quality-0': 'minor' });
+      const given = rootJudge.truth(context(0, { roots: [answered, 'D'] }));
+      expect(given).not.toBeNull();
+      if (given) expect(rootJudge.mark(given, asked).exact).toBe(score === 1);
+    }
   });
 });

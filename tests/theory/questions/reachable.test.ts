@@ -1,0 +1,157 @@
+import { describe, expect, test, vi } from 'vitest';
+import { markerOf } from '../../../shared-theory/diagnosis/marker.ts';
+import { besideAll } from '../../../shared-theory/questions/beside.ts';
+import type { ErrorKind, NoteKind } from '../../../shared-theory/questions/error-kinds.ts';
+import { ERROR_KINDS, NOTE_KINDS } from '../../../shared-theory/questions/error-kinds.ts';
+import type { ErrorRule } from '../../../shared-theory/questions/marks.ts';
+import type { Kind } from '../../../shared-theory/questions/question.ts';
+import { EM_D, SETTINGS } from './given.ts';
+import { cases, markIn, padAnswers } from './search.ts';
+
+/** All that an answer shows, of which one error is kept: seen where the judges choose it. */
+const { choices } = vi.hoisted(() => ({ choices: [] as ErrorKind[][] }));
+vi.mock('../../../shared-theory/questions/marks.ts', async (original) => {
+  const actual = await original<typeof import('../../../shared-theory/questions/marks.ts')>();
+  return {
+    ...actual,
+    firstShown: (rules: readonly ErrorRule[]) => {
+      choices.push(rules.filter(([, shown]) => shown).map(([error]) => error));
+      return actual.firstShown(rules);
+    },
+  };
+});
+
+/** Which error is kept before which, where one answer shows several: common practice in ear-training classes. */
+const PRECEDENCE: Partial<Record<Kind, readonly ErrorKind[]>> = {
+  count: ['counts-the-changes', 'merges-close-chords', 'splits-one-chord', 'hears-no-change'],
+  direction: ['follows-the-top-note', 'right-note-other-octave', 'answers-the-way-back', 'says-stays', 'says-moves'],
+  quality: [
+    'slow-or-low-is-minor',
+    'fast-or-bright-is-major',
+    'gives-a-mood-to-a-power-chord',
+    'gives-a-mood-to-a-suspended-chord',
+    'hears-diminished-as-minor',
+    'lumps-diminished-and-augmented',
+    'carries-the-first-quality',
+  ],
+  root: [
+    'constant-shift',
+    'swaps-relatives',
+    'hears-the-fifth',
+    'hears-the-fourth-above',
+    'hears-the-third',
+    'one-fret-off',
+    'names-the-top-note',
+  ],
+  distance: [
+    'right-note-other-octave',
+    'measures-from-the-key',
+    'swaps-four-and-five',
+    'lays-the-minor-scale',
+    'measures-the-other-way',
+    'starts-at-zero',
+    'counts-frets-as-steps',
+    'forgets-the-half-steps',
+  ],
+};
+
+/** What the whole search found. */
+function searched() {
+  const found = new Set<ErrorKind | NoteKind>();
+  const met = new Set<string>();
+  const faults = new Set<string>();
+  for (const one of cases()) {
+    const { kind } = one.question;
+    const alone = Object.keys(one.context.own).length === 0;
+    for (const answer of padAnswers(kind, one.context)) {
+      choices.length = 0;
+      const { credit, exact, errors, note } = markIn(one, answer);
+      const [error] = errors;
+      for (const each of [...errors, ...(note === undefined ? [] : [note])]) found.add(each);
+      const shown = choices[0] ?? [];
+      for (const [index, first] of shown.entries()) {
+        for (const later of shown.slice(index + 1)) met.add(`${kind}: ${first} before ${later}`);
+      }
+      const order = PRECEDENCE[kind];
+      const highest = order ? order.find((each) => shown.includes(each)) : shown[0];
+      if (choices.length > 0 && error !== highest) faults.add(`${kind} keeps ${error} of ${shown.join()}`);
+      if (errors.length > (credit === 1 ? 0 : 1)) faults.add(`${kind} shows ${errors.join()} at ${credit}`);
+      if (!(credit >= 0 && credit <= 1)) faults.add(`${kind} earns ${credit}`);
+      if (exact && credit < 1) faults.add(`${kind} is right and earns ${credit}`);
+      if (credit === 1 && !exact && (alone || note !== 'follows-own-answer'))
+        faults.add(`${kind} is wrong and earns 1`);
+    }
+  }
+  return { found, met: [...met].toSorted(), faults: [...faults] };
+}
+
+const whole = searched();
+
+describe('a search over all answers to all sorts of vamps', () => {
+  test.each(ERROR_KINDS.map((kind) => [kind]))('reaches %s', (kind) => {
+    expect(whole.found).toContain(kind);
+  });
+
+  test.each(NOTE_KINDS.filter((note) => note !== 'also-right').map((note) => [note]))('reaches the note %s', (note) => {
+    expect(whole.found).toContain(note);
+  });
+
+  test('keeps one error at most, the one that goes before the others, and no full credit for a wrong answer by itself', () => {
+    expect(whole.faults).toEqual([]);
+  });
+
+  test('meets these pairs of errors in one answer, and keeps the first', () => {
+    const kinds = Object.keys(PRECEDENCE).map((kind) => `${kind}:`);
+    expect(whole.met.filter((pair) => kinds.some((kind) => pair.startsWith(kind)))).toEqual([
+      'count: counts-the-changes before splits-one-chord',
+      'count: merges-close-chords before hears-no-change',
+      'direction: follows-the-top-note before answers-the-way-back',
+      'direction: follows-the-top-note before right-note-other-octave',
+      'direction: follows-the-top-note before says-moves',
+      'direction: follows-the-top-note before says-stays',
+      'direction: right-note-other-octave before answers-the-way-back',
+      'direction: right-note-other-octave before says-stays',
+      'distance: counts-frets-as-steps before forgets-the-half-steps',
+      'distance: lays-the-minor-scale before counts-frets-as-steps',
+      'distance: lays-the-minor-scale before forgets-the-half-steps',
+      'distance: measures-from-the-key before counts-frets-as-steps',
+      'distance: measures-from-the-key before forgets-the-half-steps',
+      'distance: measures-from-the-key before measures-the-other-way',
+      'distance: measures-from-the-key before starts-at-zero',
+      'distance: measures-from-the-key before swaps-four-and-five',
+      'distance: measures-the-other-way before counts-frets-as-steps',
+      'distance: right-note-other-octave before counts-frets-as-steps',
+      'distance: right-note-other-octave before measures-the-other-way',
+      'distance: starts-at-zero before forgets-the-half-steps',
+      'distance: swaps-four-and-five before counts-frets-as-steps',
+      'distance: swaps-four-and-five before measures-the-other-way',
+      'quality: fast-or-bright-is-major before carries-the-first-quality',
+      'quality: gives-a-mood-to-a-power-chord before carries-the-first-quality',
+      'quality: gives-a-mood-to-a-suspended-chord before carries-the-first-quality',
+      'quality: hears-diminished-as-minor before carries-the-first-quality',
+      'quality: lumps-diminished-and-augmented before carries-the-first-quality',
+      'quality: slow-or-low-is-minor before carries-the-first-quality',
+      'root: hears-the-fifth before names-the-top-note',
+      'root: hears-the-fourth-above before names-the-top-note',
+      'root: hears-the-third before names-the-top-note',
+      'root: swaps-relatives before hears-the-third',
+      'root: swaps-relatives before names-the-top-note',
+    ]);
+  });
+});
+
+test('what the teacher lets stand is right and says so', () => {
+  const question = { id: 'quality-0', kind: 'quality', target: 0 } as const;
+  const marker = markerOf({
+    question,
+    questions: [question],
+    truth: EM_D,
+    settings: SETTINGS,
+    beside: besideAll(EM_D),
+    letStand: new Set(['power']),
+    mayLeanOn: () => true,
+  });
+  const mark = marker('power', () => null);
+  expect(mark).toEqual({ credit: 1, exact: true, errors: [], note: 'also-right', evidence: 'right' });
+  expect(marker('major', () => null).exact).toBe(false);
+});
