@@ -81,8 +81,9 @@ export function layDistance({ ground, lying, from, to, home }: DistanceOptions):
       const edge = onEdge(between);
       const at = edge.indexOf(semitones);
       const [below, above] = [edge[at - 1], edge[at + 1]];
-      const start = below === undefined ? (between ? foot : 0) : along((below + semitones) / 2);
-      const end = above === undefined ? length - (between ? head : 0) : along((above + semitones) / 2);
+      // The block of home is home's own; beyond the open end as much is free.
+      const start = below === undefined ? (between ? foot : foot - home) : along((below + semitones) / 2);
+      const end = above === undefined ? length + (between ? -head : home - head) : along((above + semitones) / 2);
       return between ? box(start, end, breadth / 2, breadth) : box(start, end, 0, breadth / 2);
     },
   };

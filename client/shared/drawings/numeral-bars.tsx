@@ -17,7 +17,7 @@ export function NumeralBars(props: {
 }) {
   const { bars, numerals, x = 0, y, width, height, heavy } = props;
   const bar = width / bars;
-  const size = Math.min(height * 0.6, bar * 0.34, 46);
+  const size = Math.min(height * 0.6, bar * 0.34);
   const low = y + height / 2;
   return (
     <>

@@ -9,7 +9,7 @@ import { handsOn, isRight, type SpreadProps } from './spread-props.ts';
 const DIRECTIONS = ['up', 'same', 'down'] as const;
 
 /** Where the bass was heard to go: beads run on from the end of each stair, one a hand. */
-export function DirectionSpread({ spread, truth, size }: SpreadProps) {
+export function DirectionSpread({ spread, truth, size, hands = true }: SpreadProps) {
   const { width, height, scale } = size;
   const row = height / 3;
   const [word, run, gap] = [190 * scale, 330 * scale, 34 * scale];
@@ -33,7 +33,7 @@ export function DirectionSpread({ spread, truth, size }: SpreadProps) {
             </text>
             {right ? <path class="line-brass g6" d={`M0 ${y + 38 * scale}h${serifWidth(name, 54 * scale)}`} /> : null}
             <Stairs direction={direction} x={word + run / 2} y={y} width={run} rise={rise} sounded={right} />
-            {pile ? <BeadPile pile={pile} from={[to[0] + gap, to[1]]} toward="right" /> : null}
+            {hands && pile ? <BeadPile pile={pile} from={[to[0] + gap, to[1]]} toward="right" /> : null}
           </g>
         );
       })}

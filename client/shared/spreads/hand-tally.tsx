@@ -13,6 +13,7 @@ export function HandTally({
   y,
   width,
   scale,
+  height: room = Number.POSITIVE_INFINITY,
 }: {
   readonly hands: number;
   /** Seats of the question. */
@@ -23,14 +24,16 @@ export function HandTally({
   readonly y: number;
   readonly width: number;
   readonly scale: number;
+  /** Highest that a stroke may be. */
+  readonly height?: number;
 }) {
   const each = of > MOST_STROKES ? 10 : 1;
   const strokes = Math.floor(hands / each);
   // The gap is that of the fullest tally, so that all tallies of a drawing are one hand's.
   const most = tallyLayout(Math.max(1, Math.ceil(fullest / each)), 0, 1, 1).width;
   const number = 100 * scale;
-  const gap = Math.min(20.5 * scale, (width - number) / Math.max(1, most));
-  const height = Math.min(78 * scale, gap * 4.2);
+  const gap = Math.min(20.5 * scale, (width - number) / Math.max(1, most), room / 3.8);
+  const height = Math.min(78 * scale, gap * 4.2, room);
   const drawn = strokes === 0 ? 0 : tallyLayout(strokes, strokes, gap, height).width + 1.4 * gap;
   return (
     <>

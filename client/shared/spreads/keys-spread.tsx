@@ -18,18 +18,33 @@ export function handsOnKeys(spread: WireSpread): ReadonlyMap<string, number> {
   return hands;
 }
 
-/** Which keys were heard to own the chords: beads in twos outward of each peg; those who said none stand in the middle. */
-export function KeysSpread({ spread, truth, size }: SpreadProps) {
+/**
+ * Which keys were heard to own the chords: beads in twos outward of each peg; those who said none stand in the middle. Where a
+ * settler was asked, the keys that did not own the loop step back.
+ */
+export function KeysSpread({ spread, truth, size, hands = true }: SpreadProps) {
   const { width, height, scale } = size;
-  const minors = spread.asking.options?.includes('relatives') ?? false;
+  const [policy, ...owners] = spread.asking.options ?? [];
+  const minors = policy === 'relatives';
   const radius = Math.min(232 * scale, height * 0.372, width * 0.36);
   const layout = layCircle(width / 2, height / 2, radius, minors);
   const right = truth ? truth.key.split(' ').filter((id) => id !== 'none') : undefined;
   return (
     <>
-      <Circle layout={layout} said={[]} {...(right ? { sounded: right } : {})} />
-      <KeyBeads layout={layout} spread={spread} room={{ width, height }} scale={scale} />
-      <NoKey layout={layout} hands={handsOnKeys(spread).get('none') ?? 0} right={truth?.key === 'none'} scale={scale} />
+      <Circle
+        layout={layout}
+        said={[]}
+        among={owners.length > 0 ? owners : undefined}
+        {...(right ? { sounded: right } : {})}
+      />
+      {hands ? <KeyBeads layout={layout} spread={spread} room={{ width, height }} scale={scale} /> : null}
+      <NoKey
+        layout={layout}
+        text={questionWords.options[spread.kind === 'settler' ? 'none-left' : 'none']}
+        hands={hands ? (handsOnKeys(spread).get('none') ?? 0) : 0}
+        right={truth?.key === 'none'}
+        scale={scale}
+      />
     </>
   );
 }
@@ -112,17 +127,19 @@ function roomBeside({ cx, cy, radius }: CircleLayout, peg: Peg, room: { width: n
 /** Those who said that no key owns all, in the middle of the circle; brass under the words when that is right. */
 function NoKey({
   layout,
+  text,
   hands,
   right,
   scale,
 }: {
   readonly layout: CircleLayout;
+  readonly text: string;
   readonly hands: number;
   readonly right: boolean;
   readonly scale: number;
 }) {
   const size = Math.min(30 * scale, layout.inner * 0.2);
-  const words = questionWords.options.none.split(' ');
+  const words = text.split(' ');
   const half = Math.ceil(words.length / 2);
   const lines = [words.slice(0, half).join(' '), words.slice(half).join(' ')];
   const { cx, cy } = layout;

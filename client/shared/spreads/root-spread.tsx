@@ -16,7 +16,7 @@ const PLACES: readonly Place[] = STRINGS.flatMap((string) => FRETS.map((fret) =>
 const placeKey = ({ string, fret }: Place): string => `${string}.${fret}`;
 
 /** Where the root was found: the first bead sits on the string; string 5 piles up, string 6 hangs down. */
-export function RootSpread({ spread, truth, size }: SpreadProps) {
+export function RootSpread({ spread, truth, size, hands = true }: SpreadProps) {
   const { scale } = size;
   const most = (string: 5 | 6): number =>
     Math.max(1, ...FRETS.map((fret) => handsOn(spread, placeKey({ string, fret }))));
@@ -40,7 +40,7 @@ export function RootSpread({ spread, truth, size }: SpreadProps) {
       {truth ? <Ringing layout={layout} truth={truth} scale={scale} /> : null}
       {PLACES.map((place, index) => {
         const pile = piles[index];
-        return pile ? (
+        return hands && pile ? (
           <BeadPile
             key={placeKey(place)}
             pile={pile}

@@ -1,6 +1,10 @@
 import type { Kind } from '../../../shared-theory/questions/question.ts';
+import { CountSpread } from './count-spread.tsx';
 import { DirectionSpread } from './direction-spread.tsx';
+import { DistanceSpread } from './distance-spread.tsx';
 import { KeysSpread } from './keys-spread.tsx';
+import { NumeralSpread } from './numeral-spread.tsx';
+import { OneOrSeveralSpread } from './one-or-several-spread.tsx';
 import { QualitySpread } from './quality-spread.tsx';
 import { RootSpread } from './root-spread.tsx';
 import type { SpreadProps } from './spread-props.ts';
@@ -8,11 +12,16 @@ import { StrokesSpread } from './strokes-spread.tsx';
 import './spreads.css';
 
 const DRAWINGS: Readonly<Record<Kind, (props: SpreadProps) => preact.JSX.Element>> = {
+  strokes: StrokesSpread,
+  count: CountSpread,
   direction: DirectionSpread,
   quality: QualitySpread,
   root: RootSpread,
+  distance: DistanceSpread,
+  numeral: NumeralSpread,
+  'one-or-several': OneOrSeveralSpread,
   keys: KeysSpread,
-  strokes: StrokesSpread,
+  settler: KeysSpread,
 };
 
 /**

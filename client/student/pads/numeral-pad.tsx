@@ -22,9 +22,11 @@ export function NumeralPad(props: PadProps<readonly string[]>) {
   const now = partsOf(said[active] ?? '');
   const write = (numeral: string): void => props.onChoose(withBar(said, active, numeral));
   const readings = truth ? [truth.key, ...(truth.also ?? [])].map((reading) => reading.split(' ')) : [];
-  const rows = [...(truth ? readings.filter((reading) => !same(reading, said)) : [])];
+  const rows = readings.filter((reading) => !same(reading, said));
   const own = Math.min(height / (rows.length + 1), 150);
   const row = Math.min((height - own) / Math.max(1, rows.length), 84);
+  // Low, over the keys, while there are keys.
+  const top = truth ? 0 : height - own;
   return (
     <>
       <div class="fill" ref={ref}>
@@ -33,7 +35,7 @@ export function NumeralPad(props: PadProps<readonly string[]>) {
             bars={count}
             numerals={said}
             width={width}
-            y={own / 2}
+            y={top + own / 2}
             height={own * 0.62}
             heavy={closed ? null : active}
             sounded={readings.some((reading) => same(reading, said))}
@@ -42,7 +44,7 @@ export function NumeralPad(props: PadProps<readonly string[]>) {
               said.map(
                 (numeral, at) =>
                   numeral !== '' && (
-                    <Ring key={at} x={bar * (at + 0.5)} y={own / 2} rx={bar * 0.3} ry={own * 0.24} dashed />
+                    <Ring key={at} x={bar * (at + 0.5)} y={top + own / 2} rx={bar * 0.3} ry={own * 0.24} dashed />
                   ),
               )}
           </NumeralBars>
@@ -68,7 +70,7 @@ export function NumeralPad(props: PadProps<readonly string[]>) {
             })}
             pressed={active === at}
             closed={closed}
-            at={{ x: bar * at, y: 0, width: bar, height: own }}
+            at={{ x: bar * at, y: top, width: bar, height: own }}
             onTap={() => turn(at)}
           />
         ))}
