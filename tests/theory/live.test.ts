@@ -1,8 +1,25 @@
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { GROOVES } from '../../shared-theory/grooves.ts';
-import { barsOf, bassAlone, countIn, holdSlot, withTempo } from '../../shared-theory/live.ts';
+import { chordPitchClasses } from '../../shared-theory/chords.ts';
+import { beatsPerSlot, GROOVES } from '../../shared-theory/grooves.ts';
+import {
+  barsOf,
+  bassAlone,
+  countIn,
+  holdSlot,
+  inTurn,
+  mutedStrings,
+  pairSlots,
+  rootAlone,
+  softly,
+  unheard,
+  wholeBars,
+  withTempo,
+} from '../../shared-theory/live.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
-import { perform } from '../../shared-theory/perform.ts';
+import { bassOf } from '../../shared-theory/neck.ts';
+import { grooveOf, perform } from '../../shared-theory/perform.ts';
+import { midiPitchClass, pitchClass } from '../../shared-theory/pitch.ts';
 import { parseVamp } from '../../shared-theory/vamps.ts';
 import { voice } from '../../shared-theory/voice.ts';
 
@@ -13,6 +30,9 @@ const vamps = GROOVES.map((groove) => {
 });
 function vampOf(groove: string, tempo: number) {
   return voice({ slots: parseVamp('| G | . | D | . |', groove === 'waltz' ? 3 : 4), groove, tempo, seed: 3 });
+}
+function vampSlots(text: string) {
+  return voice({ slots: parseVamp(text, 4), groove: null, tempo: 90, seed: 3 }).slots;
 }
 const first = vamps[0] ?? voice({ slots: parseVamp('G D', 4), groove: null, tempo: 90, seed: 3 });
 
@@ -91,6 +111,152 @@ describe('live controls', () => {
       [50, 4],
       [50, 6],
     ]);
+  });
+
+  test('a bass that takes turns with the fifth: alone it keeps to the root, on the numbers where it falls', () => {
+    const vamp = vampOf('boom-chick', 100);
+    const { notes } = bassAlone(vamp, perform(vamp));
+    expect(new Set(notes.map(({ midi }) => midi))).toEqual(new Set([43, 50]));
+  });
+
+  test('the first chord and another by turns: their own lengths in whole bars, two at most; two chords are the loop', () => {
+    const pair = (text: string, slot: number) => {
+      const slots = parseVamp(text, 4);
+      return pairSlots(voice({ slots, groove: 'quarter-downs', tempo: 90, seed: 3 }), slot).map((each) => [
+        each.slot,
+        each.beats,
+      ]);
+    };
+    expect(pair('C | F | G', 2)).toEqual([
+      [0, 4],
+      [2, 4],
+    ]);
+    expect(pair('| C | . | F | . | G |', 1)).toEqual([
+      [0, 8],
+      [1, 8],
+    ]);
+    expect(pair('| C . F . | G |', 1)).toEqual([
+      [0, 4],
+      [1, 4],
+    ]);
+    expect(pair('| C | . | . | . | F | G |', 2)).toEqual([
+      [0, 8],
+      [2, 4],
+    ]);
+    expect(pair('| G . D . |', 1)).toEqual([
+      [0, 2],
+      [1, 2],
+    ]);
+    expect(pair('C F G', 0)).toEqual([[0, 4]]);
+    expect(() => pair('C F', 2)).toThrow(/0 to 1, not 2/);
+  });
+
+  test('the root alone: struck on each bar, open, ringing to the next', () => {
+    for (const vamp of vamps) {
+      const { notes, bars, seconds } = rootAlone(vamp, 1);
+      expect(notes.map(({ midi }) => midi)).toEqual([50, 50]);
+      expect(notes.map(({ time }) => time)).toEqual(bars.map(({ time }) => time));
+      for (const note of notes) {
+        expect(note.touch).toBe('open');
+        expect(note.duration).toBeCloseTo(seconds / 2, 9);
+      }
+    }
+    expect(() => rootAlone(first, 2)).toThrow(/0 to 1, not 2/);
+  });
+
+  test('muted strings: every stroke of the groove at its time and weight, and nothing that tells of a chord', () => {
+    for (const vamp of vamps) {
+      const full = perform(vamp, { loops: 2 });
+      const muted = mutedStrings(vamp, { loops: 2 });
+      const groove = grooveOf(vamp);
+      const slot = ((groove ? beatsPerSlot(groove) : 1) * 60) / vamp.tempo;
+      // A stroke's strings, and its swing, stay within its own slot of the grid.
+      const strokes = ({ notes }: typeof full) => [
+        ...new Set(notes.map(({ stroke, accent, time }) => `${stroke} ${accent} ${Math.floor(time / slot + 1e-6)}`)),
+      ];
+      expect(strokes(muted).length).toBeGreaterThan(0);
+      expect(new Set(strokes(muted))).toEqual(new Set(strokes(full)));
+      expect(muted.notes.every(({ touch, duration }) => touch === 'dead' && duration <= 0.06)).toBe(true);
+      // Each chord's bar is struck on the same strings, and each string sounds one pitch throughout.
+      const half = muted.seconds / 4;
+      const strings = (chord: number) =>
+        muted.notes
+          .filter((note) => note.chord === chord && note.time < 2 * half)
+          .map(({ string, midi, stroke, accent }) => `${string} ${midi} ${stroke} ${accent}`);
+      expect(strings(1)).toEqual(strings(0));
+      expect(new Set(muted.notes.map(({ string, midi }) => `${string} ${midi}`)).size).toBeLessThanOrEqual(6);
+    }
+  });
+
+  test('soft is the same, ten decibels lower; unheard the same bars with nothing in them', () => {
+    const full = perform(first, { loops: 2, human: true });
+    const soft = softly(full);
+    expect(soft.notes.map(({ trim }) => trim)).toEqual(full.notes.map(({ trim }) => trim - 10));
+    expect(soft.notes.map(({ time, midi, accent }) => [time, midi, accent])).toEqual(
+      full.notes.map(({ time, midi, accent }) => [time, midi, accent]),
+    );
+    expect(unheard(full)).toEqual({ ...full, notes: [] });
+  });
+
+  test('whole bars: the last chord lasts to the end of its bar', () => {
+    const beats = (text: string) => wholeBars(vampSlots(text), '4/4').map((slot) => slot.beats);
+    expect(beats('| C . D . |')).toEqual([2, 2]);
+    expect(wholeBars(vampSlots('| C . D . |').slice(0, 1), '4/4').map((slot) => slot.beats)).toEqual([4]);
+    expect(
+      wholeBars(vampSlots('C D').toSpliced(1, 1, ...vampSlots('| E . . F |')), '4/4').map((slot) => slot.beats),
+    ).toEqual([4, 3, 1]);
+  });
+
+  test('performances in turn: one loop, times and chords counted on', () => {
+    const one = perform(holdSlot(first, 0));
+    const other = perform(first);
+    const both = inTurn([one, other]);
+    expect(both.seconds).toBeCloseTo(one.seconds + other.seconds, 9);
+    expect(both.bars.map(({ chord }) => chord)).toEqual([0, 0, 1, 1, 2, 2]);
+    expect(both.notes).toHaveLength(one.notes.length + other.notes.length);
+    const moved = both.notes
+      .slice(one.notes.length)
+      .map(({ time, chord, midi }) => [time - one.seconds, chord - 1, midi]);
+    for (const [index, [time, chord, midi]] of moved.entries()) {
+      expect(time).toBeCloseTo(other.notes[index]?.time ?? -1, 9);
+      expect([chord, midi]).toEqual([other.notes[index]?.chord, other.notes[index]?.midi]);
+    }
+  });
+
+  const CHORDS = 'C Dm Em F G Am Bm D E A Bb Gm F#m Bdim Caug Dsus4 Asus2 G5'.split(' ');
+  test('in every groove and loop: the bass alone and the root alone sound roots, muted strings only dead touches, and no bar is empty', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.constantFrom(...CHORDS), { minLength: 1, maxLength: 6 }),
+        fc.constantFrom(...GROOVES),
+        fc.boolean(),
+        (chords, groove, human) => {
+          const slots = parseVamp(chords.join(' '), BEATS_PER_BAR[groove.meter]);
+          const vamp = voice({ slots, groove: groove.id, tempo: groove.tempo[1], seed: 5 });
+          const full = perform(vamp, { loops: 2, human });
+          const bass = bassAlone(vamp, full);
+          for (const { midi, chord } of bass.notes) {
+            expect(midi).toBe(bassOf(vamp.slots[chord]?.frets ?? []));
+            expect(midiPitchClass(midi)).toBe(pitchClass(vamp.slots[chord]?.chord.root ?? ''));
+          }
+          const muted = mutedStrings(vamp, { loops: 2, human });
+          expect(muted.notes.every(({ touch }) => touch === 'dead')).toBe(true);
+          const last = vamp.slots.length - 1;
+          const root = rootAlone(vamp, last);
+          expect(new Set(root.notes.map(({ midi }) => midi))).toEqual(new Set([bassOf(vamp.slots[last]?.frets ?? [])]));
+          for (const { midi, chord } of full.notes)
+            expect(chordPitchClasses(vamp.slots[chord]?.chord ?? { root: 'C', quality: 'major' })).toContain(
+              midiPitchClass(midi),
+            );
+          for (const performance of [full, bass, muted, root, softly(full)]) {
+            expect(barsOf(performance).every(({ notes }) => notes.length > 0)).toBe(true);
+            for (const note of performance.notes)
+              expect(note.time + note.duration).toBeLessThanOrEqual(performance.seconds + 1e-9);
+          }
+        },
+      ),
+      { numRuns: 60 },
+    );
   });
 
   test('tempo stays where every quality can be heard', () => {
