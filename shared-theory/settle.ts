@@ -6,7 +6,9 @@ import type { CandidateKey } from './keys.ts';
 import { BEATS_PER_BAR } from './meters.ts';
 import { usualShape } from './neck.ts';
 import { perform } from './perform.ts';
+import { pitchClass } from './pitch.ts';
 import type { PitchClass } from './pitch.ts';
+import { seededRandom } from './random.ts';
 import { heardAs } from './sounding.ts';
 import type { Truth } from './truth.ts';
 import type { VoicedSlot, VoicedVamp } from './vamps.ts';
@@ -15,9 +17,10 @@ import type { VoicedSlot, VoicedVamp } from './vamps.ts';
 export type VoicedSettler = { readonly slot: VoicedSlot; readonly keys: Truth['settlers'][number]['keys'] };
 
 /**
- * The settlers of a vamp: the most usual chord that leaves only the key on the flat side, then the one that leaves only the key
- * on the sharp side. Each lasts a bar behind the loop, and the keys are those that hold all that then sounds. Empty where fewer
- * than two major keys own the vamp; a side is missing where no chord of it would be heard in the vamp's groove.
+ * The settlers of a vamp: the most usual chord that leaves only the key on the flat side, and the one that leaves only the key
+ * on the sharp side; which comes first differs from loop to loop, so that the first never tells. Each lasts a bar behind the
+ * loop, and the keys are those that hold all that then sounds. Empty where fewer than two major keys own the vamp; a side is
+ * missing where no chord of it would be heard in the vamp's groove.
  */
 export function settlersOf(vamp: VoicedVamp): readonly VoicedSettler[] {
   const { owners, sides } = planOf(vamp.slots.map(({ chord }) => chord));
@@ -60,8 +63,14 @@ function planOf(chords: readonly Chord[]): Plan {
       thirds
         .filter(({ chord, leaves }) => chord.quality !== 'diminished' && leaves.length === 1 && leaves[0] === name)
         .map(({ chord }) => chord);
-    return { owners, sides: [leaving(flat), leaving(sharp)] };
+    const sides = [leaving(flat), leaving(sharp)];
+    return { owners, sides: flatFirst(different) ? sides : sides.toReversed() };
   });
+}
+
+/** By the different chords as they sound: the same loop has the same settlers wherever it is played, however it is written. */
+function flatFirst(different: readonly Chord[]): boolean {
+  return seededRandom(0, different.map(({ root, quality }) => `${pitchClass(root)} ${quality}`).join())() < 0.5;
 }
 
 const heard = new Map<string, ReadonlySet<PitchClass> | null>();

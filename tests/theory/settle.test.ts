@@ -31,6 +31,9 @@ const settled = (vamp: VoicedVamp) =>
     .map(({ slot, keys }) => `${chordSymbol(slot.chord)} ${keys.majors.join(' ')}`)
     .join(', ');
 
+/** What settles to either side, whichever comes first. */
+const sides = (text: string) => text.split(', ').toSorted();
+
 const MAJOR_SCALE = [0, 2, 4, 5, 7, 9, 11];
 /** Tonics of the major scales that hold all pitch classes, by arithmetic. */
 const tonicsHolding = (sounds: readonly number[]) =>
@@ -58,7 +61,7 @@ describe('the settlers of a loop', () => {
     ['Gb Cb', 'Fb Cb major, Db Gb major'],
     ['F# B', 'E B major, C# F# major'],
   ])('%s: %s', (text, expected) => {
-    expect(settled(plain(chordsIn(text)))).toBe(expected);
+    expect(sides(settled(plain(chordsIn(text))))).toEqual(sides(expected));
   });
 
   test.each(['Bb C', 'F#m B', 'G F', 'C G Am F', 'Bdim', 'Dsus4 A', 'Am E', 'C Fm', 'B C', 'Caug'])(
@@ -70,10 +73,11 @@ describe('the settlers of a loop', () => {
 
   test('lasts a bar of the meter, in the most usual shape', () => {
     const vamp = voice({ slots: parseVamp('Em D', 3), groove: 'waltz', tempo: 100, seed: 1 });
-    expect(settlersOf(vamp).map(({ slot }) => slot)).toEqual([
-      { chord: parseChord('C'), beats: 3, frets: [null, 3, 2, 0, 1, 0] },
-      { chord: parseChord('A'), beats: 3, frets: [null, 0, 2, 2, 2, 0] },
-    ]);
+    const [one, other] = settlersOf(vamp)
+      .map(({ slot }) => slot)
+      .toSorted((a, b) => a.chord.root.localeCompare(b.chord.root));
+    expect(one).toEqual({ chord: parseChord('A'), beats: 3, frets: [null, 0, 2, 2, 2, 0] });
+    expect(other).toEqual({ chord: parseChord('C'), beats: 3, frets: [null, 3, 2, 0, 1, 0] });
   });
 
   test('the chord that a groove does not sound in full gives way to one that it does, or to none', () => {
@@ -81,7 +85,7 @@ describe('the settlers of a loop', () => {
       voice({ slots: parseVamp('E5 A5', 4), groove: 'driving-eighths', tempo: 140, seed: 1, opening });
     // Muted eighths on the three low strings sound no third, unless each chord opens with a full stroke.
     expect(settlersOf(driving(false))).toEqual([]);
-    expect(settled(driving(true))).toBe('Dm C major, B E major');
+    expect(sides(settled(driving(true)))).toEqual(sides('Dm C major, B E major'));
   });
 
   test('a long loop of the teacher settles as its different chords do', () => {
@@ -89,6 +93,8 @@ describe('the settlers of a loop', () => {
     expect(guitarTruth(parseVamp(long, 4)).settlers).toEqual(guitarTruth(parseVamp('Em D', 4)).settlers);
     expect(guitarTruth(parseVamp('D Bm G D Bm G A', 4)).settlers).toEqual([]);
     expect(settled(plain(chordsIn('F# B Gb Cb')))).toBe(settled(plain(chordsIn('F# B'))));
+    const sounds = (text: string) => settlersOf(plain(chordsIn(text))).map(({ slot }) => chordPitchClasses(slot.chord));
+    expect(sounds('Gb Cb')).toEqual(sounds('F# B'));
   });
 
   test('what was asked before changes nothing', () => {
@@ -124,7 +130,6 @@ function checkSettlers(vamp: VoicedVamp, owners: readonly string[]): void {
   const outer = settlers.map(({ keys }) => owners.indexOf(keys.majors[0] ?? ''));
   expect(outer.every((place) => place === 0 || place === owners.length - 1)).toBe(true);
   expect(new Set(outer).size).toBe(outer.length);
-  expect(outer).toEqual(outer.toSorted((one, other) => one - other));
 }
 
 describe('every settler', () => {
@@ -163,7 +168,20 @@ describe('every settler', () => {
         beats: BEATS_PER_BAR[groove.meter],
       }));
       const vamp = voice({ slots, groove: groove.id, tempo: groove.tempo[0], seed: 1 });
-      expect([groove.id, settled(vamp)]).toEqual([groove.id, 'C G major, A D major']);
+      expect([groove.id, sides(settled(vamp))]).toEqual([groove.id, sides('C G major, A D major')]);
     }
+  });
+
+  test('which side comes first goes about evenly over loops, and is the same for a loop each time', () => {
+    const roots = 'C Db D Eb E F F# G Ab A Bb B'.split(' ');
+    const pairs = roots.flatMap((root) => ['', 'm'].flatMap((mode) => roots.map((other) => `${root}${mode} ${other}`)));
+    const first = pairs.flatMap((text) => {
+      const { keys, settlers } = guitarTruth(plain(chordsIn(text)).slots);
+      return settlers.length === 2 ? [settlers[0]?.keys.majors[0] === keys.majors[0]] : [];
+    });
+    expect(first.length).toBeGreaterThan(60);
+    expect(Math.abs(first.filter(Boolean).length / first.length - 0.5)).toBeLessThan(0.15);
+    const again = () => settled(plain(chordsIn('Em D')));
+    expect(again()).toBe(again());
   });
 });

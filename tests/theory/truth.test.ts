@@ -28,8 +28,8 @@ describe('the truth of what sounded', () => {
       tempo: 100,
       strokes: 'down-up',
       settlers: [
-        { chord: 'C', keys: { majors: ['G major'], relatives: ['G major', 'E minor'] } },
         { chord: 'A', keys: { majors: ['D major'], relatives: ['D major', 'B minor'] } },
+        { chord: 'C', keys: { majors: ['G major'], relatives: ['G major', 'E minor'] } },
       ],
     });
   });

@@ -287,7 +287,7 @@ describe('which error goes before which', () => {
       }
     }
     shown.delete(null);
-    expect([...shown].toSorted()).toEqual([
+    expect([...shown].map(String).toSorted()).toEqual([
       'either-chord-not-both',
       'finds-no-owner',
       'leaves-an-owner-out',

@@ -11,7 +11,12 @@ import { guitarTruth } from '../../../shared-theory/truth.ts';
 import { parseVamp } from '../../../shared-theory/vamps.ts';
 import { context } from './given.ts';
 
-const truthOf = (text: string): Partial<Truth> => guitarTruth(parseVamp(text, 4));
+/** The round of a loop, the settler to the flat side first. */
+const truthOf = (text: string): Partial<Truth> => {
+  const truth = guitarTruth(parseVamp(text, 4));
+  const place = ({ keys }: Truth['settlers'][number]) => truth.keys.majors.indexOf(keys.majors[0] ?? '');
+  return { ...truth, settlers: truth.settlers.toSorted((one, other) => place(one) - place(other)) };
+};
 const EM_D = truthOf('Em D');
 const F_DM = truthOf('F Dm');
 
