@@ -46,9 +46,10 @@ function askedQuestion(state: RoomState, record: RoundRecord, question: RoundQue
 
 /** Questions that the round had before it was corrected: what was shown of them keeps its points, and is evidence of nothing. */
 function goneQuestions(state: RoomState, record: RoundRecord): readonly AskedQuestion[] {
-  return [...record.questions.keys()].flatMap((id) => {
+  return [...record.questions].flatMap(([id, { shownUnder }]) => {
     const question = parseQuestionId(id);
-    if (question === null || record.heard.questions.some((each) => each.id === id)) return [];
+    if (question === null || shownUnder.length === 0 || record.heard.questions.some((each) => each.id === id))
+      return [];
     return [{ ...askedQuestion(state, record, question), gone: true }];
   });
 }
