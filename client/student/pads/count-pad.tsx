@@ -10,7 +10,7 @@ import { Ring } from './ring.tsx';
 const COUNTS = Array.from({ length: MOST_CHORDS }, (_, index) => index + 1);
 
 /** Five bars, one slash more in each. */
-export function CountPad(props: PadProps<number>) {
+export function Pad(props: PadProps<number>) {
   const [ref, { width, height }] = useBox({ width: 328, height: 440 });
   const row = height / COUNTS.length;
   const bar = { x: 1, y: row / 2, width: width - 2, height: Math.min(row * 0.6, 52) };

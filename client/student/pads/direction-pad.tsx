@@ -10,7 +10,7 @@ import { Ring } from './ring.tsx';
 const ROWS: readonly Direction[] = ['up', 'same', 'down'];
 
 /** Three zones, each with its stair; the word stands where the stair arrives. */
-export function DirectionPad(props: PadProps<Direction>) {
+export function Pad(props: PadProps<Direction>) {
   const [ref, { width, height }] = useBox({ width: 328, height: 420 });
   const row = height / 3;
   const rise = Math.min(62, row * 0.4);

@@ -16,7 +16,7 @@ const HOME = 24;
 const WAYS = ['down', 'up'] as const;
 
 /** The distance line sawn at home: one half climbs from it, the other hangs down from it. */
-export function DistancePad(props: PadProps<number>) {
+export function Pad(props: PadProps<number>) {
   const [ref, box] = useBox({ width: 328, height: 460 });
   const { width, height } = box;
   // By the screen and not by the pad, which gives way to the foot once an answer is shown: the line stays as it was tapped.

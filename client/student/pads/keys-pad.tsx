@@ -16,7 +16,7 @@ import { Ring } from './ring.tsx';
  * The circle of fifths: several keys may be marked; the middle says that no key owns all. Once the owners of the loop have been
  * shown, a settler leaves some of them: only those can be marked.
  */
-export function KeysPad(props: PadProps<readonly KeyId[]>) {
+export function Pad(props: PadProps<readonly KeyId[]>) {
   const [ref, { width, height }] = useBox({ width: 344, height: 420 });
   const [policy, ...owners] = props.asking.options ?? [];
   const minors = policy === 'relatives';

@@ -12,7 +12,7 @@ import type { PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
 
 /** Bars of the loop to write in, and what is written: a degree, then its form. An unfinished answer holds `''` for an empty bar. */
-export function NumeralPad(props: PadProps<readonly string[]>) {
+export function Pad(props: PadProps<readonly string[]>) {
   const { asking, chosen, closed, truth } = props;
   const [ref, { width, height }] = useBox({ width: 328, height: 180 });
   const count = asking.loop === 'one' ? 1 : asking.loop === 'two' ? 2 : MOST_NUMERALS;

@@ -9,7 +9,7 @@ import { Ring } from './ring.tsx';
 const ROWS: readonly OneOrSeveral[] = ['one', 'several'];
 
 /** Two forks: one prong for one key, several for several. */
-export function OneOrSeveralPad(props: PadProps<OneOrSeveral>) {
+export function Pad(props: PadProps<OneOrSeveral>) {
   const [ref, { width, height }] = useBox({ width: 328, height: 420 });
   const row = height / 2;
   const word = Math.min(27, row * 0.17, width * 0.085);

@@ -5,17 +5,17 @@ import type { PadProps } from './pad.ts';
 export type Pad = FunctionComponent<PadProps<unknown>>;
 
 /** One pad a question: only the one that is asked for stands between a phone and its answer. */
-const LOADERS: Readonly<Record<Kind, () => Promise<unknown>>> = {
-  direction: () => import('./direction-pad.tsx').then(({ DirectionPad }) => DirectionPad),
-  quality: () => import('./quality-pad.tsx').then(({ QualityPad }) => QualityPad),
-  root: () => import('./root-pad.tsx').then(({ RootPad }) => RootPad),
-  keys: () => import('./keys-pad.tsx').then(({ KeysPad }) => KeysPad),
-  strokes: () => import('./strokes-pad.tsx').then(({ StrokesPad }) => StrokesPad),
-  count: () => import('./count-pad.tsx').then(({ CountPad }) => CountPad),
-  distance: () => import('./distance-pad.tsx').then(({ DistancePad }) => DistancePad),
-  numeral: () => import('./numeral-pad.tsx').then(({ NumeralPad }) => NumeralPad),
-  'one-or-several': () => import('./one-or-several-pad.tsx').then(({ OneOrSeveralPad }) => OneOrSeveralPad),
-  settler: () => import('./keys-pad.tsx').then(({ KeysPad }) => KeysPad),
+const LOADERS: Readonly<Record<Kind, () => Promise<{ readonly Pad: unknown }>>> = {
+  direction: () => import('./direction-pad.tsx'),
+  quality: () => import('./quality-pad.tsx'),
+  root: () => import('./root-pad.tsx'),
+  keys: () => import('./keys-pad.tsx'),
+  strokes: () => import('./strokes-pad.tsx'),
+  count: () => import('./count-pad.tsx'),
+  distance: () => import('./distance-pad.tsx'),
+  numeral: () => import('./numeral-pad.tsx'),
+  'one-or-several': () => import('./one-or-several-pad.tsx'),
+  settler: () => import('./keys-pad.tsx'),
 };
 
 const loaded = new Map<string, Pad>();
@@ -30,7 +30,7 @@ export async function loadPad(kind: string): Promise<Pad | undefined> {
   if (known || !load) return known;
   for (;;) {
     try {
-      const pad = (await load()) as Pad;
+      const pad = (await load()).Pad as Pad;
       loaded.set(kind, pad);
       return pad;
     } catch {

@@ -10,7 +10,7 @@ import type { PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
 
 /** Chord letters in two columns; the letter itself only once the root of this chord has been shown. */
-export function QualityPad(props: PadProps<Quality>) {
+export function Pad(props: PadProps<Quality>) {
   const [ref, { width, height }] = useBox({ width: 328, height: 444 });
   const qualities = (props.asking.options ?? []) as readonly Quality[];
   const cells = letterCells(qualities.length, width, height);

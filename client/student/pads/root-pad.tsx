@@ -20,7 +20,7 @@ const LEAST_SHOWN = 10;
 const STRINGS = [6, 5] as const;
 
 /** The two low strings: upright like a grown chord box, flat where phone and pad lie. */
-export function RootPad(props: PadProps<NeckPlace>) {
+export function Pad(props: PadProps<NeckPlace>) {
   const [ref, box] = useBox({ width: 328, height: 480 });
   const flat = box.width > box.height && innerWidth > innerHeight;
   // Closed, the foot may take a little of the pad: the pages stay as they were tapped.

@@ -9,7 +9,7 @@ import { Ring } from './ring.tsx';
 const ROWS: readonly StrokeFeel[] = ['all-downs', 'down-up'];
 
 /** Two bars under their bow signs: all down-bows, or down-bow and up-bow in turn. */
-export function StrokesPad(props: PadProps<StrokeFeel>) {
+export function Pad(props: PadProps<StrokeFeel>) {
   const [ref, { width, height }] = useBox({ width: 328, height: 420 });
   const row = height / 2;
   const word = Math.min(27, row * 0.17, width * 0.085);

@@ -18,12 +18,15 @@ export function Quiet(props: {
   );
 }
 
+/** Thickness of the strings in pixels, the highest first. */
+const STRINGS = [1, 1, 2, 3, 4, 5];
+
 /** Six strings, the thickest lowest, from edge to edge. */
 function Strings() {
   return (
     <div class="strings" aria-hidden="true">
-      {[1, 2, 3, 4, 5, 6].map((string) => (
-        <i key={string} class={`string-${string}`} />
+      {STRINGS.map((height, string) => (
+        <i key={string} style={{ height }} />
       ))}
     </div>
   );
