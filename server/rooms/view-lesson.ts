@@ -1,4 +1,5 @@
 import type { BreakdownLine } from '../../shared-theory/diagnosis/breakdown.ts';
+import type { StudentReport } from '../../shared-theory/diagnosis/reports.ts';
 import type * as Wire from '../protocol/views.ts';
 import { bothReadings } from './both-readings.ts';
 import { breakdownFor, commonFor, reportsFor } from './lesson-facts.ts';
@@ -82,12 +83,21 @@ const reported = new WeakMap<
   { readonly from: unknown; readonly reports: readonly Wire.WireStudentReport[] }
 >();
 
-/** Each student's lesson; the same object until something of it changes. */
+/** Each student's lesson, by seat; the same object until something of it changes. */
 export function wireReports(state: RoomState): readonly Wire.WireStudentReport[] {
   const from = reportsFor(state);
   const last = reported.get(state);
   if (last?.from === from) return last.reports;
-  const reports = [...from].map(([student, report]): Wire.WireStudentReport => ({
+  const reports = [...state.students.keys()].flatMap((student) => {
+    const report = from.get(student);
+    return report === undefined ? [] : [wireReport(student, report)];
+  });
+  reported.set(state, { from, reports });
+  return reports;
+}
+
+function wireReport(student: string, report: StudentReport): Wire.WireStudentReport {
+  return {
     student,
     right: report.right,
     part: report.part,
@@ -98,9 +108,7 @@ export function wireReports(state: RoomState): readonly Wire.WireStudentReport[]
     points: report.points,
     errors: report.errors.map(({ error, times }) => ({ error, times })),
     habits: report.habits.map(({ habit, times, of }) => ({ habit, times, of })),
-  }));
-  reported.set(state, { from, reports });
-  return reports;
+  };
 }
 
 /** The plan, and which of its rounds have been played. */
