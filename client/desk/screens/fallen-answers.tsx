@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { deskWords, errorKinds } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
@@ -25,12 +26,14 @@ const SIZES: Readonly<Record<string, typeof SIZE>> = {
 type Props = { readonly desk: Desk; readonly view: DeskView; readonly step: WireStep };
 
 /** How the answers to the closed question fell, what was misheard most, and what may be done about it. */
-export function FallenAnswers({ desk, view, step }: Props) {
+export function FallenAnswers({ desk, view, step, sound }: Props & { readonly sound: ComponentChildren }) {
   const { spread, truth } = view;
   if (!spread) return null;
   const hands = handsIn(spread);
   const closed = step.status === 'closed';
   const share = shareRight(view);
+  // Where few heard it, what plays it again comes first.
+  const again = closed && share !== null && share < FEW;
   return (
     <section class="fallen">
       <h1>{heard(view, hands)}</h1>
@@ -46,7 +49,9 @@ export function FallenAnswers({ desk, view, step }: Props) {
       {step.struck && <p class="advice">{words.struck}</p>}
       {share !== null && closed && !step.struck && <p class="advice">{advice(share, step.kind)}</p>}
       {view.spreadShown && closed && <p class="hint">{words.spreadIsUp}</p>}
+      {again && sound}
       <TopWrong desk={desk} view={view} step={step} hands={hands} />
+      {!again && sound}
       <AnswerList desk={desk} view={view} step={step} />
       {closed && <Quiet view={view} />}
       <Strike desk={desk} view={view} step={step} />

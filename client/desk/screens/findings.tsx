@@ -41,8 +41,8 @@ function Finding({ desk, view, found }: Props & { readonly found: WireCommonErro
       <svg
         class="finding-string"
         aria-hidden="true"
-        width={STRING + 2 * AROUND}
-        height="88"
+        width={(STRING + 2 * AROUND) * 0.7}
+        height={88 * 0.7}
         viewBox={`${-AROUND} -50 ${STRING + 2 * AROUND} 88`}
       >
         <PluckedString width={STRING} share={times / chances} interval={found.interval} guessing={found.guessing} />

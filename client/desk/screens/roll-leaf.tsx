@@ -4,7 +4,7 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView, WireStudent, WireStudentReport } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import type { Desk } from '../desk-state.ts';
-import { findingsOf, notesOf } from '../reports.ts';
+import { countsOf, findingsOf } from '../reports.ts';
 
 const words = deskWords.roll;
 
@@ -88,17 +88,13 @@ function Row(props: { readonly desk: Desk; readonly view: DeskView; readonly stu
 
 /** One student's lesson so far: how the answers came out, what to notice, what to say. */
 function Report({ report }: { readonly report: WireStudentReport }) {
-  const { right, part, wrong, notSure, silent, points } = report;
-  const notes = notesOf(report);
   return (
     <div class="report">
       <p>
-        {fill(words.report, { right, part, wrong, notSure, silent })} ·{' '}
-        {fill(words.points, { points: Math.round(points) })}
+        {countsOf(report).join(', ')} · {fill(words.points, { points: Math.round(report.points) })}
       </p>
-      {notes.length > 0 && <p class="report-note">{notes.join(', ')}</p>}
-      {findingsOf(report).map(({ finding, say }) => (
-        <p key={finding}>
+      {findingsOf(report).map(({ finding, say, firm }) => (
+        <p key={finding} class={firm ? 'firm' : undefined}>
           {finding} <q>{say}</q>
         </p>
       ))}

@@ -24,16 +24,17 @@ export function RoundLeaf({ desk, view }: { readonly desk: Desk; readonly view: 
   const step = desk.step.value;
   const isCurrent = step !== null && step.question === view.current?.question;
   const fallen = isCurrent && view.spread !== null && !step.aloud && ['closed', 'shown'].includes(step.status);
+  const sound = view.vamp?.source === 'host' && <SoundControls desk={desk} view={view} />;
   return (
-    <div class="desk-round">
+    <div class={fallen ? 'desk-round has-fallen' : 'desk-round'}>
       <div class="desk-question">
         {view.vamp && <ChordLine vamp={view.vamp} />}
         {step && !fallen && <Asked desk={desk} view={view} step={step} isCurrent={isCurrent} />}
-        {fallen && <FallenAnswers desk={desk} view={view} step={step} />}
+        {fallen && <FallenAnswers desk={desk} view={view} step={step} sound={sound} />}
         {!step && <p class="lead">{words.none}</p>}
       </div>
       <div class="desk-aside">
-        {view.vamp?.source === 'host' && <SoundControls desk={desk} view={view} />}
+        {!fallen && sound}
         <Hands desk={desk} view={view} />
         {view.entered && (
           <button type="button" class="desk-link" onClick={() => desk.show('correct')}>

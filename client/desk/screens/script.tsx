@@ -14,7 +14,7 @@ export function Script({ desk, view }: { readonly desk: Desk; readonly view: Des
   const row = useRef<HTMLDivElement>(null);
   const pressed = useRef(false);
   const step = desk.step.value;
-  const standing = `${step?.question} ${step?.status} ${step?.sheet} ${view.awaited}`;
+  const standing = `${step?.question} ${step?.status} ${step?.sheet} ${view.awaited} ${view.spreadShown}`;
   useEffect(() => {
     asked.value = null;
     // The press is gone from the row with what it did: the keyboard goes on at the likeliest one.
@@ -22,6 +22,9 @@ export function Script({ desk, view }: { readonly desk: Desk; readonly view: Des
       row.current?.querySelector<HTMLElement>('.main')?.focus({ preventScroll: true });
     pressed.current = false;
   }, [standing]);
+  useEffect(() => {
+    if (asked.value !== null) row.current?.querySelector<HTMLElement>('.choice')?.focus({ preventScroll: true });
+  }, [asked.value]);
   if (!view.vamp || view.status !== 'round' || desk.form.value !== null) return null;
   const { main, likely, others, note } = scriptOf(desk, view, step);
   const asking = [main, ...others].find(({ key }) => key === asked.value)?.asks;
@@ -44,7 +47,7 @@ export function Script({ desk, view }: { readonly desk: Desk; readonly view: Des
       onClick={(event) => press(action, event)}
     >
       {action.label}
-      {action.detail && <span class="action-detail">{action.detail}</span>}
+      {action.detail && <span class="action-detail"> {action.detail}</span>}
     </button>
   );
   return (
