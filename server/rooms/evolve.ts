@@ -84,7 +84,8 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
     case 'AnswerLetStand': {
       const { round, question, answer, stands } = event;
       state.letStand.push({ round, question, answer, stands });
-      state.turn += 1;
+      // Of what has not been shown anywhere nobody sees anything new, and nobody may learn that there was something to say.
+      if (state.rounds.some(({ questions }) => questions.get(question)?.shown === true)) state.turn += 1;
       return;
     }
     case 'QuestionStruck': {
@@ -169,8 +170,10 @@ function correct(state: RoomState, event: Extract<RoomEvent, { type: 'TruthCorre
     for (const sheet of record.sheets) sheet.round = event.round;
   }
   for (const { id } of event.round.questions) if (!round.questions.has(id)) round.questions.set(id, unasked());
-  if (state.current?.round === event.round && !asks(event.round, state.current.question)) state.current = null;
-  state.turn += 1;
+  const gone = state.current?.round === event.round && !asks(event.round, state.current.question);
+  if (gone) state.current = null;
+  // As with what is let stand: only of what was shown is there something new to see.
+  if (gone || [...round.questions.values()].some(({ shown }) => shown)) state.turn += 1;
 }
 
 function asks({ questions }: RoundRecord['heard'], question: string): boolean {

@@ -111,9 +111,7 @@ describe('R76 an answer that the teacher lets stand', () => {
 
   test('before the reveal nobody learns of it', () => {
     const open = [...seats, started(guitar('Em D')), asked('a1', 'quality-0')];
-    const { v: _before, ...before } = common(open);
-    const { v: _after, ...after } = common([...open, stood('major')]);
-    expect(after).toEqual(before);
+    expect(common([...open, stood('major')])).toEqual(common(open));
   });
 });
 
