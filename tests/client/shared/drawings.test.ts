@@ -8,6 +8,9 @@ import {
   neighbourRuns,
 } from '../../../client/shared/drawings/circle-layout.ts';
 import { letterCells } from '../../../client/shared/drawings/letter-cells.ts';
+import { countSlashes } from '../../../client/shared/drawings/count-bar-layout.ts';
+import { isBetween, layDistance } from '../../../client/shared/drawings/distance-layout.ts';
+import { forkProngs } from '../../../client/shared/drawings/fork-layout.ts';
 import { fretDistance, layNeck, neckPages } from '../../../client/shared/drawings/neck-layout.ts';
 import { stair } from '../../../client/shared/drawings/stairs-layout.ts';
 import { chordSymbol } from '../../../shared-theory/chords.ts';
@@ -140,4 +143,99 @@ test('cells fill the pad', () => {
   const cells = letterCells(6, 328, 444);
   expect(cells.reduce((sum, { width, height }) => sum + width * height, 0)).toBeCloseTo(328 * 444);
   expect(letterCells(7, 300, 400)).toHaveLength(7);
+});
+
+test('slashes stand on one grid in every bar, inside its bar lines', () => {
+  for (const bar of [
+    { x: 0, width: 328, height: 48 },
+    { x: 10, width: 140, height: 23 },
+  ]) {
+    const five = countSlashes(bar, 5);
+    for (const count of [1, 2, 3, 4]) expect(countSlashes(bar, count)).toEqual(five.slice(0, count));
+    expect(five[4]).toBeLessThan(bar.x + bar.width - bar.height * 0.3);
+  }
+});
+
+const HALVES = [
+  { from: 0, to: 12 },
+  { from: -12, to: 0 },
+] as const;
+
+// common practice: between the degrees of the major scale lie five notes, none between three and four or seven and eight.
+test('the notes in between are those that the major scale leaves out, in either direction', () => {
+  expect(Array.from({ length: 13 }, (_, place) => place).filter(isBetween)).toEqual([1, 3, 6, 8, 10]);
+  for (let place = -12; place <= 0; place += 1) expect(isBetween(place)).toBe(isBetween(place + 12));
+});
+
+test.each(HALVES)(
+  'every place of the line from $from to $to lies in its own zone, and no two zones overlap',
+  (half) => {
+    for (const lying of [false, true]) {
+      const layout = layDistance({ ...half, lying, home: 24, ground: lying ? { ...ground, height: 130 } : ground });
+      const area = layout.places.map((place) => ({ place, ...layout.zone(place) }));
+      for (const place of layout.places) {
+        const [x, y] = layout.number(place);
+        const holding = area.filter(
+          (zone) => x > zone.x && x < zone.x + zone.width && y > zone.y && y < zone.y + zone.height,
+        );
+        expect(holding.map((zone) => zone.place)).toEqual([place]);
+      }
+      for (const one of area)
+        for (const other of area) {
+          if (one.place === other.place) continue;
+          const apart = 0.001;
+          expect(
+            one.x + one.width <= other.x + apart ||
+              other.x + other.width <= one.x + apart ||
+              one.y + one.height <= other.y + apart ||
+              other.y + other.height <= one.y + apart,
+          ).toBe(true);
+        }
+    }
+  },
+);
+
+test('the line has true spacing: standing it climbs, lying it goes right, equal steps for equal semitones', () => {
+  for (const half of HALVES)
+    for (const lying of [false, true]) {
+      const layout = layDistance({ ...half, lying, home: 24, ground });
+      const along = layout.places.map((place) => layout.across(place)[0][lying ? 0 : 1]);
+      along.slice(1).forEach((at, index) => {
+        expect(at - (along[index] ?? 0)).toBeCloseTo(lying ? layout.pitch : -layout.pitch);
+      });
+    }
+});
+
+test('zones are high enough for a thumb where the line stands, and wide enough where it lies', () => {
+  const standing = layDistance({
+    from: 0,
+    to: 12,
+    lying: false,
+    home: 24,
+    ground: { ...ground, width: 151, height: 430 },
+  });
+  const lying = layDistance({ from: 0, to: 12, lying: true, home: 24, ground: { ...ground, width: 280, height: 110 } });
+  for (const place of standing.places) expect(standing.zone(place).height).toBeGreaterThanOrEqual(44);
+  for (const place of lying.places) {
+    expect(lying.zone(place).width).toBeGreaterThanOrEqual(24);
+    expect(lying.zone(place).height).toBeGreaterThanOrEqual(44);
+  }
+});
+
+test('home lies at the end of a half, and across the middle of the whole line', () => {
+  const whole = layDistance({ from: -12, to: 12, lying: true, home: 60, ground });
+  expect(whole.home.x + whole.home.width / 2).toBeCloseTo(ground.x + ground.width / 2);
+  const [up, down] = HALVES.map((half) => layDistance({ ...half, lying: true, home: 24, ground }));
+  expect(up?.home.x).toBeCloseTo(ground.x);
+  expect(down && down.home.x + down.home.width).toBeCloseTo(ground.x + ground.width);
+});
+
+test('a fork has one tip or several, the middle one in line with its stem', () => {
+  const place = { x: 0, y: 50, width: 200, height: 80 };
+  expect(forkProngs({ ...place, prongs: 'one' }).tips).toEqual([[200, 50]]);
+  expect(forkProngs({ ...place, prongs: 'several' }).tips).toEqual([
+    [200, 10],
+    [200, 50],
+    [200, 90],
+  ]);
 });

@@ -3,6 +3,7 @@ import { render } from 'preact';
 import { act } from 'preact/test-utils';
 import { expect, test } from 'vitest';
 import { handsOnKeys } from '../../../client/shared/spreads/keys-spread.tsx';
+import { numeralLines } from '../../../client/shared/spreads/numeral-spread.tsx';
 import { Spread } from '../../../client/shared/spreads/spread.tsx';
 import type { WireSpread, WireTruth } from '../../../server/protocol/views.ts';
 import { spreadOf } from '../host/fixtures.ts';
@@ -10,8 +11,9 @@ import { spreadOf } from '../host/fixtures.ts';
 const root = document.createElement('div');
 const size = { width: 1696, height: 560, scale: 1, bleed: 112 };
 
-function draw(spread: WireSpread, truth?: WireTruth): HTMLElement {
-  void act(() => render(<Spread label="x" spread={spread} {...(truth ? { truth } : {})} size={size} />, root));
+function draw(spread: WireSpread, truth?: WireTruth, hands = true): HTMLElement {
+  const shown = truth ? { truth } : {};
+  void act(() => render(<Spread label="x" spread={spread} {...shown} hands={hands} size={size} />, root));
   return root;
 }
 
@@ -25,6 +27,9 @@ const drawnWithNobody = (kind: string): number => {
 test.each([
   ['direction', ['up', 'down', 'same']],
   ['root', ['6.0', '6.3', '5.2', '5.12']],
+  ['count', ['1', '2', '4', '5']],
+  ['distance', ['-12', '-5', '0', '5', '12']],
+  ['one-or-several', ['one', 'several']],
 ])('%s: one bead a hand', (kind, keys) => {
   const bare = drawnWithNobody(kind);
   fc.assert(
@@ -46,11 +51,14 @@ test('keys: an answer of two keys is a hand on each; no key is counted in the mi
 test.each([
   ['quality', { major: 3, minor: 14 }],
   ['strokes', { 'all-downs': 3, 'down-up': 14 }],
+  ['numeral', { 'vi V': 14, 'ii I': 3 }],
 ])('%s: the hands of each answer as a number beside its tally', (kind, hands) => {
   draw(spreadOf(kind, 0, hands));
   const numbers = [...root.querySelectorAll('.spread-count')].map((each) => each.textContent);
   for (const count of Object.values(hands)) expect(numbers).toContain(String(count));
 });
+
+const brass = (): number => root.querySelectorAll('[class*=brass], .lens-body').length;
 
 test.each([
   ['direction', { answer: 'up', key: 'up' }],
@@ -58,8 +66,14 @@ test.each([
   ['root', { answer: { string: 6, fret: 3 }, key: '6.3', also: ['5.10'] }],
   ['keys', { answer: ['7M'], key: '7M' }],
   ['strokes', { answer: 'down-up', key: 'down-up' }],
+  ['count', { answer: 2, key: '2' }],
+  ['distance', { answer: -5, key: '-5' }],
+  ['distance', { answer: 0, key: '0' }],
+  ['numeral', { answer: ['vi', 'V'], key: 'vi V', also: ['ii I'] }],
+  ['one-or-several', { answer: 'several', key: 'several' }],
+  ['settler', { answer: ['7M'], key: '7M' }],
+  ['settler', { answer: [], key: 'none' }],
 ] as const)('%s: no brass before the truth is given, brass with it', (kind, truth) => {
-  const brass = (): number => root.querySelectorAll('[class*=brass], .lens-body').length;
   draw(spreadOf(kind, 0, { [truth.key]: 5 }));
   expect(brass()).toBe(0);
   draw(spreadOf(kind, 0, { [truth.key]: 5 }), truth);
@@ -77,4 +91,68 @@ test('hundreds of hands are numbers, not a thicket of beads', () => {
   draw(spreadOf('direction', 1, { up: 300, down: 120, same: 7 }));
   expect(root.querySelectorAll('circle.fill-ink').length).toBeLessThan(10);
   expect(root.textContent).toContain('300');
+});
+
+test.each([
+  ['strokes', 'down-up'],
+  ['count', '2'],
+  ['direction', 'up'],
+  ['quality', 'minor'],
+  ['root', '6.3'],
+  ['distance', '5'],
+  ['numeral', 'vi V'],
+  ['one-or-several', 'one'],
+  ['keys', '7M'],
+  ['settler', '7M'],
+])('%s: without hands the right answer stands alone', (kind, key) => {
+  const truth = { answer: key, key };
+  const options = kind === 'quality' ? ['major', 'minor'] : ['majors'];
+  draw(spreadOf(kind, 1, {}, { options }), truth, false);
+  const bare = [beads(), root.querySelectorAll('.spread-count').length];
+  draw(spreadOf(kind, 1, { [key]: 7 }, { options }), truth, false);
+  expect([beads(), root.querySelectorAll('.spread-count').length]).toEqual(bare);
+  expect(brass()).toBeGreaterThan(0);
+});
+
+test('numerals: six readings at most have a line, the hands of all others stand together', () => {
+  const given = { 'vi V': 9, 'ii V': 5, 'i VII': 4, 'ii I': 3, 'VI V': 2, 'vi IV': 2, 'vi iv': 1, 'i bVII': 1 };
+  const spread = spreadOf('numeral', 0, given);
+  expect(numeralLines(spread)).toEqual({
+    lines: Object.entries(given)
+      .slice(0, 6)
+      .map(([key, hands]) => ({ key, hands })),
+    others: 2,
+  });
+  draw(spread);
+  expect(root.textContent).toContain('others');
+  expect(root.textContent).not.toContain('♭');
+});
+
+test.each([
+  ['given by few', 'i bVII', 1],
+  ['given by nobody', 'IV III', 0],
+])('numerals: the right one, %s, has its line once shown', (_, key, hands) => {
+  const given = { 'vi V': 9, 'ii V': 5, 'i VII': 4, 'ii I': 3, 'VI V': 2, 'vi IV': 2, 'vi iv': 1, 'i bVII': 1 };
+  const { lines, others } = numeralLines(spreadOf('numeral', 0, given), { answer: key.split(' '), key });
+  expect(lines).toHaveLength(6);
+  expect(lines[5]).toEqual({ key, hands });
+  expect(lines.reduce((sum, line) => sum + line.hands, others)).toBe(27);
+});
+
+test('settler: keys that did not own the loop step back', () => {
+  draw(spreadOf('settler', 0, { '7M': 3, none: 2 }, { options: ['majors', '7M', '2M'] }));
+  expect(root.querySelectorAll('text.fill-string')).toHaveLength(10);
+  expect(root.querySelector('.no-key')?.textContent).toBe('no keyis left2');
+});
+
+test('distance: on a desk the halves lie one above the other, and every hand is counted once', () => {
+  const spread = spreadOf('distance', 1, { '0': 3, '5': 2, '-5': 1 });
+  const small = { width: 350, height: 270, scale: 0.45 };
+  void act(() => render(<Spread label="x" spread={spread} size={small} />, root));
+  expect(root.textContent).toContain('up from home');
+  expect(root.textContent).toContain('down from home');
+  // A pile too low for a bead a hand is one bead with its number: home stands on both halves, its hands on one.
+  const numbers = [...root.querySelectorAll('.spread-count')].map((each) => Number(each.textContent));
+  expect(numbers.toSorted()).toEqual([1, 2, 3]);
+  expect(beads()).toBe(3);
 });

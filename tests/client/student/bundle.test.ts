@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { createBuilder, type Rollup } from 'vite';
 import { beforeAll, expect, test, vi } from 'vitest';
+import { KINDS } from '../../../shared-theory/questions/question.ts';
 
 /** What a phone loads before it can answer, gzip, fonts apart. */
 const BUDGET = 36_000;
@@ -44,7 +45,7 @@ const chunkOf = (source: string): string => {
   return found.fileName;
 };
 
-test.each(['direction', 'quality', 'root', 'keys', 'strokes'])('page and %s pad stay under the budget', (kind) => {
+test.each([...KINDS].filter((kind) => kind !== 'settler'))('page and %s pad stay under the budget', (kind) => {
   const needed = closure(chunkOf('student/main.tsx'), closure(chunkOf(`pads/${kind}-pad.tsx`)));
   const first = files.filter(({ fileName }) => needed.has(fileName) || /\.(html|css)$/.test(fileName));
   const total = first.reduce((sum, file) => sum + zipped(file), 0);
@@ -52,6 +53,10 @@ test.each(['direction', 'quality', 'root', 'keys', 'strokes'])('page and %s pad 
   expect(first.some(({ fileName }) => fileName.endsWith('.html'))).toBe(true);
   expect(total).toBeGreaterThan(20_000);
   expect(total).toBeLessThanOrEqual(BUDGET);
+});
+
+test('a settler is answered on the pad of the keys', () => {
+  expect(chunks().filter(({ fileName }) => fileName.includes('settler'))).toEqual([]);
 });
 
 test('everything a phone needs at first comes in one script', () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { momentOf, sameAnswer, type Standing } from '../../../client/student/moment.ts';
+import { isWhole, momentOf, sameAnswer, type Standing } from '../../../client/student/moment.ts';
 
 const open: Standing = {
   phase: 'open',
@@ -50,4 +50,15 @@ test('places with their parts in another order are the same answer', () => {
   expect(sameAnswer(['2M', '7M'], ['2M', '7M'])).toBe(true);
   expect(sameAnswer([], null)).toBe(false);
   expect(sameAnswer(null, undefined)).toBe(true);
+});
+
+test.each([
+  [['vi', 'V'], true],
+  [['', 'V'], false],
+  [[], true],
+  [0, true],
+  ['up', true],
+  [null, true],
+])('%j can be written as it stands: %s', (answer, whole) => {
+  expect(isWhole(answer)).toBe(whole);
 });

@@ -1,0 +1,220 @@
+import { render } from 'preact';
+import { useState } from 'preact/hooks';
+import { act } from 'preact/test-utils';
+import { expect, test } from 'vitest';
+import { loadPad } from '../../../client/student/pads/pads.ts';
+import type { WireAsking, WireTruth } from '../../../server/protocol/views.ts';
+import { distanceAsk } from '../../../shared-theory/questions/distance/ask.ts';
+import { numeralAsk } from '../../../shared-theory/questions/numeral/ask.ts';
+import { KINDS } from '../../../shared-theory/questions/question.ts';
+
+type More = Partial<WireAsking> & { readonly truth?: WireTruth; readonly closed?: boolean; readonly first?: unknown };
+
+/** A pad on a page that holds what is chosen, as a question does. */
+async function open(kind: string, { truth, closed = false, first = null, ...asking }: More = {}) {
+  const Pad = await loadPad(kind);
+  if (!Pad) throw new Error(`no pad for ${kind}`);
+  const place = document.body.appendChild(document.createElement('div'));
+  let held: unknown = first;
+  function Held({ truth }: { readonly truth: WireTruth | undefined }) {
+    const [chosen, choose] = useState(held);
+    held = chosen;
+    return Pad ? (
+      <Pad
+        asking={{ kind, target: 0, ...asking }}
+        chosen={chosen}
+        closed={closed}
+        dashed={false}
+        truth={truth}
+        leftHanded={false}
+        onChoose={choose}
+      />
+    ) : null;
+  }
+  const draw = (truth: WireTruth | undefined) => act(() => render(<Held truth={truth} />, place));
+  await draw(truth);
+  const choices = () =>
+    [...place.querySelectorAll('button')].filter((each) => each.getAttribute('aria-hidden') !== 'true');
+  const labels = () => choices().map((each) => each.getAttribute('aria-label') ?? '');
+  const pressed = () =>
+    choices().flatMap((each) =>
+      each.getAttribute('aria-pressed') === 'true' ? [each.getAttribute('aria-label')] : [],
+    );
+  const tap = (label: string) =>
+    act(() => {
+      const found = choices().find((each) => each.getAttribute('aria-label') === label);
+      if (!found) throw new Error(`no target ${label} among ${labels().join(', ')}`);
+      found.click();
+    });
+  const brass = () => place.querySelectorAll('.lens-body, [class*=brass]').length;
+  return { place, draw, choices, labels, pressed, tap, brass, chosen: () => held };
+}
+
+test.each([...KINDS])('%s: every target is a button with a spoken label, in the order of tabs', async (kind) => {
+  const pad = await open(kind, { options: kind === 'quality' ? ['major', 'minor'] : ['majors'] });
+  expect(pad.choices().length).toBeGreaterThan(1);
+  for (const each of pad.choices()) {
+    expect(each.getAttribute('aria-label')).toMatch(/[a-z]/);
+    expect(each.type).toBe('button');
+    expect(each.tabIndex).toBe(0);
+  }
+});
+
+test.each([...KINDS])('%s: closed, nothing can be tapped', async (kind) => {
+  const pad = await open(kind, { options: kind === 'quality' ? ['major', 'minor'] : ['majors'], closed: true });
+  expect(
+    [...pad.place.querySelectorAll<HTMLButtonElement>('button:not(.page-link)')].every((each) => each.disabled),
+  ).toBe(true);
+});
+
+test('count: one to five, taken back by the same tap', async () => {
+  const pad = await open('count');
+  expect(pad.labels()).toEqual(['one', 'two', 'three', 'four', 'five']);
+  await pad.tap('three');
+  expect([pad.chosen(), pad.pressed()]).toEqual([3, ['three']]);
+  await pad.tap('two');
+  expect(pad.chosen()).toBe(2);
+  await pad.tap('two');
+  expect([pad.chosen(), pad.pressed()]).toEqual([null, []]);
+});
+
+test('distance: every place of the line from an octave below home to one above, home once', async () => {
+  const pad = await open('distance');
+  expect(pad.labels()).toHaveLength(25);
+  const chosen: unknown[] = [];
+  for (const label of pad.labels()) {
+    await pad.tap(label);
+    expect(pad.pressed()).toEqual([label]);
+    chosen.push(pad.chosen());
+  }
+  expect(chosen.map(Number).toSorted((a, b) => a - b)).toEqual(Array.from({ length: 25 }, (_, index) => index - 12));
+  for (const answer of chosen) expect(distanceAsk.read(answer, { policy: 'majors', qualities: [] })).toBe(answer);
+});
+
+// common practice: from home, a fourth up is five semitones, a fourth down reaches the fifth, a whole step down the flat seventh.
+test.each([
+  ['distance four, up', 5],
+  ['distance five, down', -5],
+  ['distance flat seven, down', -2],
+  ['distance eight, up', 12],
+  ['distance one, down', -12],
+  ['home, the same note', 0],
+] as const)('%s is %i semitones', async (label, semitones) => {
+  const pad = await open('distance');
+  await pad.tap(label);
+  expect(pad.chosen()).toBe(semitones);
+  await pad.tap(label);
+  expect(pad.chosen()).toBeNull();
+});
+
+test('distance: the block of home is a target on both halves, for thumbs alone', async () => {
+  const pad = await open('distance');
+  const twins = [...pad.place.querySelectorAll<HTMLButtonElement>('[aria-hidden=true]')].filter(
+    (each) => each.tagName === 'BUTTON',
+  );
+  expect(twins).toHaveLength(3);
+  for (const twin of twins) {
+    expect(twin.tabIndex).toBe(-1);
+    await act(() => twin.click());
+    expect(pad.chosen()).toBe(0);
+    await act(() => twin.click());
+    expect(pad.chosen()).toBeNull();
+  }
+});
+
+test('numerals: a bar, its degree, its form; an empty bar in front leaves the answer unfinished', async () => {
+  const pad = await open('numeral', { loop: 'two' });
+  expect(pad.labels().slice(0, 2)).toEqual(['first chord: empty', 'next chord: empty']);
+  await pad.tap('next chord: empty');
+  await pad.tap('five');
+  expect(pad.chosen()).toEqual(['', 'V']);
+  await pad.tap('first chord: empty');
+  await pad.tap('six');
+  await pad.tap('minor');
+  expect(pad.chosen()).toEqual(['vi', 'V']);
+  expect(pad.labels().slice(0, 2)).toEqual(['first chord: six minor', 'next chord: five']);
+  await pad.tap('diminished');
+  expect(pad.chosen()).toEqual(['vio', 'V']);
+  await pad.tap('augmented');
+  await pad.tap('flat');
+  expect(pad.chosen()).toEqual(['bVI+', 'V']);
+  await pad.tap('flat');
+  await pad.tap('major');
+  expect(pad.chosen()).toEqual(['VI', 'V']);
+  // The same degree again empties the bar.
+  await pad.tap('six');
+  expect(pad.chosen()).toEqual(['', 'V']);
+  await pad.tap('next chord: five');
+  await pad.tap('five');
+  expect(pad.chosen()).toBeNull();
+});
+
+test.each([
+  ['one', 1],
+  ['two', 2],
+  ['more', 4],
+  [undefined, 4],
+] as const)('numerals: in a loop of %s as far as everyone knows, %i bars', async (loop, bars) => {
+  const pad = await open('numeral', loop ? { loop } : {});
+  expect(pad.labels().filter((label) => label.includes('chord:'))).toHaveLength(bars);
+});
+
+test('numerals: bars after the last filled one may stay empty', async () => {
+  const pad = await open('numeral');
+  await pad.tap('one');
+  await pad.tap('next chord: empty');
+  await pad.tap('four');
+  expect(pad.chosen()).toEqual(['I', 'IV']);
+  expect(numeralAsk.read(pad.chosen(), { policy: 'majors', qualities: [] })).toEqual(['I', 'IV']);
+});
+
+test('one or several: two targets', async () => {
+  const pad = await open('one-or-several', { options: ['majors'] });
+  expect(pad.labels()).toEqual(['one key', 'several keys']);
+  await pad.tap('several keys');
+  expect(pad.chosen()).toBe('several');
+});
+
+test('settler: once the owners are known, only they can be marked; no key left is always there', async () => {
+  const known = await open('settler', { options: ['majors', '7M', '2M'] });
+  expect(known.labels()).toEqual(['G major', 'D major', 'no key is left']);
+  await known.tap('G major');
+  expect(known.chosen()).toEqual(['7M']);
+  await known.tap('no key is left');
+  expect(known.chosen()).toEqual([]);
+  const unknown = await open('settler', { options: ['majors'] });
+  expect(unknown.labels()).toHaveLength(13);
+});
+
+test.each<[string, unknown, WireTruth, WireTruth]>([
+  ['count', 3, { answer: 2, key: '2' }, { answer: 3, key: '3' }],
+  ['distance', 7, { answer: 5, key: '5' }, { answer: 7, key: '7' }],
+  ['numeral', ['vi', 'V'], { answer: ['ii', 'V'], key: 'ii V' }, { answer: ['vi', 'V'], key: 'vi V' }],
+  ['one-or-several', 'one', { answer: 'several', key: 'several' }, { answer: 'one', key: 'one' }],
+  ['settler', ['7M'], { answer: ['2M'], key: '2M' }, { answer: ['7M'], key: '7M' }],
+])('%s: no brass before the reveal; a truth that changes after it is drawn anew', async (kind, first, wrong, right) => {
+  const pad = await open(kind, { first, closed: true, options: ['majors'], loop: 'two' });
+  expect(pad.brass()).toBe(0);
+  await pad.draw(wrong);
+  const before = pad.place.innerHTML;
+  expect(pad.brass()).toBeGreaterThan(0);
+  await pad.draw(right);
+  expect(pad.brass()).toBeGreaterThan(0);
+  expect(pad.place.innerHTML).not.toBe(before);
+  // One's own answer stays as it was.
+  expect(pad.chosen()).toEqual(first);
+});
+
+test('numerals: every right reading stands below one’s own, save the one that is one’s own', async () => {
+  const truth = { answer: ['vi', 'V'], key: 'vi V', also: ['ii I', 'i VII'] };
+  const pad = await open('numeral', { first: ['ii', 'I'], closed: true, loop: 'two', truth });
+  expect([...pad.place.querySelectorAll('text')].map((each) => each.textContent)).toEqual([
+    'ii',
+    'I',
+    'vi',
+    'V',
+    'i',
+    'VII',
+  ]);
+  expect(pad.place.querySelectorAll('.lens-body')).toHaveLength(6);
+});
