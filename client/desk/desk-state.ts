@@ -133,9 +133,12 @@ export function createDesk(room: string): Desk {
   };
 }
 
-/** The picked step while nothing newer has been opened, else the current one, else the first that is ready. */
+/** The awaited step, the picked one while nothing newer has been opened, the current one, or the first that is ready. */
 export function chosenStep(view: DeskView | null, picked: Pick | null, skipped: ReadonlySet<string>): WireStep | null {
   if (!view) return null;
+  // What was asked from memory stands under the thumb while the sound falls silent.
+  const awaited = view.awaited === null ? null : stepOf(view, view.awaited);
+  if (awaited) return awaited;
   const current = view.current;
   const here = picked?.round === (view.vamp?.round ?? null) && picked?.over === (current?.ask ?? null);
   const byHand = picked && here ? stepOf(view, picked.question) : null;

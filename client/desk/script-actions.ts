@@ -16,6 +16,7 @@ export type Action = {
   /** A smaller second line: what it leads to. */
   readonly detail?: string;
   readonly press: () => void;
+  readonly off?: boolean;
   /** A press asks first: what is said, and the press that does it. */
   readonly asks?: { readonly note: string; readonly choices: readonly Action[] };
 };
@@ -47,9 +48,11 @@ export function scriptOf(desk: Desk, view: DeskView, step: WireStep | null): Scr
   }
 }
 
+/** The press at the thumb is dead: it would close the question if it came as the silence fell. */
 function awaiting(desk: Desk): Script {
-  const main = { key: 'cancel', label: words.cancel, press: () => void desk.change({ kind: 'full' }) };
-  return { main, likely: false, others: [], note: words.awaited };
+  const main = { key: 'awaited', label: words.awaited, press: () => undefined, off: true };
+  const cancel = { key: 'cancel', label: words.cancel, press: () => void desk.change({ kind: 'full' }) };
+  return { main, likely: false, others: [cancel], note: '' };
 }
 
 function ready(desk: Desk, view: DeskView, step: WireStep): Script {
@@ -70,7 +73,8 @@ function open(desk: Desk, view: DeskView, step: WireStep): Script {
   return {
     main: { key: 'close', label: words.close, press: () => void desk.wish({ type: 'CloseQuestion', ask }) },
     likely: allIn || seconds >= most,
-    others: again(desk, view),
+    // From memory: playing it again would give it away.
+    others: step.memory ? [] : again(desk, view),
     note: fill(words.openNote, { n: view.handsIn, of: view.handsOf, seconds }),
   };
 }

@@ -90,6 +90,8 @@ await answerAll((seat) => places[seat % places.length], 21);
 await press(room.desk, 'close');
 await shoot(room.desk, 'desk-closed');
 await press(room.desk, 'spread');
+const asked = room.desk.getByRole('button', { name: 'spread all the same', exact: true });
+if (await asked.isVisible()) await asked.click();
 await shoot(host, 'host-root');
 await press(room.desk, 'show');
 

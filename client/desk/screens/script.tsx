@@ -30,7 +30,7 @@ export function Script({ desk, view }: { readonly desk: Desk; readonly view: Des
   const asking = [main, ...others].find(({ key }) => key === asked.value)?.asks;
   const press = (action: Action, event: MouseEvent): void => {
     // The second press of a double one was meant for what stood here before.
-    if (event.detail > 1 || desk.busy.value) return;
+    if (event.detail > 1 || desk.busy.value || action.off) return;
     pressed.current = true;
     if (action.asks) asked.value = asked.value === action.key ? null : action.key;
     else {
@@ -43,6 +43,7 @@ export function Script({ desk, view }: { readonly desk: Desk; readonly view: Des
       key={look.startsWith('main') ? 'main' : action.key}
       type="button"
       class={look}
+      aria-disabled={action.off}
       aria-expanded={action.asks ? asked.value === action.key : undefined}
       onClick={(event) => press(action, event)}
     >

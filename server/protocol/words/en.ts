@@ -214,7 +214,7 @@ export const deskWords = {
     speaker: 'So many heard nothing move: check the speaker before the ears.',
     manyTheSame: 'Many the same: teach it.',
     scattered: 'Scattered: play it again.',
-    talk: 'Between a third and two thirds: let them talk, then ask again.',
+    talk: 'Some heard it, some did not: let them talk, then ask again.',
     fewHeard: 'Few heard it: play it again before you show it.',
     fewHeardBass: 'Few heard it: play it again, slower or the bass alone.',
     mostHeard: 'Most heard it: show it and go on.',

@@ -35,6 +35,8 @@ test('a pick holds until another question is opened or another round begins; non
   const closed = deskView('direction-1', 'closed');
   const over = { ...pick, over: closed.current?.ask ?? null };
   expect(chosenStep(closed, over, new Set())?.question).toBe('keys-0');
+  const shown = deskView('direction-1', 'shown', { awaited: 'quality-0' });
+  expect(chosenStep(shown, null, new Set())?.question).toBe('quality-0');
 });
 
 test('the whole order stands in the row, each question named, those asked twice by their chord', () => {
@@ -118,13 +120,19 @@ test.each([['open' as const], ['closed' as const]])('asked aloud and %s, it is s
   expect(made).toEqual([{ type: 'ShowAnswer', ask: 'a-count-0' }]);
 });
 
-test('from memory the desk waits for the silence and can call it off', () => {
+test('from memory the desk waits for the silence and can call it off; no press falls on what opens meanwhile', () => {
   const { made } = draw(deskView('quality-0', 'ready', { awaited: 'quality-0' }));
-  expect(main()).toEqual({ name: 'cancel', ink: false });
+  expect(main()).toEqual({ name: 'waits for silence', ink: false });
   expect(text()).toContain('It opens by itself');
   expect(button('quality Em, waits for silence').getAttribute('aria-current')).toBe('step');
-  press('cancel');
+  press('waits for silence', 'cancel');
   expect(made).toEqual([{ change: { kind: 'full' } }]);
+
+  const view = deskView('quality-0', 'open');
+  const silent = (step: DeskView['steps'][number]) => (step.status === 'open' ? { ...step, memory: true } : step);
+  draw({ ...view, steps: view.steps.map(silent), current: view.current && { ...view.current, memory: true } });
+  expect(main().name).toBe('close');
+  expect(others()).toEqual([]);
 });
 
 const few = { down: 2, up: 9 };
