@@ -7,6 +7,7 @@ import { lineNumber } from '../../shared-theory/distance-line.ts';
 import { printDistance, printKey } from '../../shared-theory/printer.ts';
 import { numeralsText, wayOf } from './answer-names.ts';
 import { keyName } from './drawings/circle-layout.ts';
+import { rightReadings } from './right-readings.ts';
 
 /**
  * The right answer as a sentence, on phones and on the wall alike: `It lies at distance 4, up.` Of a quality or a root without
@@ -20,8 +21,7 @@ export function rightSentence(kind: string, { answer, also = [], key }: Omit<Wir
     case 'distance':
       return distanceSentence(Number(answer));
     case 'numeral': {
-      // The keys of these answers are the numerals themselves.
-      const readings = [key, ...also].map((reading) => numeralsText(reading.split(' ')));
+      const readings = rightReadings({ key, also }).map(numeralsText);
       const sentence = key.includes(' ') ? right.numeral : right.numeralOne;
       return fill(sentence, { readings: listed(readings, questionWords.or) });
     }

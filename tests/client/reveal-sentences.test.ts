@@ -33,3 +33,29 @@ describe('phone and host say the same of a quality: what sounded', () => {
     expect(said(chords, qualities, true)).toEqual({ phone: withRoot, host: withRoot });
   });
 });
+
+/** What phone and host say once one question is shown. */
+function saidOf(chords: string, question: string) {
+  const round = guitar(chords);
+  const state = fold([opened, started(round), asked('a1', question), closed('a1'), shown('a1')]);
+  const { asking, truth } = studentCommon(state);
+  const host = hostView(state, peopleOf([]), LIVE, 'page-1');
+  if (!asking || !truth || !host.truth) throw new Error(`${question} has not been shown`);
+  return { phone: truthSentence(asking, truth), host: revealSentence(host, host.truth) };
+}
+
+test.each([
+  ['Em D', 'count-0', 'Two different chords.'],
+  // Open shapes: from the open sixth string up to the open fourth.
+  ['Em D', 'distance-1', 'It lies at distance ♭7, up.'],
+  ['Em D', 'numeral-0', 'The numerals: vi – V or ii – I.'],
+  ['Em D', 'one-or-several-0', 'Several keys own them all.'],
+])('phone and host say the same of %s, %s', (chords, question, sentence) => {
+  expect(saidOf(chords, question)).toEqual({ phone: sentence, host: sentence });
+});
+
+test('phone and host say the same of a settler', () => {
+  const { phone, host } = saidOf('Em D', 'settler-0');
+  expect(phone).toMatch(/^That leaves [A-G][♭♯]? major\.$/);
+  expect(host).toBe(phone);
+});

@@ -6,6 +6,7 @@ import { printNumeral } from '../../../shared-theory/printer.ts';
 import { MOST_NUMERALS } from '../../../shared-theory/questions/numeral/ask.ts';
 import { useBox } from '../../shared/box.ts';
 import { NumeralBars } from '../../shared/drawings/numeral-bars.tsx';
+import { rightReadings } from '../../shared/right-readings.ts';
 import { Choice } from './choice.tsx';
 import { DEGREES, FORMS, numeralOf, partsOf, withBar } from './numeral-parts.ts';
 import type { PadProps } from './pad.ts';
@@ -21,8 +22,9 @@ export function Pad(props: PadProps<readonly string[]>) {
   const bar = width / count;
   const now = partsOf(said[active] ?? '');
   const write = (numeral: string): void => props.onChoose(withBar(said, active, numeral));
-  const readings = truth ? [truth.key, ...(truth.also ?? [])].map((reading) => reading.split(' ')) : [];
-  const rows = readings.filter((reading) => !same(reading, said));
+  const key = said.join(' ');
+  const isRight = truth !== undefined && [truth.key, ...(truth.also ?? [])].includes(key);
+  const rows = truth ? rightReadings(truth).filter((reading) => reading.join(' ') !== key) : [];
   const own = Math.min(height / (rows.length + 1), 150);
   const row = Math.min((height - own) / Math.max(1, rows.length), 84);
   // Low, over the keys, while there are keys.
@@ -38,7 +40,7 @@ export function Pad(props: PadProps<readonly string[]>) {
             y={top + own / 2}
             height={own * 0.62}
             heavy={closed ? null : active}
-            sounded={readings.some((reading) => same(reading, said))}
+            sounded={isRight}
           >
             {props.dashed &&
               said.map(
@@ -121,5 +123,3 @@ export function Pad(props: PadProps<readonly string[]>) {
     </>
   );
 }
-
-const same = (one: readonly string[], other: readonly string[]): boolean => one.join(' ') === other.join(' ');

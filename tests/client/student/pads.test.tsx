@@ -205,16 +205,24 @@ test.each<[string, unknown, WireTruth, WireTruth]>([
   expect(pad.chosen()).toEqual(first);
 });
 
+test('numerals: counted from the relative minor one’s own rings, and the readings in major keys stand below', async () => {
+  const truth = { answer: ['vi', 'V'], key: 'vi V', also: ['ii I', 'i VII', 'iv III'] };
+  const pad = await open('numeral', { first: ['i', 'VII'], closed: true, loop: 'two', truth });
+  const drawn = [...pad.place.querySelectorAll('text')].map((each) => each.textContent);
+  expect(drawn.join(' ')).toBe('i VII vi V ii I');
+  expect(pad.brass()).toBe(12);
+});
+
 test('numerals: every right reading stands below one’s own, save the one that is one’s own', async () => {
-  const truth = { answer: ['vi', 'V'], key: 'vi V', also: ['ii I', 'i VII'] };
+  const truth = { answer: ['vi', 'V'], key: 'vi V', also: ['ii I', 'IV iii'] };
   const pad = await open('numeral', { first: ['ii', 'I'], closed: true, loop: 'two', truth });
   expect([...pad.place.querySelectorAll('text')].map((each) => each.textContent)).toEqual([
     'ii',
     'I',
     'vi',
     'V',
-    'i',
-    'VII',
+    'IV',
+    'iii',
   ]);
   expect(pad.place.querySelectorAll('.lens-body')).toHaveLength(6);
 });

@@ -349,6 +349,118 @@ test('several keys, one answer: the order of tapping does not matter', async () 
   expect(server.commands).toMatchObject([{ answer: ['2M', '7M'] }, { answer: [] }]);
 });
 
+test('an unfinished answer cannot be written', async () => {
+  hasBeenHere();
+  greet(question('numeral'));
+  openPage();
+  await tap('next chord: empty');
+  await tap('five');
+  expect(button('write it')?.getAttribute('aria-disabled')).toBe('true');
+  await tap('write it');
+  await tap('first chord: empty');
+  await tap('six');
+  await tap('minor');
+  await tap('write it');
+  await shows('It is in.');
+  expect(server.commands).toMatchObject([{ type: 'WriteAnswer', answer: ['vi', 'V'] }]);
+  expect(server.commands).toHaveLength(1);
+});
+
+test('home is an answer like any other', async () => {
+  hasBeenHere();
+  greet(question('distance'));
+  openPage();
+  await tap('home, the same note');
+  await tap('write it');
+  await shows('It is in.');
+  expect(server.commands).toMatchObject([{ answer: 0 }]);
+});
+
+test('asked aloud there is no pad and no foot; the reveal blames no phone', async () => {
+  hasBeenHere();
+  greet(question('direction', { phase: 'aloud' }));
+  openPage();
+  await shows('where did the bass go?');
+  await shows('Hands off the phone');
+  expect(place.querySelectorAll('button')).toHaveLength(0);
+  server.io.emit('common', question('direction', { phase: 'shown', truth: { answer: 'up', key: 'up' } }));
+  await shows('The bass went up.');
+  await shows('This one was asked aloud.');
+});
+
+test('from memory says so; a struck question says so before and after the reveal', async () => {
+  hasBeenHere();
+  greet(question('direction', { memory: true }));
+  openPage();
+  await shows('From memory. Hum the lowest note.');
+  server.io.emit('common', question('direction', { phase: 'closed', struck: true }));
+  await shows('This one is struck: everybody has it.');
+  server.io.emit('own', { ...own, ask: 'a1', answer: 'up', mark: { credit: 1, exact: false } });
+  server.io.emit(
+    'common',
+    question('direction', { phase: 'shown', struck: true, truth: { answer: 'down', key: 'down' } }),
+  );
+  await shows('The bass went down.');
+  await shows('This one is struck: everybody has it.');
+  expect(place.textContent).not.toContain('Right');
+});
+
+test.each([
+  [
+    { credit: 1, exact: false, note: 'follows-own-answer' },
+    'Right, from your own earlier answer on.',
+    'nothing is lost twice',
+  ],
+  [{ credit: 1, exact: true, note: 'right-in-another-key' }, 'Right.', 'Right in another key'],
+  [{ credit: 1, exact: true, note: 'also-right' }, 'Right.', 'lets this stand'],
+  [{ credit: 0.5, exact: false, error: 'numeral-case-wrong' }, 'Partly right.', 'Capital for major'],
+])('a mark %j is said in words', async (mark, verdict, beside) => {
+  hasBeenHere();
+  greet(question('numeral', { phase: 'shown', truth: { answer: ['vi', 'V'], key: 'vi V', also: ['ii I'] } }), {
+    ...own,
+    ask: 'a1',
+    answer: ['VI', 'V'],
+    mark,
+  });
+  openPage();
+  await shows('The numerals: vi – V or ii – I.');
+  await vi.waitFor(() => expect(place.querySelector('.mark-title')?.textContent).toBe(verdict), WAIT);
+  await shows(beside);
+});
+
+test('a truth that the teacher corrects after the reveal is drawn anew, with the new mark', async () => {
+  hasBeenHere();
+  const shown = (answer: number) => question('count', { phase: 'shown', truth: { answer, key: String(answer) } });
+  greet(shown(2), { ...own, ask: 'a1', answer: 3, mark: { credit: 0.3, exact: false } });
+  openPage();
+  await shows('Two different chords.');
+  await shows('Partly right.');
+  await shows('You wrote: three.');
+  const lens = () => place.querySelector('.lens-body')?.closest('button')?.getAttribute('aria-label');
+  await vi.waitFor(() => expect(lens()).toBe('two'), WAIT);
+  server.io.emit('common', { ...shown(3), v: 5 });
+  server.io.emit('own', { ...own, v: 5, ask: 'a1', answer: 3, mark: { credit: 1, exact: true } });
+  await shows('Three different chords.');
+  await shows('Right.');
+  await vi.waitFor(() => expect(lens()).toBe('three'), WAIT);
+  expect(place.textContent).not.toContain('You wrote');
+  expect(button('three')?.getAttribute('aria-pressed')).toBe('true');
+});
+
+test('the mark of the question before is not taken for one of this', async () => {
+  hasBeenHere();
+  greet(question('direction', { ask: 'a2', phase: 'shown', truth: { answer: 'up', key: 'up' } }), {
+    ...own,
+    ask: 'a1',
+    answer: 'down',
+    mark: { credit: 0, exact: false, error: 'says-stays' },
+  });
+  openPage();
+  await shows('The bass went up.');
+  await shows('No answer from this phone.');
+  expect(place.querySelector('.mark-say')).toBeNull();
+});
+
 test('the end of the lesson says how many were right, and nothing of others', async () => {
   hasBeenHere();
   greet({ v: 9, phase: 'lesson-ended' }, { ...own, lesson: { right: 7, part: 2, of: 11 } });

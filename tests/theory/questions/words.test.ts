@@ -40,6 +40,14 @@ describe('the question as spoken', () => {
     ['keys', 0, ['majors'], 'Which major keys own every chord here?'],
     ['keys', 0, ['relatives'], 'Which keys own every chord here, major or minor?'],
     ['strokes', 0, [], 'All downs, or down and up?'],
+    ['count', 0, [], 'How many chords, each counted once?'],
+    ['distance', 1, [], 'From home, how far to the next chord?'],
+    ['distance', 3, [], 'From home, how far to the fourth chord?'],
+    ['numeral', 0, [], 'Which numeral is each chord?'],
+    ['one-or-several', 0, ['majors'], 'Does one major key own every chord, or several?'],
+    ['one-or-several', 0, ['relatives'], 'Does one key own every chord, or several?'],
+    ['settler', 0, ['majors'], 'A new chord joins in. Which keys are left?'],
+    ['settler', 1, ['majors'], 'Another chord instead. Which keys are left?'],
   ])('%s of slot %i', (kind, target, options, prompt) => {
     expect(questionPrompt({ kind, target, options })).toBe(prompt);
   });
@@ -54,6 +62,18 @@ describe('the question as spoken', () => {
   ])('%s where everyone knows that the loop has %s chords, %s', (kind, loop, policy, prompt) => {
     const target = kind === 'keys' ? 0 : 1;
     expect(questionPrompt({ kind, target, options: kind === 'keys' ? [policy] : [], loop })).toBe(prompt);
+  });
+
+  test('of one chord its numeral is asked', () => {
+    expect(questionPrompt({ kind: 'numeral', target: 0, loop: 'one' })).toBe('Which numeral is this chord?');
+  });
+
+  test.each([...KINDS])('%s: short enough to be said in one breath, without a digit', (kind) => {
+    for (const target of [0, 1]) {
+      const prompt = questionPrompt({ kind, target, options: ['majors'] });
+      expect(prompt.split(' ').length).toBeLessThanOrEqual(11);
+      expect(`${prompt} ${questionWords.instructions[kind]}`).not.toMatch(/[0-9]/);
+    }
   });
 
   test('a kind without a prompt is refused', () => {
@@ -74,4 +94,5 @@ test('names in a row stand once each', () => {
   expect(listed(['G'])).toBe('G');
   expect(listed(['D', 'G', 'D'])).toBe('D and G');
   expect(listed(['D', 'Em', 'G'])).toBe('D, Em and G');
+  expect(listed(['D', 'Em', 'G'], 'or')).toBe('D, Em or G');
 });
