@@ -304,8 +304,6 @@ export const deskWords = {
     heading: 'What this class mishears',
     none: 'Nothing yet that guessing would not explain.',
     counted: '{times} of {chances} times that it could',
-    never: 'never',
-    always: 'every time',
   },
 
   lesson: {

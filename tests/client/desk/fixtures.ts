@@ -82,7 +82,7 @@ export function stepsAt(at: number, status: WireStep['status']): readonly WireSt
 }
 
 /** Where a question stands in the order. */
-export function placeOf(question: string): number {
+function placeOf(question: string): number {
   return ORDER.findIndex(({ id }) => id === question);
 }
 
