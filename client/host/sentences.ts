@@ -78,15 +78,17 @@ export function deciderSentence({ rows, deciders }: WireKeysReveal): string {
   return fill(majors.length === 2 ? decides : decide, { says: said.join(', ') });
 }
 
+/** Kinds whose hands are strokes; all others have beads. */
+const TALLIED: readonly string[] = ['quality', 'strokes', 'numeral'];
+
 /** What one bead or stroke means, and how many hands there are. */
 export function legend(spread: WireSpread): string {
   const words = hostWords.spread;
   const marked = spread.counts.reduce((sum, { count }) => sum + count, 0);
   if (marked + spread.notSure === 0) return words.noHands;
-  if (spread.kind === 'keys') {
+  if (spread.kind === 'keys' || spread.kind === 'settler') {
     const none = spread.counts.find(({ key }) => key === 'none')?.count ?? 0;
     return fill(words.legendKeys, { marked: marked - none, none, notSure: spread.notSure });
   }
-  const tallied = spread.kind === 'quality' || spread.kind === 'strokes';
-  return fill(tallied ? words.legendTally : words.legend, { marked, notSure: spread.notSure });
+  return fill(TALLIED.includes(spread.kind) ? words.legendTally : words.legend, { marked, notSure: spread.notSure });
 }

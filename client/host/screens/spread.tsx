@@ -1,6 +1,7 @@
 import type { HostView, WireTruth } from '../../../server/protocol/views.ts';
 import { questionWords } from '../../../server/protocol/words/en.ts';
 import { questionPrompt } from '../../../server/protocol/words/questions.ts';
+import { answerText } from '../../shared/answer-text.ts';
 import { Spread } from '../../shared/spreads/spread.tsx';
 import { isNarrow, MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
 import { BothReadings } from '../parts/both-readings.tsx';
@@ -69,8 +70,8 @@ export function spreadLabel(
   { spread, current }: Pick<HostView, 'spread' | 'current'>,
   truth: WireTruth | null,
 ): string {
-  const options: Readonly<Record<string, string>> = questionWords.options;
-  const counts = (spread?.counts ?? []).map(({ key, count }) => `${options[key] ?? key}: ${count}`);
-  const title = current ? questionPrompt(current.asking) : '';
-  return [title, ...counts, ...(truth ? [options[truth.key] ?? truth.key] : [])].join(', ');
+  if (!current) return '';
+  const said = (answer: unknown): string => answerText(current.kind, answer);
+  const counts = (spread?.counts ?? []).map(({ answer, count }) => `${said(answer)}: ${count}`);
+  return [questionPrompt(current.asking), ...counts, ...(truth ? [said(truth.answer)] : [])].join(', ');
 }
