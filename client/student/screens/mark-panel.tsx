@@ -17,8 +17,9 @@ export function MarkPanel(props: {
   readonly aloud: boolean;
 }) {
   const { asking, answer, mark, struck } = props;
-  const note = mark?.note ? markNotes[mark.note] : undefined;
-  const say = mark?.error ? errorKinds[mark.error]?.say : undefined;
+  const note = mark?.note && !struck ? markNotes[mark.note] : undefined;
+  // What counts for nobody is held against nobody.
+  const say = mark?.error && !struck ? errorKinds[mark.error]?.say : undefined;
   const wrote = answer !== null && answer !== NOT_SURE;
   return (
     <div class="panel-shown">
@@ -40,7 +41,7 @@ function verdict({ answer, mark, aloud }: Parameters<typeof MarkPanel>[0]): stri
   if (answer === NOT_SURE) return revealWords.unsure;
   // The mark comes a moment after the reveal; until then the page says nothing about it.
   if (!mark) return '';
-  if (mark.exact) return revealWords.right;
-  if (mark.credit === 1) return revealWords.follows;
+  if (mark.note === 'follows-own-answer') return revealWords.follows;
+  if (mark.exact || mark.credit === 1) return revealWords.right;
   return mark.credit > 0 ? revealWords.part : revealWords.wrong;
 }

@@ -395,7 +395,7 @@ test('from memory says so; a struck question says so before and after the reveal
   await shows('From memory. Hum the lowest note.');
   server.io.emit('common', question('direction', { phase: 'closed', struck: true }));
   await shows('This one is struck: everybody has it.');
-  server.io.emit('own', { ...own, ask: 'a1', answer: 'up', mark: { credit: 1, exact: false } });
+  server.io.emit('own', { ...own, ask: 'a1', answer: 'up', mark: { credit: 1, exact: false, error: 'says-moves' } });
   server.io.emit(
     'common',
     question('direction', { phase: 'shown', struck: true, truth: { answer: 'down', key: 'down' } }),
@@ -403,6 +403,7 @@ test('from memory says so; a struck question says so before and after the reveal
   await shows('The bass went down.');
   await shows('This one is struck: everybody has it.');
   expect(place.textContent).not.toContain('Right');
+  expect(place.querySelector('.mark-say')).toBeNull();
 });
 
 test.each([
