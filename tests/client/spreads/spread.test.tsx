@@ -153,6 +153,6 @@ test('distance: on a desk the halves lie one above the other, and every hand is 
   expect(root.textContent).toContain('down from home');
   // A pile too low for a bead a hand is one bead with its number: home stands on both halves, its hands on one.
   const numbers = [...root.querySelectorAll('.spread-count')].map((each) => Number(each.textContent));
-  expect(numbers.toSorted()).toEqual([1, 2, 3]);
+  expect(numbers.toSorted((a, b) => a - b)).toEqual([1, 2, 3]);
   expect(beads()).toBe(3);
 });
