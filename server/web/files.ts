@@ -2,6 +2,8 @@ import { withRootBass } from '../../shared-theory/grooves.ts';
 import { grooveOf, perform } from '../../shared-theory/perform.ts';
 import type { VoicedVamp } from '../../shared-theory/vamps.ts';
 import { shapesGoing, tempoRange } from '../../shared-theory/voice.ts';
+import { csvOf } from '../export/csv.ts';
+import { lessonTable } from '../export/lesson-table.ts';
 import type { Keeper } from '../keeper/keeper.ts';
 import { refuse, type Refusal } from '../rooms/commands.ts';
 import type { HeardRound } from '../rooms/events.ts';
@@ -9,7 +11,7 @@ import { vampOf } from '../rooms/heard-round.ts';
 import { vampMidi } from '../vamp-midi.ts';
 
 /** A file to be kept, with the name it is offered under. */
-export type RoundFile = { readonly ok: true; readonly name: string; readonly bytes: Uint8Array };
+export type RoomFile = { readonly ok: true; readonly name: string; readonly bytes: Uint8Array };
 
 /** Beats a minute of a round whose tempo the teacher did not name. */
 const USUAL_TEMPO = 90;
@@ -36,13 +38,23 @@ export async function midiOf(
   keeper: Pick<Keeper, 'find' | 'look'>,
   room: string,
   number: number,
-): Promise<RoundFile | Refusal> {
+): Promise<RoomFile | Refusal> {
   if ((await keeper.find(room)) === 'absent') return refuse('room-not-found', { room });
-  const file = await keeper.look(room, ({ state }): RoundFile | Refusal => {
+  const file = await keeper.look(room, ({ state }): RoomFile | Refusal => {
     const round = state.rounds.find(({ heard }) => heard.number === number)?.heard;
     if (round === undefined) return refuse('round-unknown');
     const vamp = soundingVamp(round);
     return { ok: true, name: `hearsay-${room}-${number}.mid`, bytes: vampMidi(vamp, perform(vamp)) };
+  });
+  return file ?? refuse('not-saved');
+}
+
+/** The evidence of a room's lesson so far as a table for spreadsheets, with names; refused as above. */
+export async function tableOf(keeper: Pick<Keeper, 'find' | 'look'>, room: string): Promise<RoomFile | Refusal> {
+  if ((await keeper.find(room)) === 'absent') return refuse('room-not-found', { room });
+  const file = await keeper.look(room, ({ state, people }): RoomFile => {
+    const bytes = new TextEncoder().encode(csvOf(lessonTable(state, people)));
+    return { ok: true, name: `hearsay-${room}.csv`, bytes };
   });
   return file ?? refuse('not-saved');
 }

@@ -10,7 +10,7 @@ import type { Reason } from '../protocol/messages.ts';
 import { parsePairing } from '../protocol/parsers.ts';
 import { pageWords } from '../protocol/words/en.ts';
 import type { Refusal } from '../rooms/commands.ts';
-import type { RoundFile } from './files.ts';
+import type { RoomFile } from './files.ts';
 import { plainPage, type PageName, type PageSource } from './pages.ts';
 import { sameOrigin, securityHeaders, type HostNames } from './security.ts';
 import type { Sessions } from './sessions.ts';
@@ -29,7 +29,8 @@ export type HttpParts = {
     readonly list: () => Promise<
       readonly { readonly room: string; readonly status: string; readonly openedAt: number }[]
     >;
-    readonly midi: (room: string, round: number) => Promise<RoundFile | Refusal>;
+    readonly midi: (room: string, round: number) => Promise<RoomFile | Refusal>;
+    readonly table: (room: string) => Promise<RoomFile | Refusal>;
   };
   readonly addresses: () => { readonly addresses: readonly string[]; readonly more: readonly string[] };
   /** Called with the peer of every request for a page. */
@@ -94,9 +95,10 @@ export function createHttp(parts: HttpParts): Express {
   });
   app.get(new RegExp(`^/api/rooms/(${ROOM})/rounds/(\\d{1,6})[.]mid$`), teacherOnly, async (request, response) => {
     const [room, number] = [request.params['0'], request.params['1']];
-    const file = await rooms.midi(String(room).toUpperCase(), Number(number));
-    if (file.ok) response.attachment(file.name).send(Buffer.from(file.bytes));
-    else refuse(response, file.reason === 'not-saved' ? 503 : 404, file.reason, file.detail);
+    sendFile(response, await rooms.midi(String(room).toUpperCase(), Number(number)));
+  });
+  app.get(new RegExp(`^/api/rooms/(${ROOM})/lesson[.]csv$`), teacherOnly, async (request, response) => {
+    sendFile(response, await rooms.table(String(request.params['0']).toUpperCase()));
   });
   app.get('/api/addresses', teacherOnly, (_request, response) => {
     response.json(parts.addresses());
@@ -169,6 +171,11 @@ function errors(fault: (error: unknown) => void): ErrorRequestHandler {
 function statusOf(error: unknown): number {
   const status = typeof error === 'object' && error !== null && 'status' in error ? Number(error.status) : 500;
   return status >= 400 && status < 600 ? status : 500;
+}
+
+function sendFile(response: Response, file: RoomFile | Refusal): void {
+  if (file.ok) response.attachment(file.name).send(Buffer.from(file.bytes));
+  else refuse(response, file.reason === 'not-saved' ? 503 : 404, file.reason, file.detail);
 }
 
 function refuse(

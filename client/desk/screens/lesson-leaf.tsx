@@ -22,6 +22,7 @@ export function LessonLeaf({ desk, view }: Props) {
         <Findings desk={desk} view={view} />
         {lines.length > 0 && <h2>{words.soFar}</h2>}
         <Lines lines={lines} />
+        <TableLink view={view} />
       </div>
     </section>
   );
@@ -35,6 +36,7 @@ export function LessonEnd({ desk, view }: Props) {
       <Findings desk={desk} view={view} />
       <div>
         <Lines lines={view.breakdown ?? []} />
+        <TableLink view={view} />
         <p>
           <button type="button" class="desk-button" onClick={() => desk.show('start')}>
             {words.goOn}
@@ -42,6 +44,18 @@ export function LessonEnd({ desk, view }: Props) {
         </p>
       </div>
     </section>
+  );
+}
+
+/** The evidence as a file for spreadsheets, once there is any. */
+function TableLink({ view: { breakdown, room } }: { readonly view: DeskView }) {
+  if (!breakdown || breakdown.length === 0) return null;
+  return (
+    <p>
+      <a class="desk-link" href={`/api/rooms/${room}/lesson.csv`} download>
+        {words.table}
+      </a>
+    </p>
   );
 }
 

@@ -307,6 +307,7 @@ export const deskWords = {
   },
 
   lesson: {
+    table: 'the answers as a table for spreadsheets (CSV, with names)',
     heading: 'How it went',
     soFar: 'Question by question',
     goOn: 'go on with another vamp',
@@ -434,4 +435,22 @@ export const messageFaults = {
   surplus: 'it has a field {field} that nobody expects',
   field: 'its field {field} should be {expected}',
   other: 'something else',
+} as const;
+
+/** The lesson as a table for spreadsheets. */
+export const tableWords = {
+  heading: [
+    'round',
+    'chords',
+    'question',
+    'seat',
+    'name',
+    'answer',
+    'right answer',
+    'credit',
+    'evidence',
+    'misheard as',
+  ],
+  absent: 'silent',
+  place: 'string {string}, fret {fret}',
 } as const;
