@@ -1,7 +1,8 @@
 import { chordSymbol } from './chords.ts';
-import { drawAt, drawTable } from './draws.ts';
+import { drawAt, drawTable, type Draw } from './draws.ts';
 import { allDowns, beatsPerSlot, grooveById, swingCap, type Groove } from './grooves.ts';
-import { levelOf, type Level } from './levels.ts';
+import { FORMS, type Form, type FormShares, type Level } from './level.ts';
+import { levelOf } from './levels.ts';
 import { BEATS_PER_BAR } from './meters.ts';
 import { perform } from './perform.ts';
 import { sameLoop, type Loop } from './pools.ts';
@@ -18,6 +19,8 @@ export type GenerateRequest = {
   readonly seed: number;
   /** Vamps played before, the last one last; none of the last eight comes again. */
   readonly recent?: readonly RecentVamp[];
+  /** Whether it is asked how many chords there are; default where the level itself asks it. */
+  readonly counting?: boolean;
 };
 
 /** A vamp made for a level, with its right answers. */
@@ -36,14 +39,29 @@ export type GeneratedVamp = {
 
 const REMEMBERED = 8;
 
+/** Seconds of a bar in which a chord can be heard at leisure. */
+const LONG_BAR = 2;
+
 /** Enough draws that a level whose vamps outnumber the remembered ones always finds another. */
 const TRIES = 1000;
 
-function drawLoop(level: Level, random: Random, recent: readonly Loop[]) {
-  const table = drawTable(level);
-  for (let attempt = 0; attempt < TRIES; attempt += 1) {
-    const draw = drawAt(table, random());
-    if (!recent.some((loop) => sameLoop(loop, draw.loop))) return draw;
+/** A form by its share, and after it the others, for where all its loops were heard just now. */
+function drawForms(shares: FormShares, random: Random): readonly Form[] {
+  const forms = FORMS.filter((form) => shares[form] > 0);
+  let rest = random();
+  const drawn = forms.find((form) => (rest -= shares[form]) < 0) ?? forms.at(-1);
+  return forms.toSorted((one, other) => Number(other === drawn) - Number(one === drawn));
+}
+
+function drawLoop(level: Level, counting: boolean, seed: number, recent: readonly Loop[]): Draw {
+  const { forms, stays } = counting ? level.balance.counting : level.balance;
+  const random = seededRandom(seed, 'loop');
+  for (const form of drawForms(forms, seededRandom(seed, 'form'))) {
+    const table = drawTable(level, form, stays);
+    for (let attempt = 0; attempt < TRIES; attempt += 1) {
+      const draw = drawAt(table, random());
+      if (!recent.some((loop) => sameLoop(loop, draw.loop))) return draw;
+    }
   }
   throw new RangeError(`Level ${level.level} has no vamp beside the ${recent.length} remembered ones.`);
 }
@@ -59,12 +77,13 @@ function drawGroove(level: Level, random: Random): Groove {
 }
 
 function drawTempo(level: Level, groove: Groove, random: Random, last: number | undefined): number {
-  const [low, high] = groove.tempo;
-  const count = Math.floor((high - low) / level.tempoStep) + 1;
-  const tempos = Array.from({ length: count }, (_, index) => low + index * level.tempoStep);
+  const [slowest, fastest] = groove.tempo;
+  const [low, high] = level.tempo ?? groove.tempo;
+  const count = Math.floor((fastest - slowest) / level.tempoStep) + 1;
+  const tempos = Array.from({ length: count }, (_, index) => slowest + index * level.tempoStep);
   return pickOne(
     random,
-    tempos.filter((tempo) => tempo !== last),
+    tempos.filter((tempo) => tempo >= low && tempo <= high && tempo !== last),
   );
 }
 
@@ -75,17 +94,28 @@ function drawSwing(groove: Groove, tempo: number, random: Random): number {
 }
 
 /**
+ * Bars that each chord lasts. Where chords are counted one bar will do, if it lasts two seconds: then four slots come round in
+ * time, and how long a chord lasts tells nothing of how many there are.
+ */
+function barsOf(level: Level, counting: boolean, groove: Groove, tempo: number): number {
+  const seconds = (BEATS_PER_BAR[groove.meter] * 60) / tempo;
+  return counting && seconds >= LONG_BAR ? 1 : level.barsPerChord;
+}
+
+/**
  * A vamp of a level: the same seed and the same recent vamps always give the same one. Groove, tempo and swing are drawn
  * from streams of their own, so that none hints at the chords. Throws `RangeError` for a level or seed that there is not.
  */
-export function generate({ level: number, seed, recent = [] }: GenerateRequest): GeneratedVamp {
-  const level = levelOf(number);
+export function generate(request: GenerateRequest): GeneratedVamp {
+  const { seed, recent = [] } = request;
+  const level = levelOf(request.level);
+  const counting = request.counting ?? level.questions.includes('count');
   const loops = recent.slice(-REMEMBERED).map((vamp) => vamp.slots.map((slot) => slot.chord));
-  const { loop, shapes, readings } = drawLoop(level, seededRandom(seed, 'loop'), loops);
+  const { loop, shapes, readings } = drawLoop(level, counting, seed, loops);
   const groove = drawGroove(level, seededRandom(seed, 'groove'));
   const timing = seededRandom(seed, 'timing');
   const tempo = drawTempo(level, groove, timing, recent.at(-1)?.tempo);
-  const beats = level.barsPerChord * BEATS_PER_BAR[groove.meter];
+  const beats = barsOf(level, counting, groove, tempo) * BEATS_PER_BAR[groove.meter];
   const vamp = voice({
     slots: loop.map((chord) => ({ chord, beats })),
     groove: groove.id,

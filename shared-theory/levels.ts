@@ -1,51 +1,8 @@
-import type { Quality } from './chords.ts';
+import type { FormShares, Level } from './level.ts';
 import type { Key } from './keys.ts';
-import type { Kind } from './questions/question.ts';
-import type { Distance } from './distance-line.ts';
+import { KINDS, type Kind } from './questions/question.ts';
 
-/** Lowest and highest share, 0 to 1. */
-export type ShareRange = readonly [number, number];
-
-/** How the vamps of a level fall out in the long run: shares of all its vamps, or of its vamps of two chords where said. */
-type Balance = {
-  /** Vamps that hold one chord alone. */
-  readonly alone: number;
-  /** Of the vamps of two chords: the bass stays. Up and down share the rest evenly. */
-  readonly stays: number;
-  /** Of the vamps of two chords, by distance number; a distance not named goes free up to a quarter. */
-  readonly distances: Readonly<Partial<Record<Distance, ShareRange>>>;
-  /** Chords in a slot that are power chords; the others are major and minor by halves. */
-  readonly power: number;
-  /** Vamps that exactly one major key owns; null where it is left to fall as it may. */
-  readonly oneKey: number | null;
-};
-
-export const LEVELS_THAT_STAND = [2, 3, 4, 5, 6, 7] as const;
-type LevelNumber = (typeof LEVELS_THAT_STAND)[number];
-
-/** A step of the ladder: what sounds and what is asked. */
-export type Level = {
-  readonly level: LevelNumber;
-  readonly name: string;
-  /** Keys whose triads are used. */
-  readonly keys: readonly Key[];
-  /** Groove ids; as many draws go to those in downstrokes alone as to those with ups. */
-  readonly grooves: readonly string[];
-  readonly barsPerChord: 1 | 2;
-  /** Chords open with their groove's opening bar, where it has one, so that their quality is heard. */
-  readonly opening: boolean;
-  /** Barres go no higher than this fret. */
-  readonly highestFret: number;
-  /** The bass moves no further than so many semitones. */
-  readonly largestMove: number;
-  /** Qualities on the pad. */
-  readonly qualities: readonly Quality[];
-  /** Kinds asked, in the order of a round. */
-  readonly questions: readonly Kind[];
-  /** Tempos are drawn within the groove's range in steps of so many beats a minute. */
-  readonly tempoStep: number;
-  readonly balance: Balance;
-};
+export { LEVELS_THAT_STAND, type Level } from './level.ts';
 
 const major = (...tonics: readonly string[]): Key[] => tonics.map((tonic) => ({ tonic, mode: 'major' }));
 const minor = (...tonics: readonly string[]): Key[] => tonics.map((tonic) => ({ tonic, mode: 'minor' }));
@@ -54,8 +11,36 @@ const minor = (...tonics: readonly string[]): Key[] => tonics.map((tonic) => ({ 
 const FIRST_RING = [...major('E', 'A', 'D', 'G', 'C'), ...minor('A', 'E', 'D')];
 const SECOND_RING = [...major('F', 'Bb', 'B'), ...minor('B', 'F#', 'G', 'C')];
 
-/** The levels of two chords, from hearing the bass move to naming every key that owns both. */
+/** Where chords are counted, one, two and three are about as usual. */
+const EVEN: FormShares = { held: 0.31, pair: 0.36, return: 0.33 };
+const TWO_CHORDS: FormShares = { held: 0, pair: 1, return: 0 };
+const SOME_HELD: FormShares = { held: 0.25, pair: 0.75, return: 0 };
+
+/** From telling one chord from two to naming every key that owns them. */
 export const LEVELS: readonly Level[] = [
+  {
+    level: 1,
+    name: 'One chord or two',
+    keys: FIRST_RING,
+    grooves: ['quarter-downs', 'relaxed-alternate'],
+    tempo: [60, 90],
+    barsPerChord: 2,
+    opening: true,
+    openShapes: true,
+    highestFret: 3,
+    largestMove: 7,
+    qualities: ['major', 'minor'],
+    questions: ['strokes', 'count'],
+    tempoStep: 2,
+    balance: {
+      forms: { held: 0.5, pair: 0.5, return: 0 },
+      counting: { forms: EVEN, stays: 0 },
+      stays: 0,
+      distances: {},
+      power: 0,
+      oneKey: {},
+    },
+  },
   {
     level: 2,
     name: 'The bass goes up, goes down or stays',
@@ -69,19 +54,22 @@ export const LEVELS: readonly Level[] = [
       'relaxed-alternate',
       'campfire-strum',
     ],
+    tempo: null,
     barsPerChord: 2,
     opening: false,
+    openShapes: false,
     highestFret: 5,
     largestMove: 7,
     qualities: ['major', 'minor'],
-    questions: ['direction', 'strokes'],
+    questions: ['strokes', 'direction'],
     tempoStep: 2,
     balance: {
-      alone: 0,
+      forms: TWO_CHORDS,
+      counting: { forms: { held: 0, pair: 0.72, return: 0.28 }, stays: 1 / 2 },
       stays: 1 / 3,
       distances: { '4': [0.2, 0.2], '5': [0.2, 0.2], b3: [0.02, 1], '3': [0.02, 1], b6: [0.02, 1], '6': [0.02, 1] },
       power: 0,
-      oneKey: null,
+      oneKey: {},
     },
   },
   {
@@ -89,19 +77,22 @@ export const LEVELS: readonly Level[] = [
     name: 'Major, minor or no third',
     keys: FIRST_RING,
     grooves: ['quarter-downs', 'foot-and-closed-hat', 'relaxed-alternate', 'campfire-strum'],
+    tempo: null,
     barsPerChord: 2,
     opening: true,
+    openShapes: false,
     highestFret: 5,
     largestMove: 7,
     qualities: ['major', 'minor', 'power'],
-    questions: ['direction', 'quality', 'strokes'],
+    questions: ['strokes', 'direction', 'quality'],
     tempoStep: 2,
     balance: {
-      alone: 0.25,
+      forms: SOME_HELD,
+      counting: { forms: EVEN, stays: 1 / 3 },
       stays: 1 / 3,
       distances: { '4': [0.22, 0.24], '5': [0.22, 0.24] },
       power: 0.1,
-      oneKey: null,
+      oneKey: {},
     },
   },
   {
@@ -109,29 +100,41 @@ export const LEVELS: readonly Level[] = [
     name: 'The root on the low strings',
     keys: [...FIRST_RING, ...SECOND_RING],
     grooves: ['quarter-downs', 'waltz', 'foot-and-closed-hat', 'relaxed-alternate', 'foot-and-open-hat'],
+    tempo: null,
     barsPerChord: 2,
     opening: true,
+    openShapes: false,
     highestFret: 5,
     largestMove: 7,
     qualities: ['major', 'minor'],
-    questions: ['direction', 'quality', 'root', 'strokes'],
+    questions: ['strokes', 'direction', 'quality', 'root'],
     tempoStep: 2,
-    balance: { alone: 0.25, stays: 0, distances: { '4': [0.2, 0.22], '5': [0.2, 0.22] }, power: 0, oneKey: null },
+    balance: {
+      forms: SOME_HELD,
+      counting: { forms: EVEN, stays: 0 },
+      stays: 0,
+      distances: { '4': [0.2, 0.22], '5': [0.2, 0.22] },
+      power: 0,
+      oneKey: {},
+    },
   },
   {
     level: 5,
     name: 'From a major home chord, up or down, and how far',
     keys: FIRST_RING,
     grooves: ['quarter-downs', 'foot-and-closed-hat', 'relaxed-alternate', 'campfire-strum'],
+    tempo: null,
     barsPerChord: 2,
     opening: true,
+    openShapes: false,
     highestFret: 5,
     largestMove: 7,
     qualities: ['major', 'minor'],
-    questions: ['direction', 'root', 'strokes'],
+    questions: ['strokes', 'direction', 'root', 'distance'],
     tempoStep: 2,
     balance: {
-      alone: 0,
+      forms: TWO_CHORDS,
+      counting: { forms: EVEN, stays: 0 },
       stays: 0,
       distances: {
         '4': [0.18, 0.19],
@@ -143,7 +146,7 @@ export const LEVELS: readonly Level[] = [
         '7': [0.04, 0.06],
       },
       power: 0,
-      oneKey: null,
+      oneKey: {},
     },
   },
   {
@@ -151,14 +154,23 @@ export const LEVELS: readonly Level[] = [
     name: 'Two chords of one key, from its major or minor home',
     keys: [...FIRST_RING, ...SECOND_RING],
     grooves: ['driving-eighths', 'relaxed-alternate'],
+    tempo: null,
     barsPerChord: 2,
     opening: true,
+    openShapes: false,
     highestFret: 7,
     largestMove: 7,
     qualities: ['major', 'minor'],
-    questions: ['direction', 'quality', 'root', 'keys', 'strokes'],
+    questions: ['strokes', 'count', 'direction', 'quality', 'root', 'distance', 'numeral', 'keys'],
     tempoStep: 2,
-    balance: { alone: 0, stays: 0, distances: { '4': [0.18, 0.22], '5': [0.18, 0.22] }, power: 0, oneKey: null },
+    balance: {
+      forms: TWO_CHORDS,
+      counting: { forms: { held: 0.26, pair: 0.37, return: 0.37 }, stays: 0 },
+      stays: 0,
+      distances: { '4': [0.18, 0.25], '5': [0.18, 0.25] },
+      power: 0,
+      oneKey: {},
+    },
   },
   {
     level: 7,
@@ -173,20 +185,35 @@ export const LEVELS: readonly Level[] = [
       'foot-and-open-hat',
       'campfire-strum',
     ],
+    tempo: null,
     barsPerChord: 1,
     opening: true,
+    openShapes: false,
     highestFret: 7,
     largestMove: 9,
     qualities: ['major', 'minor'],
-    questions: ['direction', 'quality', 'root', 'keys', 'strokes'],
+    questions: ['strokes', 'direction', 'quality', 'root', 'distance', 'numeral', 'one-or-several', 'keys', 'settler'],
     tempoStep: 2,
-    balance: { alone: 0, stays: 0, distances: { '4': [0.16, 0.24], '5': [0.16, 0.24] }, power: 0, oneKey: 0.36 },
+    balance: {
+      forms: TWO_CHORDS,
+      counting: { forms: { held: 0.27, pair: 0.37, return: 0.36 }, stays: 0 },
+      stays: 0,
+      distances: { '4': [0.16, 0.24], '5': [0.16, 0.24] },
+      power: 0,
+      oneKey: { pair: 0.5, return: 0.8 },
+    },
   },
 ];
 
 /** The level of that number. Throws `RangeError` naming the levels there are. */
 export function levelOf(number: number): Level {
   const level = LEVELS.find((known) => known.level === number);
-  if (!level) throw new RangeError(`There is no level ${number}: levels go from 2 to 7.`);
+  if (!level) throw new RangeError(`There is no level ${number}: levels go from 1 to 7.`);
   return level;
+}
+
+/** Every kind that a round of a level can ask, in the order of a round: its own, and how many chords there are. */
+export function kindsOfLevel(number: number): readonly Kind[] {
+  const { questions } = levelOf(number);
+  return KINDS.filter((kind) => kind === 'count' || questions.includes(kind));
 }

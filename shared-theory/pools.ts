@@ -1,18 +1,23 @@
 import { soundsAs, type Chord, type Quality } from './chords.ts';
 import { diatonicChart, type Diatonic, type Key } from './keys.ts';
-import type { Level } from './levels.ts';
-import { bassOf, shapesInPosition } from './neck.ts';
+import type { Form, Level } from './level.ts';
 import { pitchClass } from './pitch.ts';
-import type { Frets } from './vamps.ts';
+import { voicingsOf } from './voicings.ts';
 
-/** A loop that a level may draw: one chord or two. */
+/** A loop that a level may draw: one chord, two, or four where the third is home again. */
 export type Loop = readonly Chord[];
 
-type Pair = readonly [Diatonic, Diatonic];
-
-/** Semitones between roots of the leaps and thirds. */
+/** Semitones between roots of the leaps, the thirds, and what a first ear follows: leaps and whole steps. */
 const FOURTH_OR_FIFTH: ReadonlySet<number> = new Set([5, 7]);
 const THIRD_OR_SIXTH: ReadonlySet<number> = new Set([3, 4, 8, 9]);
+const LEAP_OR_STEP: ReadonlySet<number> = new Set([2, 5, 7, 10]);
+
+/** The first chords of a class, all with open strings. */
+const FIRST_MAJORS: ReadonlySet<string> = new Set(['E', 'A', 'D', 'G', 'C']);
+const FIRST_MINORS: ReadonlySet<string> = new Set(['E', 'A', 'D']);
+
+/** Roots on which a class plays major and minor alike: E A D open, G C F as barres up to the fifth fret. */
+const EITHER_WAY: readonly string[] = ['E', 'A', 'D', 'G', 'C', 'F'];
 
 function semitonesUp(from: Chord, to: Chord): number {
   return (pitchClass(to.root) - pitchClass(from.root) + 12) % 12;
@@ -23,46 +28,85 @@ function triads(key: Key): readonly Diatonic[] {
   return diatonicChart(key).filter(({ chord }) => chord.quality !== 'diminished');
 }
 
-/** Ordered pairs of different triads of one key. */
-function pairsOf(key: Key): readonly Pair[] {
-  const chart = triads(key);
-  return chart.flatMap((home) => chart.flatMap((other): Pair[] => (home === other ? [] : [[home, other]])));
+function isFirstChord({ root, quality }: Chord): boolean {
+  return (quality === 'major' ? FIRST_MAJORS : FIRST_MINORS).has(root);
 }
 
-function diatonicLoops(keys: readonly Key[], keep: (pair: Pair) => boolean = () => true): Loop[] {
-  return keys.flatMap((key) => pairsOf(key).filter(keep)).map(([home, other]) => [home.chord, other.chord]);
+/** Whether a level goes from one triad of a key to another one of it. */
+function follows(level: Level, home: Diatonic, other: Diatonic): boolean {
+  if (home === other) return false;
+  switch (level.level) {
+    case 1:
+      return (
+        isFirstChord(home.chord) && isFirstChord(other.chord) && LEAP_OR_STEP.has(semitonesUp(home.chord, other.chord))
+      );
+    case 2:
+      return home.chord.quality === other.chord.quality;
+    case 3:
+      return (
+        [home, other].every(({ chord }) => EITHER_WAY.includes(chord.root)) &&
+        !THIRD_OR_SIXTH.has(semitonesUp(home.chord, other.chord))
+      );
+    case 5:
+      return home.chord.quality === 'major';
+    case 6:
+      return isTonic(home);
+    case 4:
+    case 7:
+      return true;
+  }
 }
 
-function chordsOf(keys: readonly Key[]): readonly Chord[] {
-  return keys.flatMap(triads).map(({ chord }) => chord);
+function isTonic({ numeral }: Diatonic): boolean {
+  return numeral === 'I' || numeral === 'i';
+}
+
+function diatonicPairs(level: Level): Loop[] {
+  return level.keys.flatMap((key) => {
+    const chart = triads(key);
+    return chart.flatMap((home) =>
+      chart.filter((other) => follows(level, home, other)).map((other): Loop => [home.chord, other.chord]),
+    );
+  });
+}
+
+/** Home, another chord, home, a third one, all of one key. */
+function diatonicReturns(level: Level): Loop[] {
+  return level.keys.flatMap((key) => {
+    const chart = triads(key);
+    return chart.flatMap((home) => {
+      const others = chart.filter((other) => follows(level, home, other)).map(({ chord }) => chord);
+      return returnsTo(home.chord, others);
+    });
+  });
+}
+
+function returnsTo(home: Chord, others: readonly Chord[]): Loop[] {
+  return others.flatMap((second) =>
+    others.filter((fourth) => !soundsAs(fourth, second)).map((fourth): Loop => [home, second, home, fourth]),
+  );
+}
+
+/** Thirds between two tonics of the level's keys, and each of its chords followed by itself: more pairs of one quality. */
+function thirdsAndStays(level: Level): Loop[] {
+  const tonics = level.keys.map((key): Chord => ({ root: key.tonic, quality: key.mode }));
+  const thirds = tonics.flatMap((home) =>
+    tonics
+      .filter((other) => other.quality === home.quality && THIRD_OR_SIXTH.has(semitonesUp(home, other)))
+      .map((other): Loop => [home, other]),
+  );
+  return [...thirds, ...chordsOf(level).map((chord): Loop => [chord, chord])];
 }
 
 function as(chord: Chord, quality: Quality): Chord {
   return { root: chord.root, quality };
 }
 
-/** Pairs of one quality: those of a key, thirds between two tonics of the level's keys, and each chord followed by itself. */
-function oneQuality(keys: readonly Key[]): Loop[] {
-  const tonics = keys.map((key): Chord => ({ root: key.tonic, quality: key.mode }));
-  const thirds = tonics.flatMap((home) =>
-    tonics
-      .filter((other) => other.quality === home.quality && THIRD_OR_SIXTH.has(semitonesUp(home, other)))
-      .map((other): Loop => [home, other]),
-  );
-  const still = chordsOf(keys).map((chord): Loop => [chord, chord]);
-  return [...diatonicLoops(keys, ([home, other]) => home.chord.quality === other.chord.quality), ...thirds, ...still];
-}
-
-/** Roots on which a class plays major and minor alike: E A D open, G C F as barres up to the fifth fret. */
-const EITHER_WAY: readonly string[] = ['E', 'A', 'D', 'G', 'C', 'F'];
-
-/** Single chords, two qualities on one root, and pairs a fourth, fifth or step apart, with power chords among them. */
-function majorOrMinor(keys: readonly Key[]): Loop[] {
-  const qualities: readonly Quality[] = ['major', 'minor', 'power'];
-  const singles = EITHER_WAY.flatMap((root) => qualities.map((quality): Loop => [{ root, quality }]));
+/** Two qualities on one root, and pairs a fourth, fifth or step apart, with power chords among them. */
+function majorOrMinorPairs(level: Level): Loop[] {
   const oneRoot = EITHER_WAY.flatMap((root) =>
-    qualities.flatMap((first) =>
-      qualities
+    level.qualities.flatMap((first) =>
+      level.qualities
         .filter((second) => second !== first)
         .map((second): Loop => [
           { root, quality: first },
@@ -70,13 +114,7 @@ function majorOrMinor(keys: readonly Key[]): Loop[] {
         ]),
     ),
   );
-  const apart = diatonicLoops(
-    keys,
-    ([home, other]) =>
-      EITHER_WAY.includes(home.chord.root) &&
-      EITHER_WAY.includes(other.chord.root) &&
-      !THIRD_OR_SIXTH.has(semitonesUp(home.chord, other.chord)),
-  );
+  const apart = diatonicPairs(level);
   const power = apart.flatMap(([home, other]): Loop[] =>
     home && other && FOURTH_OR_FIFTH.has(semitonesUp(home, other))
       ? [
@@ -85,54 +123,72 @@ function majorOrMinor(keys: readonly Key[]): Loop[] {
         ]
       : [],
   );
-  return [...singles, ...oneRoot, ...apart, ...power];
+  return [...oneRoot, ...apart, ...power];
 }
 
-function candidates(level: Level): readonly Loop[] {
-  const { keys } = level;
+/** The chords that a level holds alone. */
+function chordsOf(level: Level): readonly Chord[] {
+  const charts = level.keys.flatMap(triads);
   switch (level.level) {
-    case 2:
-      return oneQuality(keys);
+    case 1:
+      return charts.map(({ chord }) => chord).filter(isFirstChord);
     case 3:
-      return majorOrMinor(keys);
-    case 4:
-      return [...diatonicLoops(keys), ...chordsOf(keys).map((chord): Loop => [chord])];
+      return EITHER_WAY.flatMap((root) => level.qualities.map((quality): Chord => ({ root, quality })));
     case 5:
-      return diatonicLoops(keys, ([home]) => home.chord.quality === 'major');
+      return charts.map(({ chord }) => chord).filter(({ quality }) => quality === 'major');
     case 6:
-      return diatonicLoops(keys, ([home]) => home.numeral === 'I' || home.numeral === 'i');
+      return charts.filter(isTonic).map(({ chord }) => chord);
+    case 2:
+    case 4:
     case 7:
-      return diatonicLoops(keys);
+      return charts.map(({ chord }) => chord);
   }
 }
 
-/** Shapes that play a loop as a level plays it: within its frets, the bass moving no further than it may. */
-export function voicingsOf(level: Level, loop: Loop): readonly (readonly Frets[])[] {
-  const [home, other] = loop.map((chord) => shapesInPosition(chord, level.highestFret));
-  if (home === undefined || other === undefined) return (home ?? []).map((frets) => [frets]);
-  const sameRoot = loop[0] && loop[1] && semitonesUp(loop[0], loop[1]) === 0;
-  return home.flatMap((first) =>
-    other
-      .filter((second) => {
-        const move = Math.abs(bassOf(second) - bassOf(first));
-        // One root in two octaves would make "stays" a matter of taste.
-        return sameRoot ? move === 0 : move <= level.largestMove;
-      })
-      .map((second) => [first, second]),
+function pairsOf(level: Level): readonly Loop[] {
+  if (level.level === 3) return majorOrMinorPairs(level);
+  return level.level === 2 ? [...diatonicPairs(level), ...thirdsAndStays(level)] : diatonicPairs(level);
+}
+
+/** Where a level knows pairs of no key, two of them with the same home make a loop as well. */
+function returnsOf(level: Level): readonly Loop[] {
+  if (level.level !== 3) return diatonicReturns(level);
+  const pairs = kept(majorOrMinorPairs(level));
+  return chordsOf(level).flatMap((home) =>
+    returnsTo(
+      home,
+      pairs.flatMap(([first, other]) => (first && other && soundsAs(first, home) ? [other] : [])),
+    ),
   );
 }
 
-/**
- * Every loop that a level may draw, each sounding one once, spelled as the first of the level's keys that holds it. A loop
- * that the level's shapes cannot play is left out.
- */
-export function poolOf(level: Level): readonly Loop[] {
-  const kept = new Map<string, Loop>();
-  for (const loop of candidates(level)) {
-    const name = loop.map((chord) => `${pitchClass(chord.root)}${chord.quality}`).join();
-    if (!kept.has(name) && voicingsOf(level, loop).length > 0) kept.set(name, loop);
+function candidates(level: Level, form: Form): readonly Loop[] {
+  switch (form) {
+    case 'held':
+      return chordsOf(level).map((chord): Loop => [chord]);
+    case 'pair':
+      return pairsOf(level);
+    case 'return':
+      return returnsOf(level);
   }
-  return [...kept.values()];
+}
+
+/** Each sounding loop once, as first written. */
+function kept(loops: readonly Loop[]): readonly Loop[] {
+  const known = new Map<string, Loop>();
+  for (const loop of loops) {
+    const name = loop.map((chord) => `${pitchClass(chord.root)}${chord.quality}`).join();
+    if (!known.has(name)) known.set(name, loop);
+  }
+  return [...known.values()];
+}
+
+/**
+ * Every loop of a form that a level may draw, each sounding one once, spelled as the first of the level's keys that holds it. A
+ * loop that the level's shapes cannot play is left out.
+ */
+export function poolOf(level: Level, form: Form): readonly Loop[] {
+  return kept(candidates(level, form)).filter((loop) => voicingsOf(level, loop).length > 0);
 }
 
 /** Whether two loops sound the same chords in the same order. */

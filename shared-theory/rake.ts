@@ -1,4 +1,4 @@
-import type { ShareRange } from './levels.ts';
+import type { ShareRange } from './level.ts';
 
 /**
  * One thing to be balanced: among the items of a class, each group keeps a share of the class's weight. `within` and `group`

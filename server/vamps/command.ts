@@ -10,7 +10,13 @@ const MOST_VAMPS = 1_000_000;
 const BATCH = 500;
 
 await runCommand((args) => {
-  const { options, positionals } = readArguments(args, { level: 'value', count: 'value', seed: 'value', json: 'flag' });
+  const { options, positionals } = readArguments(args, {
+    level: 'value',
+    count: 'value',
+    seed: 'value',
+    counting: 'flag',
+    json: 'flag',
+  });
   if (options.level === undefined || positionals.length > 0) throw new UsageError(consoleWords.vamps.usage);
   const level = numberOption(
     options.level,
@@ -21,12 +27,15 @@ await runCommand((args) => {
   );
   const count = numberOption(options.count ?? '8', 'count', 1, MOST_VAMPS, true);
   const seed = numberOption(options.seed ?? '1', 'seed', 0, Number.MAX_SAFE_INTEGER, true);
+  // Where the level asks how many chords there are it counts by itself.
+  const counting = options.counting || levelOf(level).questions.includes('count');
+  const vamps = vampsOf({ level, counting }, count, seed);
   if (!options.json) {
-    console.log(printVamps(levelOf(level), [...vampsOf(level, count, seed)]));
+    console.log(printVamps(levelOf(level), [...vamps]));
     return;
   }
   let batch: string[] = [];
-  for (const vamp of vampsOf(level, count, seed)) {
+  for (const vamp of vamps) {
     batch.push(vampLine(vamp));
     if (batch.length < BATCH) continue;
     console.log(batch.join('\n'));
@@ -36,12 +45,16 @@ await runCommand((args) => {
 });
 
 /** Vamps one after another, each knowing those before it; the first has the seed itself, the others seeds drawn from it. */
-function* vampsOf(level: number, count: number, seed: number): Generator<GeneratedVamp> {
+function* vampsOf(
+  asked: { readonly level: number; readonly counting: boolean },
+  count: number,
+  seed: number,
+): Generator<GeneratedVamp> {
   const random = seededRandom(seed, 'seeds');
   let recent: readonly GeneratedVamp[] = [];
   for (let index = 0; index < count; index += 1) {
     const own = index === 0 ? seed : Math.floor(random() * 2 ** 32);
-    const made = generate({ level, seed: own, recent: recent.map(({ vamp }) => vamp) });
+    const made = generate({ ...asked, seed: own, recent: recent.map(({ vamp }) => vamp) });
     recent = [...recent, made].slice(-8);
     yield made;
   }

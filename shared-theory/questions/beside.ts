@@ -1,8 +1,10 @@
-import type { Quality } from '../chords.ts';
+import { soundsAs } from '../chords.ts';
+import type { Chord, Quality } from '../chords.ts';
 import { pitchClass } from '../pitch.ts';
-import type { NoteName, PitchClass } from '../pitch.ts';
+import type { PitchClass } from '../pitch.ts';
 import type { Truth } from '../truth.ts';
 import { placeOnLine } from './distance/place.ts';
+import { chordsOf, firstSlots } from './own-chords.ts';
 import type { Kind } from './question.ts';
 import type { RoundQuestion } from './round-questions.ts';
 
@@ -19,12 +21,17 @@ export type Beside = {
   readonly distances: readonly (number | null)[];
   /** MIDI note of each slot's bass; empty where it may not be told. */
   readonly bass: readonly number[];
-  /** Whether the groove's bass goes to another note while a chord lasts; false where it may not be told. */
-  readonly bassAlternates: boolean;
   /** MIDI note of each slot's highest string; empty where it is not known or may not be told. */
   readonly top: readonly number[];
-  /** Chords as they follow in the loop, by slot; empty where they may not be told. */
-  readonly chords: readonly { readonly root: NoteName; readonly quality: Quality }[];
+  /** How many chords the loop has, each counted as often as it comes; null where it may not be told. */
+  readonly slots: number | null;
+  /** The different chords in order of their first sounding; empty where they may not be told. */
+  readonly chords: readonly Chord[];
+  /**
+   * Whether one chord sounds in two ways: over two basses by turns, or coming back with another bass or another note on top. False
+   * where it may not be told.
+   */
+  readonly sameChordVaries: boolean;
   /** Majors that own the loop, by name; empty where they may not be told. */
   readonly owners: readonly string[];
   /** Whether the loop had come home before the question was opened; null where nobody knows, or it may not be told. */
@@ -48,17 +55,28 @@ export function besideAll(truth: Truth, { steady = true, returned = null }: Roun
     roots: truth.roots.map(pitchClass),
     distances: truth.roots.map((_, slot) => placeOnLine(truth, slot)),
     bass,
-    bassAlternates: truth.bassAlternates === true,
     top,
-    chords: chordsOf(truth),
+    slots: truth.roots.length,
+    chords: differentChords(truth),
+    sameChordVaries: sameChordVaries(truth),
     owners: truth.keys.majors,
     returned,
     tempo: steady ? tempo : null,
   };
 }
 
-function chordsOf({ roots, qualities }: Truth): Beside['chords'] {
-  return roots.map((root, slot) => ({ root, quality: qualities[slot] ?? 'major' }));
+function differentChords(truth: Truth): readonly Chord[] {
+  const chords = chordsOf(truth);
+  return firstSlots(chords).flatMap((slot) => chords[slot] ?? []);
+}
+
+function sameChordVaries(truth: Truth): boolean {
+  const { bass, top, bassAlternates = false } = truth;
+  const chords = chordsOf(truth);
+  const first = (chord: Chord) => chords.findIndex((other) => soundsAs(chord, other));
+  return (
+    bassAlternates || chords.some((chord, slot) => bass[slot] !== bass[first(chord)] || top[slot] !== top[first(chord)])
+  );
 }
 
 /**
@@ -80,9 +98,10 @@ export function besideShown(truth: Truth, shown: readonly Pick<RoundQuestion, 'k
     roots: truth.roots.map((root, slot) => (hasRoot(slot) ? pitchClass(root) : null)),
     distances: truth.roots.map((_, slot) => (distances.has(slot) ? placeOnLine(truth, slot) : null)),
     bass: [],
-    bassAlternates: false,
     top: [],
-    chords: all ? chordsOf(truth) : [],
+    slots: null,
+    chords: all ? differentChords(truth) : [],
+    sameChordVaries: false,
     owners: all ? truth.keys.majors : [],
     returned: null,
     tempo: null,

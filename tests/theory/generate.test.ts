@@ -14,11 +14,11 @@ import { truthOf } from '../../shared-theory/truth.ts';
 
 const COUNT = 4000;
 
-/** A long evening: each vamp knows those before it. */
+/** A long evening whose chords are not counted: each vamp knows those before it. */
 function evening(level: number): readonly GeneratedVamp[] {
   const made: GeneratedVamp[] = [];
   for (let seed = 0; seed < COUNT; seed += 1)
-    made.push(generate({ level, seed, recent: made.slice(-8).map(({ vamp }) => vamp) }));
+    made.push(generate({ level, seed, counting: false, recent: made.slice(-8).map(({ vamp }) => vamp) }));
   return made;
 }
 
@@ -73,41 +73,46 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('level %d', 
       expect(before.some((earlier) => sameLoop(chordsOf(earlier), chordsOf(made)))).toBe(false);
       expect(made.vamp.tempo).not.toBe(before.at(-1)?.vamp.tempo);
       const [low, high] = grooveById(made.groove).tempo;
-      expect(made.vamp.tempo >= low && made.vamp.tempo <= high && (made.vamp.tempo - low) % 2 === 0).toBe(true);
+      const [slowest, fastest] = level.tempo ?? [low, high];
+      const { tempo } = made.vamp;
+      expect(tempo >= Math.max(low, slowest) && tempo <= Math.min(high, fastest) && (tempo - low) % 2 === 0).toBe(true);
     }
   });
 
-  test('directions are even; each distance that goes both ways within 36 to 64 %, each home root 25 to 75 %, each second root 10 to 90 %', () => {
-    const { stays, alone } = level.balance;
-    expect(Math.abs(1 - pairs.length / vamps.length - alone)).toBeLessThan(0.03);
-    const of = shares(pairs, direction);
-    expect(Math.abs((of.get('up') ?? 0) - (1 - stays) / 2)).toBeLessThan(0.03);
-    expect(Math.abs((of.get('down') ?? 0) - (1 - stays) / 2)).toBeLessThan(0.03);
-    expect(Math.abs((of.get('same') ?? 0) - stays)).toBeLessThan(0.03);
-    const even = (group: (made: GeneratedVamp) => string | number, least: number) => {
-      for (const [name, share] of shares(moving, group)) {
-        if (share * moving.length < 120) continue;
-        const ways = shares(
-          moving.filter((made) => String(group(made)) === name),
-          direction,
-        );
-        const up = ways.get('up') ?? 0;
-        // Where the low strings leave one way only, as from the lowest E, there is nothing to balance.
-        expect([name, ways.size === 1 || (up > least && up < 1 - least)]).toEqual([name, true]);
-      }
-    };
-    even((made) => pitchClass(made.truth.roots[0] ?? ''), 0.25);
-    even((made) => made.truth.distances[0] ?? '', 0.36);
-    even((made) => made.truth.qualities.join(), 0.36);
-    even((made) => pitchClass(made.truth.roots[1] ?? ''), 0.1);
-    const both = shares(
-      moving.filter(({ truth }) => ['4', '5'].includes(truth.distances[0] ?? '')),
-      direction,
-    );
-    expect(Math.abs((both.get('up') ?? 0) - 0.5)).toBeLessThan(0.05);
-  });
+  test.skipIf(number === 1)(
+    'directions are even; each distance that goes both ways within 36 to 64 %, each home root 25 to 75 %, each second root 10 to 90 %',
+    () => {
+      const { stays, forms } = level.balance;
+      expect(Math.abs(1 - pairs.length / vamps.length - forms.held)).toBeLessThan(0.03);
+      const of = shares(pairs, direction);
+      expect(Math.abs((of.get('up') ?? 0) - (1 - stays) / 2)).toBeLessThan(0.03);
+      expect(Math.abs((of.get('down') ?? 0) - (1 - stays) / 2)).toBeLessThan(0.03);
+      expect(Math.abs((of.get('same') ?? 0) - stays)).toBeLessThan(0.03);
+      const even = (group: (made: GeneratedVamp) => string | number, least: number) => {
+        for (const [name, share] of shares(moving, group)) {
+          if (share * moving.length < 120) continue;
+          const ways = shares(
+            moving.filter((made) => String(group(made)) === name),
+            direction,
+          );
+          const up = ways.get('up') ?? 0;
+          // Where the low strings leave one way only, as from the lowest E, there is nothing to balance.
+          expect([name, ways.size === 1 || (up > least && up < 1 - least)]).toEqual([name, true]);
+        }
+      };
+      even((made) => pitchClass(made.truth.roots[0] ?? ''), 0.25);
+      even((made) => made.truth.distances[0] ?? '', 0.36);
+      even((made) => made.truth.qualities.join(), 0.36);
+      even((made) => pitchClass(made.truth.roots[1] ?? ''), 0.1);
+      const both = shares(
+        moving.filter(({ truth }) => ['4', '5'].includes(truth.distances[0] ?? '')),
+        direction,
+      );
+      expect(Math.abs((both.get('up') ?? 0) - 0.5)).toBeLessThan(0.05);
+    },
+  );
 
-  test('neither where the bass starts nor where the top goes tells much of its direction', () => {
+  test.skipIf(number === 1)('neither where the bass starts nor where the top goes tells much of its direction', () => {
     const bassOf = ({ truth }: GeneratedVamp) => truth.bass[0] ?? 0;
     const accuracies = Array.from({ length: 20 }, (_, step) => {
       const right = moving.filter((made) => (bassOf(made) < 40 + step ? 'up' : 'down') === direction(made));
@@ -127,10 +132,13 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('level %d', 
       for (const [slot, { frets }] of vamp.slots.entries()) {
         const [root] = shapeNotes(frets);
         const openD = /^Dm?$/.test(chords[slot] ?? '') && root?.string === 4 && root.fret === 0;
-        const low = (root?.string ?? 0) >= 5 && (root?.fret ?? 12) <= (number >= 6 ? 7 : 5);
+        // A home on E lies on the seventh fret as well, for there alone its bass can fall.
+        const highE = slot === 0 || truth.directions[0] === 'same';
+        const onE = highE && /^Em?5?$/.test(chords[slot] ?? '');
+        const low = (root?.string ?? 0) >= 5 && (root?.fret ?? 12) <= (number >= 6 || (number > 1 && onE) ? 7 : 5);
         expect([chords[slot], frets.join(), low || openD]).toEqual([chords[slot], frets.join(), true]);
       }
-      expect(Math.max(...truth.bass)).toBeLessThanOrEqual(number >= 6 ? 52 : 50);
+      expect(Math.max(...truth.bass)).toBeLessThanOrEqual(number > 1 ? 52 : 50);
       expect(Math.min(...truth.bass)).toBeGreaterThanOrEqual(40);
     }
   });
@@ -198,14 +206,44 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('level %d', 
       expect(gap(moving, figure, (made) => direction(made) === 'up')).toBeLessThan(0.15);
       if (number !== 5) expect(gap(vamps, figure, ({ truth }) => truth.qualities[0] === 'major')).toBeLessThan(0.15);
       expect(gap(pairs, figure, ({ truth }) => truth.qualities[1] === 'major')).toBeLessThan(0.15);
-      // A pair that holds its home's I is never owned by one key alone.
-      if (number !== 6) expect(gap(vamps, figure, ({ readings }) => readings.length === 1)).toBeLessThan(0.2);
+      // A pair that holds its home's I is never owned by one key alone: level 6 has none.
+      if (vamps.some(({ readings }) => readings.length === 1))
+        expect(gap(vamps, figure, ({ readings }) => readings.length === 1)).toBeLessThan(0.2);
     }
   });
 });
 
 describe('what each level is for', () => {
-  const of = (level: number) => Array.from({ length: COUNT }, (_, seed) => generate({ level, seed }));
+  const of = (level: number) => Array.from({ length: COUNT }, (_, seed) => generate({ level, seed, counting: false }));
+
+  test('level 1: the first open chords, a step, fourth or fifth apart, in one key; slowly', () => {
+    const vamps = Array.from({ length: COUNT }, (_, seed) => generate({ level: 1, seed }));
+    // Common practice: the open chords that a class begins with.
+    expect(new Set(vamps.flatMap(({ chords }) => chords))).toEqual(new Set('E Em A Am D Dm G C'.split(' ')));
+    for (const { vamp, chords, truth, readings } of vamps) {
+      for (const { frets } of vamp.slots)
+        expect([chords.join(' '), frets.includes(0)]).toEqual([chords.join(' '), true]);
+      for (const distance of truth.distances) expect(['1', '2', '4', '5', 'b7']).toContain(distance);
+      expect(readings.length).toBeGreaterThan(0);
+      expect(vamp.tempo >= 60 && vamp.tempo <= 90).toBe(true);
+    }
+    expect(new Set(vamps.map(({ truth }) => truth.count))).toEqual(new Set([1, 2, 3]));
+    expect(new Set(vamps.map(({ groove }) => groove))).toEqual(new Set(['quarter-downs', 'relaxed-alternate']));
+  });
+
+  test('chords are counted where the level asks it, else where the caller does', () => {
+    const lengths = (level: number, counting?: boolean) =>
+      new Set(
+        Array.from({ length: 200 }, (_, seed) =>
+          generate(counting === undefined ? { level, seed } : { level, seed, counting }),
+        ).map(({ chords }) => chords.length),
+      );
+    for (const { level, questions } of LEVELS) {
+      expect([level, lengths(level).has(4)]).toEqual([level, questions.includes('count')]);
+      expect([level, lengths(level, true).has(4)]).toEqual([level, true]);
+      expect([level, lengths(level, false).has(4)]).toEqual([level, false]);
+    }
+  });
 
   test('level 2: one quality a vamp; what stays is one chord, its top sometimes not', () => {
     const vamps = of(2);
@@ -266,7 +304,7 @@ describe('what each level is for', () => {
     }
   });
 
-  test('level 7: all 18 ordered pairs, of the parent keys, a third with a single key', () => {
+  test('level 7: all 18 ordered pairs, of the parent keys, half with a single key', () => {
     const vamps = of(7);
     // The two-chord table: pairs of root distance and qualities that at least one major key owns (arithmetic).
     const table = 'MM2 MM4 MM5 MMb7 Mm2 Mm3 Mm5 Mm6 Mm7 mMb2 mMb3 mM4 mMb6 mMb7 mm2 mm4 mm5 mmb7';
@@ -278,7 +316,7 @@ describe('what each level is for', () => {
     expect([...counts.keys()].toSorted()).toEqual(table.split(' ').toSorted());
     expect(Math.min(...counts.values())).toBeGreaterThan(0.008);
     const single = vamps.filter(({ readings }) => readings.length === 1).length / vamps.length;
-    expect(Math.abs(single - 0.36)).toBeLessThan(0.03);
+    expect(Math.abs(single - 0.5)).toBeLessThan(0.03);
     expect(vamps.every(({ readings }) => readings.length >= 1 && readings.length <= 3)).toBe(true);
     const { keys } = levelOf(7);
     for (const made of vamps)
@@ -307,7 +345,7 @@ describe('asking for a vamp', () => {
   });
 
   test('a level that is none, a seed that is none', () => {
-    expect(() => generate({ level: 1, seed: 1 })).toThrow(/no level 1.*2 to 7/);
+    expect(() => generate({ level: 8, seed: 1 })).toThrow(/no level 8.*1 to 7/);
     expect(() => generate({ level: 2.5, seed: 1 })).toThrow(RangeError);
     expect(() => generate({ level: 2, seed: 0.5 })).toThrow(/seed/);
   });

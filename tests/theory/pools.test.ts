@@ -2,8 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { chordSymbol, parseChord } from '../../shared-theory/chords.ts';
 import { candidateKeys, keyOwns } from '../../shared-theory/keys.ts';
 import { LEVELS, levelOf } from '../../shared-theory/levels.ts';
-import { poolOf, sameLoop, voicingsOf } from '../../shared-theory/pools.ts';
+import { poolOf as formPool, sameLoop } from '../../shared-theory/pools.ts';
+import { voicingsOf } from '../../shared-theory/voicings.ts';
+import { FORMS, type Level } from '../../shared-theory/level.ts';
 
+/** All that a level draws, whatever its form. */
+const poolOf = (level: Level) => FORMS.flatMap((form) => formPool(level, form));
 const written = (level: number) => poolOf(levelOf(level)).map((loop) => loop.map(chordSymbol).join(' '));
 
 // Common practice: chords on these roots are written with their other name.
@@ -25,7 +29,16 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('the pool of
 
 describe('loops of the pools', () => {
   test.each([
-    [2, ['E A', 'A E', 'Am Em', 'D C', 'C A', 'G G', 'Em Em'], ['E Am', 'G Em', 'C', 'Bdim Bdim', 'E D', 'Ab Ab']],
+    [
+      1,
+      ['E', 'Em', 'C', 'E A', 'A E', 'Em Am', 'D G', 'C D', 'G A', 'G C G D', 'Am Dm Am G'],
+      ['F', 'B', 'Em D', 'G Em', 'A A', 'C Am', 'E Am', 'A D A B', 'G D G D', 'A D A Dm', 'E B'],
+    ],
+    [
+      2,
+      ['E A', 'A E', 'Am Em', 'D C', 'C A', 'G G', 'Em Em', 'G D G C'],
+      ['E Am', 'G Em', 'G C G Em', 'Bdim Bdim', 'E D', 'Ab Ab'],
+    ],
     [
       3,
       ['E', 'Em', 'E5', 'E Em', 'Am A', 'A5 A', 'D G', 'Em A', 'Am D5', 'Gm G', 'Cm C', 'F5 Fm'],

@@ -1,5 +1,5 @@
-import { chordPitchClasses, soundsAs } from '../../chords.ts';
-import type { Beside } from '../beside.ts';
+import { chordPitchClasses } from '../../chords.ts';
+import type { Chord } from '../../chords.ts';
 import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
 import type { AskedOf, Judge } from '../question.ts';
 import { MOST_CHORDS } from './ask.ts';
@@ -16,9 +16,9 @@ export const countJudge: Judge<'count'> = {
     if (answer === right) return RIGHT;
     const { beside } = context;
     const error = firstShown([
-      ['counts-the-changes', answer === beside.chords.length],
-      ['merges-close-chords', answer === right - 1 && hasCloseChords(beside)],
-      ['splits-one-chord', answer === right + 1 && hasChordInTwoCoats(beside)],
+      ['counts-the-changes', answer === beside.slots],
+      ['merges-close-chords', answer === right - 1 && hasClosePair(beside.chords)],
+      ['splits-one-chord', answer === right + 1 && beside.sameChordVaries],
       ['hears-no-change', answer === 1],
     ]);
     const misheard = error === 'merges-close-chords' || error === 'splits-one-chord';
@@ -33,28 +33,11 @@ function rightCount({ truth }: AskedOf): number | null {
   return truth.count <= MOST_CHORDS ? truth.count : null;
 }
 
-/** Whether two different chords of the loop share most of their notes. */
-function hasCloseChords({ chords }: Beside): boolean {
-  return pairsOf(chords.length).some(([one, other]) => {
-    const [first, second] = [chords[one], chords[other]];
-    if (!first || !second || soundsAs(first, second)) return false;
-    const sounds = chordPitchClasses(second);
-    return chordPitchClasses(first).filter((sound) => sounds.includes(sound)).length >= CLOSE_NOTES;
+/** Whether two of the different chords share most of their notes. */
+function hasClosePair(chords: readonly Chord[]): boolean {
+  return chords.some((chord, index) => {
+    const sounds = chordPitchClasses(chord);
+    const shared = (other: Chord) => chordPitchClasses(other).filter((sound) => sounds.includes(sound)).length;
+    return chords.slice(index + 1).some((other) => shared(other) >= CLOSE_NOTES);
   });
-}
-
-/** Whether one chord sounds in two ways: over two basses in turn, or coming back with another bass or another note on top. */
-function hasChordInTwoCoats({ chords, bass, bassAlternates, top }: Beside): boolean {
-  if (bassAlternates) return true;
-  return pairsOf(chords.length).some(([one, other]) => {
-    const [first, second] = [chords[one], chords[other]];
-    return first && second && soundsAs(first, second) && (bass[one] !== bass[other] || top[one] !== top[other]);
-  });
-}
-
-/** Every pair of slots of a loop, the earlier one first. */
-function pairsOf(slots: number): readonly (readonly [number, number])[] {
-  return Array.from({ length: slots }, (_, one) =>
-    Array.from({ length: slots - one - 1 }, (_each, step) => [one, one + step + 1] as const),
-  ).flat();
 }

@@ -60,5 +60,5 @@ function knowsTheNote(context: MarkingContext): boolean {
 /** Whether the answer fits the change heard last, where two chords go to and fro and home had come back. */
 function answersTheWayBack(answer: Direction, right: Direction, { beside }: MarkingContext): boolean {
   const opposite = answer !== 'same' && right !== 'same';
-  return opposite && beside.chords.length === 2 && beside.returned === true;
+  return opposite && beside.slots === 2 && beside.returned === true;
 }

@@ -14,10 +14,10 @@ const FIFTH = 7;
 const WHOLE_TONE = 2;
 /** Degrees that a minor scale has a fret lower than a major one, in semitones: b3, b6, b7. */
 const FLAT_IN_MINOR: ReadonlySet<number> = new Set([3, 8, 10]);
-/** From so many frets on, frets and scale steps part for good: three frets are b3, four are 3. */
+/** Over fewer frets, frets and scale steps cannot be told apart. */
 const FRETS_COUNTED_FROM = 3;
-/** From a fourth's neighbour on, a short step has been passed. */
-const SHORT_STEP_PASSED_FROM = 4;
+/** Under 3, in semitones, no short step of the scale is near. */
+const SHORT_STEP_FROM = 4;
 
 /** How far, counted on the major scale of the first root, and which way. Which way is no part of what a number shows. */
 export const distanceJudge: Judge<'distance'> = {
@@ -121,8 +121,8 @@ function countsFrets(answer: number, right: number): boolean {
   return frets >= FRETS_COUNTED_FROM && [frets, frets + 1].map(String).includes(lineNumber(answer));
 }
 
-/** Whether the number is a fret off, and a short step lies on the way to the right one. */
+/** Whether the number is a fret off, and the right one is beside a short step or past one. */
 function forgetsAShortStep(answer: number, right: number): boolean {
-  const passed = above(right) >= SHORT_STEP_PASSED_FROM || Math.abs(right) === OCTAVE;
-  return passed && [1, OCTAVE - 1].includes(above(answer - right));
+  const near = above(right) >= SHORT_STEP_FROM || Math.abs(right) === OCTAVE;
+  return near && [1, OCTAVE - 1].includes(above(answer - right));
 }

@@ -9,7 +9,7 @@ const vamps = (...args: readonly string[]) => {
 };
 
 describe('npm run vamps', () => {
-  test.each([3, 7])('level %d as lines of JSON', (level) => {
+  test.each([1, 3, 6, 7])('level %d as lines of JSON', (level) => {
     const { status, out, error } = vamps('--level', String(level), '--count', '12', '--seed', '3', '--json');
     expect([status, error]).toEqual([0, '']);
     const lines = out
@@ -57,6 +57,19 @@ describe('npm run vamps', () => {
     expect(vamps('--level', '7', '--count', '5', '--seed', '12', '--json').out).not.toBe(vamps(...args).out);
   });
 
+  test('with chords counted there are one, two and three of them; at level 1 without being told to', () => {
+    const counts = (...args: readonly string[]) =>
+      new Set(
+        vamps(...args, '--count', '40', '--json')
+          .out.trimEnd()
+          .split('\n')
+          .map((line) => (JSON.parse(line) as { truth: { count: number } }).truth.count),
+      );
+    expect(counts('--level', '5')).toEqual(new Set([2]));
+    expect(counts('--level', '5', '--counting')).toEqual(new Set([1, 2, 3]));
+    expect(counts('--level', '1')).toEqual(new Set([1, 2, 3]));
+  });
+
   test('a table to read, with real signs', () => {
     const { status, out } = vamps('--level', '7', '--count', '40');
     expect(status).toBe(0);
@@ -66,7 +79,7 @@ describe('npm run vamps', () => {
   });
 
   test.each([
-    [['--level', '9'], /--level is a whole number from 2 to 7, not “9”/],
+    [['--level', '9'], /--level is a whole number from 1 to 7, not “9”/],
     [['--level', '7', '--count', '0'], /--count/],
     [['--level', '7', '--seed', '-1'], /--seed/],
     [['--count', '3'], /Give a level/],

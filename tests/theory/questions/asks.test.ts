@@ -7,6 +7,14 @@ import { answers, settings, SETTINGS, truths } from './given.ts';
 
 describe('which slots can be asked', () => {
   test.each<[Kind, number, boolean, number[]]>([
+    ['count', 0, true, []],
+    ['count', 1, false, [0]],
+    ['distance', 1, true, []],
+    ['distance', 3, true, [1, 2]],
+    ['numeral', 0, true, []],
+    ['numeral', 4, true, [0]],
+    ['one-or-several', 2, true, [0]],
+    ['settler', 2, true, [0, 1]],
     ['direction', 0, true, []],
     ['direction', 1, true, []],
     ['direction', 4, true, [1, 2, 3]],
@@ -19,7 +27,7 @@ describe('which slots can be asked', () => {
     ['strokes', 2, false, []],
     ['strokes', 0, true, []],
   ])('%s of %i slots, groove %s: %j', (kind, slots, groove, targets) => {
-    expect(asks[kind].targets(slots, { groove })).toEqual(targets);
+    expect(asks[kind].targets(slots, { groove, settlers: 2 })).toEqual(targets);
   });
 });
 
@@ -65,6 +73,34 @@ describe('reading what a phone sent', () => {
     ['strokes', 'all-downs', 'all-downs'],
     ['strokes', 'down-up', 'down-up'],
     ['strokes', 'downs', null],
+    ['count', 1, 1],
+    ['count', 5, 5],
+    ['count', 0, null],
+    ['count', 6, null],
+    ['count', 2.5, null],
+    ['count', '2', null],
+    ['distance', 12, 12],
+    ['distance', -12, -12],
+    ['distance', -0, 0],
+    ['distance', 13, null],
+    ['distance', -13, null],
+    ['distance', 0.5, null],
+    ['distance', '5', null],
+    ['numeral', ['vi', 'V'], ['vi', 'V']],
+    ['numeral', ['bVII', '#iv', 'viio', 'III+'], ['bVII', '#iv', 'viio', 'III+']],
+    ['numeral', ['I', 'I', 'I', 'I', 'I'], null],
+    ['numeral', [], null],
+    ['numeral', ['I', 'VIII'], null],
+    ['numeral', ['Vi'], null],
+    ['numeral', ['I '], null],
+    ['numeral', [1], null],
+    ['numeral', 'I', null],
+    ['one-or-several', 'one', 'one'],
+    ['one-or-several', 'several', 'several'],
+    ['one-or-several', 'both', null],
+    ['settler', ['2M', '7M'], ['2M', '7M']],
+    ['settler', [], []],
+    ['settler', ['7'], null],
   ])('%s reads %j as %j', (kind, value, answer) => {
     expect(readAnswer(kind, value, majorMinor)).toEqual(answer);
   });
@@ -72,7 +108,7 @@ describe('reading what a phone sent', () => {
   test('every kind takes not sure and no nonsense', () => {
     for (const kind of KINDS) {
       expect(readAnswer(kind, 'not-sure', SETTINGS)).toBe('not-sure');
-      for (const value of [null, undefined, 0, true, '', 'constructor', {}, { string: 6 }, [[]], Symbol.iterator]) {
+      for (const value of [null, undefined, true, '', 'constructor', {}, { string: 6 }, [[]], Symbol.iterator]) {
         expect(readAnswer(kind, value, SETTINGS)).toBeNull();
       }
     }
@@ -127,7 +163,9 @@ describe('a pad tells nothing early', () => {
       fc.property(truths, truths, settings, (one, other, given) => {
         const pads = (truth: typeof one) =>
           KINDS.flatMap((kind) =>
-            asks[kind].targets(truth.roots.length, { groove: true }).map((target) => asks[kind].ask(target, given, {})),
+            asks[kind]
+              .targets(truth.roots.length, { groove: true, settlers: 2 })
+              .map((target) => asks[kind].ask(target, given, {})),
           );
         expect(JSON.stringify(pads(one))).toBe(JSON.stringify(pads(other)));
       }),

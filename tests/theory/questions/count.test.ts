@@ -90,4 +90,9 @@ test('until the chords are shown, a student learns no more than that it was one 
   expect(countJudge.mark(1, told).errors).toEqual(['hears-no-change']);
   const shown = { ...given, beside: besideShown(truth, [{ kind: 'keys', target: 0 }]) };
   expect(countJudge.mark(3, shown)).toEqual(countJudge.mark(3, given));
+  // How often a chord comes is shown by nothing.
+  const often = context(0, played('A E A D'));
+  const all = besideShown(often.truth, [{ kind: 'keys', target: 0 }]);
+  expect(countJudge.mark(4, often).errors).toEqual(['counts-the-changes']);
+  expect(countJudge.mark(4, { ...often, beside: all }).errors).toEqual([]);
 });

@@ -10,14 +10,15 @@ import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import type { Answer, Kind, MarkingContext, NeckPlace } from '../../../shared-theory/questions/question.ts';
 import { KINDS } from '../../../shared-theory/questions/question.ts';
 import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
-import { answers, context, EM_D, settings, SETTINGS, truths } from './given.ts';
+import { answers, context, EM_D, played, settings, SETTINGS, truths } from './given.ts';
+import { padAnswers } from './search.ts';
 
 /** A question of some round that has a right answer. */
 const asked = fc
   .tuple(fc.constantFrom(...KINDS), truths, settings, fc.nat(2))
   .map(([kind, truth, given, target]): [Kind, MarkingContext] => [
     kind,
-    { truth, settings: given, target, beside: besideAll(truth) },
+    { truth, settings: given, target, beside: besideAll(truth), own: {} },
   ])
   .filter(([kind, given]) => judges[kind].truth(given) !== null);
 
@@ -29,7 +30,7 @@ describe('properties of every mark', () => {
         const right = judge.truth(given);
         expect(right).not.toBeNull();
         for (const answer of [right as Answer, ...judge.also(given)]) {
-          expect(markAnswer<Kind>(kind, answer, given)).toEqual({
+          expect(markAnswer<Kind>(kind, answer, given)).toMatchObject({
             credit: 1,
             exact: true,
             errors: [],
@@ -40,7 +41,7 @@ describe('properties of every mark', () => {
     );
   });
 
-  test('credit lies within 0 and 1, is 1 only where exact, and shows one error at most', () => {
+  test('by itself, credit lies within 0 and 1, is 1 only where exact, and shows one error at most', () => {
     fc.assert(
       fc.property(asked, fc.gen(), ([kind, given], gen) => {
         const mark = markAnswer<Kind>(kind, gen(answers, kind, given.settings), given);
@@ -50,6 +51,31 @@ describe('properties of every mark', () => {
         expect(mark.evidence).toBe(mark.exact ? 'right' : 'wrong');
         expect(mark.errors.length).toBeLessThanOrEqual(mark.exact ? 0 : 1);
         for (const error of mark.errors) expect(ERROR_KINDS).toContain(error);
+      }),
+    );
+  });
+
+  test('beside the student’s own answers a wrong one earns 1 only where it follows from them, and is wrong still', () => {
+    fc.assert(
+      fc.property(asked, fc.gen(), ([kind, given], gen) => {
+        const questions = KINDS.flatMap((other) =>
+          [0, 1].map((slot) => ({ id: `${other}-${slot}`, kind: other, target: slot })),
+        );
+        const leaning = judgeOf<Kind>(kind).leansOn?.(given.target, questions) ?? [];
+        const own = Object.fromEntries(
+          questions
+            .filter(({ id }) => leaning.includes(id))
+            .map(({ id, kind: other }) => [id, gen(answers, other, given.settings)]),
+        );
+        const answer = gen(answers, kind, given.settings);
+        const [alone, beside] = [given, { ...given, own }].map((each) => markAnswer<Kind>(kind, answer, each));
+        expect(beside?.exact).toBe(alone?.exact);
+        expect(beside?.credit).toBeGreaterThanOrEqual(0);
+        expect(beside?.credit).toBeLessThanOrEqual(1);
+        expect(beside?.errors.length).toBeLessThanOrEqual(1);
+        if (beside?.credit === 1 && !beside.exact) {
+          expect(beside).toMatchObject({ note: 'follows-own-answer', errors: [], evidence: 'wrong' });
+        }
       }),
     );
   });
@@ -71,7 +97,9 @@ describe('properties of every mark', () => {
     fc.assert(
       fc.property(asked, fc.gen(), ([kind, given], gen) => {
         const answer = gen(answers, kind, given.settings);
-        const shown = markAnswer<Kind>(kind, answer, { ...given, beside: besideShown(given.truth, []) });
+        const all = KINDS.flatMap((other) => [0, 1, 2].map((slot) => ({ kind: other, target: slot })));
+        const some = gen(fc.subarray, all);
+        const shown = markAnswer<Kind>(kind, answer, { ...given, beside: besideShown(given.truth, some) });
         expect(shown.exact).toBe(markAnswer<Kind>(kind, answer, given).exact);
       }),
     );
@@ -83,6 +111,20 @@ describe('properties of every mark', () => {
     for (const place of NECK_PLACES) expect(judges.root.mark(place, sharp)).toEqual(judges.root.mark(place, flat));
     for (const id of KEY_IDS) expect(judges.keys.mark([id], sharp)).toEqual(judges.keys.mark([id], flat));
   });
+
+  test('a loop written with sharps and the same with flats are marked alike, whatever is asked and answered', () => {
+    const [sharp, flat] = ['F# C# F# B', 'Gb Db Gb Cb'].map((chords) => played(chords, ['up', 'same', 'up']));
+    if (!sharp || !flat) throw new Error('both were played');
+    const questions = askableQuestions(sharp, SETTINGS);
+    expect(askableQuestions(flat, SETTINGS)).toEqual(questions);
+    for (const { kind, target } of questions) {
+      const [one, other] = [sharp, flat].map((truth) => context(target, truth));
+      if (!one || !other) throw new Error('both are asked');
+      for (const answer of padAnswers(kind, one)) {
+        expect(judgeOf<Kind>(kind).mark(answer, other)).toEqual(judgeOf<Kind>(kind).mark(answer, one));
+      }
+    }
+  });
 });
 
 test('every question of a generated vamp is answered right by what sounded', () => {
@@ -90,7 +132,7 @@ test('every question of a generated vamp is answered right by what sounded', () 
     fc.property(fc.constantFrom(...LEVELS_THAT_STAND), fc.nat(), settings, (level, seed, given) => {
       const { truth } = generate({ level, seed });
       for (const { kind, target } of askableQuestions(truth, given)) {
-        const asked = { truth, settings: given, target, beside: besideAll(truth) };
+        const asked = { truth, settings: given, target, beside: besideAll(truth), own: {} };
         const right = judgeOf<Kind>(kind).truth(asked);
         expect(right).not.toBeNull();
         expect(markAnswer<Kind>(kind, right as Answer, asked).exact).toBe(true);
@@ -119,7 +161,11 @@ describe('chance of blind guessing', () => {
   ];
   const pairs = arcs.map((arc) => arc.flatMap((tonic) => [`${tonic}M`, `${(tonic + 9) % 12}m`]));
   const pads: readonly [string, Kind, readonly Answer[], MarkingContext][] = [
+    ['count', 'count', [1, 2, 3, 4, 5], context(0)],
     ['direction', 'direction', ['up', 'down', 'same'], context(1)],
+    ['distance', 'distance', Array.from({ length: 25 }, (_, index) => index - 12), context(1)],
+    ['one or several', 'one-or-several', ['one', 'several'], context(0)],
+    ['settler', 'settler', [['7M'], ['2M']], context(1)],
     ['quality', 'quality', SETTINGS.qualities, context(0)],
     ['quality of two', 'quality', ['major', 'minor'], context(0, {}, { qualities: ['major', 'minor'] })],
     [
@@ -160,14 +206,44 @@ describe('the questions of a round', () => {
   const ids = (...given: Parameters<typeof askableQuestions>) => askableQuestions(...given).map(({ id }) => id);
 
   test('stand in the usual order', () => {
-    expect(ids(EM_D, SETTINGS)).toEqual(['strokes-0', 'direction-1', 'quality-0', 'root-0', 'quality-1', 'keys-0']);
-    expect(ids({ ...EM_D, strokes: null }, SETTINGS)[0]).toBe('direction-1');
+    expect(ids(EM_D, SETTINGS)).toEqual([
+      'strokes-0',
+      'count-0',
+      'direction-1',
+      'quality-0',
+      'root-0',
+      'distance-1',
+      'quality-1',
+      'numeral-0',
+      'one-or-several-0',
+      'keys-0',
+      'settler-0',
+      'settler-1',
+    ]);
+    expect(ids({ ...EM_D, strokes: null }, SETTINGS)[0]).toBe('count-0');
   });
 
   test('leave out a quality that the pad cannot name, and a chord heard before in any spelling', () => {
     const truth = { ...EM_D, roots: ['F#', 'Gb'], qualities: ['power', 'power'] as const };
-    expect(ids(truth, SETTINGS)).toEqual(['strokes-0', 'direction-1', 'quality-0', 'root-0', 'keys-0']);
+    const heard = ids(truth, SETTINGS);
+    expect(heard).toEqual(expect.arrayContaining(['direction-1', 'quality-0', 'root-0', 'keys-0']));
+    expect(heard).not.toContain('quality-1');
+    expect(heard).not.toContain('distance-1');
     expect(ids(truth, { ...SETTINGS, qualities: ['major', 'minor'] })).not.toContain('quality-0');
+  });
+
+  test('leave out what has no right answer: one key or several where none owns all, a distance that no octave gives', () => {
+    expect(ids(played('C Fm'), SETTINGS)).not.toContain('one-or-several-0');
+    expect(ids(played('C Fm'), SETTINGS)).toContain('keys-0');
+    expect(ids({ ...EM_D, directions: ['same'] }, SETTINGS)).not.toContain('distance-1');
+    expect(ids({ ...EM_D, settlers: [] }, SETTINGS)).not.toContain('settler-0');
+    expect(ids({ ...EM_D, count: 6 }, SETTINGS)).not.toContain('count-0');
+  });
+
+  test('ask the roots of chords from the third different one on', () => {
+    const asked = ids(played('A B A C'), SETTINGS);
+    expect(asked.filter((id) => id.startsWith('root'))).toEqual(['root-0', 'root-3']);
+    expect(asked.indexOf('root-3')).toBe(asked.indexOf('quality-3') + 1);
   });
 
   test('each has a right answer', () => {

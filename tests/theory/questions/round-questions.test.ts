@@ -1,28 +1,64 @@
 import { expect, test } from 'vitest';
 import { parseQuestionId, questionId, questionsOf } from '../../../shared-theory/questions/round-questions.ts';
 
-test.each<[string, string[], boolean, string[]]>([
-  ['one held chord', ['E'], true, ['strokes-0', 'quality-0', 'root-0', 'keys-0']],
-  ['two chords, no groove', ['Em', 'D'], false, ['direction-1', 'quality-0', 'root-0', 'quality-1', 'keys-0']],
+const LAST = ['numeral-0', 'one-or-several-0', 'keys-0'];
+
+test.each<[string, string[], boolean, number, string[]]>([
+  ['one held chord', ['E'], true, 1, ['strokes-0', 'count-0', 'quality-0', 'root-0', ...LAST, 'settler-0']],
   [
-    'a chord that comes again is asked for its bass alone',
+    'two chords, no groove',
+    ['Em', 'D'],
+    false,
+    2,
+    ['count-0', 'direction-1', 'quality-0', 'root-0', 'distance-1', 'quality-1', ...LAST, 'settler-0', 'settler-1'],
+  ],
+  ['one chord twice', ['E', 'E'], true, 0, ['strokes-0', 'count-0', 'direction-1', 'quality-0', 'root-0', ...LAST]],
+  [
+    'a chord that comes again is no new one; the third is asked for its root too',
     ['A', 'B', 'A', 'C'],
     true,
+    0,
     [
       'strokes-0',
+      'count-0',
+      'direction-1',
+      'direction-3',
+      'quality-0',
+      'root-0',
+      'distance-1',
+      'quality-1',
+      'distance-3',
+      'quality-3',
+      'root-3',
+      ...LAST,
+    ],
+  ],
+  [
+    'four chords',
+    ['C', 'G', 'Am', 'F'],
+    false,
+    0,
+    [
+      'count-0',
       'direction-1',
       'direction-2',
       'direction-3',
       'quality-0',
       'root-0',
+      'distance-1',
       'quality-1',
+      'distance-2',
+      'quality-2',
+      'root-2',
+      'distance-3',
       'quality-3',
-      'keys-0',
+      'root-3',
+      ...LAST,
     ],
   ],
-  ['no chord', [], true, []],
-])('%s', (_name, chords, strokesKnown, ids) => {
-  const questions = questionsOf({ chords, strokesKnown });
+  ['no chord', [], true, 0, []],
+])('%s', (_name, chords, strokesKnown, settlers, ids) => {
+  const questions = questionsOf({ chords, strokesKnown, settlers });
   expect(questions.map(({ id }) => id)).toEqual(ids);
   for (const question of questions) expect(parseQuestionId(question.id)).toEqual(question);
 });

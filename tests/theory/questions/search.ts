@@ -72,7 +72,7 @@ const PLAYED: readonly (readonly [string, (readonly Direction[])?])[] = [
 const SEEDS = 4;
 
 /** Truths of all sorts, each built of chords that sound. */
-export function broadTruths(): readonly Truth[] {
+function broadTruths(): readonly Truth[] {
   const generated = LEVELS_THAT_STAND.flatMap((level) =>
     Array.from({ length: SEEDS }, (_, seed) => generate({ level, seed }).truth),
   );

@@ -1,0 +1,59 @@
+import type { Quality } from './chords.ts';
+import type { Key } from './keys.ts';
+import type { Kind } from './questions/question.ts';
+import type { Distance } from './distance-line.ts';
+
+/** Lowest and highest share, 0 to 1. */
+export type ShareRange = readonly [number, number];
+
+/** How a loop goes: one chord, two in turn, or A B A C, where home comes between. */
+export const FORMS = ['held', 'pair', 'return'] as const;
+export type Form = (typeof FORMS)[number];
+/** Share of each form; together 1. */
+export type FormShares = Readonly<Record<Form, number>>;
+
+/** How the vamps of a level fall out in the long run, as shares. */
+export type Balance = {
+  readonly forms: FormShares;
+  /** The same where it is asked how many chords there are: then no number of them takes more than four vamps in ten. */
+  readonly counting: { readonly forms: FormShares; readonly stays: number };
+  /** Of the changes from home: the bass stays. Up and down share the rest evenly. */
+  readonly stays: number;
+  /** Of the changes from home, by distance number; a distance not named goes free up to a quarter. */
+  readonly distances: Readonly<Partial<Record<Distance, ShareRange>>>;
+  /** Chords in a slot that are power chords; the others are major and minor by halves. */
+  readonly power: number;
+  /** Vamps of a form that exactly one major key owns; a form not named falls as it may. */
+  readonly oneKey: Readonly<Partial<Record<Form, number>>>;
+};
+
+export const LEVELS_THAT_STAND = [1, 2, 3, 4, 5, 6, 7] as const;
+type LevelNumber = (typeof LEVELS_THAT_STAND)[number];
+
+/** A step of the ladder: what sounds and what is asked. */
+export type Level = {
+  readonly level: LevelNumber;
+  readonly name: string;
+  /** Keys whose triads are used. */
+  readonly keys: readonly Key[];
+  /** Groove ids; as many draws go to those in downstrokes alone as to those with ups. */
+  readonly grooves: readonly string[];
+  /** Slowest and fastest, beats a minute, where the level is narrower than its grooves; null where they alone decide. */
+  readonly tempo: readonly [number, number] | null;
+  readonly barsPerChord: 1 | 2;
+  /** Chords open with their groove's opening bar, where it has one, so that their quality is heard. */
+  readonly opening: boolean;
+  /** Shapes with open strings alone. */
+  readonly openShapes: boolean;
+  /** Barres go no higher than this fret. */
+  readonly highestFret: number;
+  /** The bass moves no further than so many semitones. */
+  readonly largestMove: number;
+  /** Qualities on the pad. */
+  readonly qualities: readonly Quality[];
+  /** Kinds asked, in the order of a round. */
+  readonly questions: readonly Kind[];
+  /** Tempos are drawn within the groove's range in steps of so many beats a minute. */
+  readonly tempoStep: number;
+  readonly balance: Balance;
+};
