@@ -103,12 +103,12 @@ function changeLimits(level: Level, form: Form, changes: readonly Change[], draw
       group: ({ distance }) => distance,
       share: () => [0.45, 0.55],
     },
-    { group: ({ root }) => String(root), share: () => cap },
     {
       group: ({ distance }) => distance,
       share: distanceShare,
     },
     { group: ({ quality }) => quality, share: qualityShare(level) },
+    { group: ({ root }) => String(root), share: () => cap },
   ];
 }
 

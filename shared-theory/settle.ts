@@ -8,7 +8,6 @@ import { usualShape } from './neck.ts';
 import { perform } from './perform.ts';
 import { pitchClass } from './pitch.ts';
 import type { PitchClass } from './pitch.ts';
-import { seededRandom } from './random.ts';
 import { heardAs } from './sounding.ts';
 import type { Truth } from './truth.ts';
 import type { VoicedSlot, VoicedVamp } from './vamps.ts';
@@ -68,9 +67,13 @@ function planOf(chords: readonly Chord[]): Plan {
   });
 }
 
-/** By the different chords as they sound: the same loop has the same settlers wherever it is played, however it is written. */
+/**
+ * By the different chords as they sound: the same loop has the same settlers wherever it is played, however it is written.
+ * Whether home's pitch class and the number of minor chords make an even sum is so for about half of the loops of any kind.
+ */
 function flatFirst(different: readonly Chord[]): boolean {
-  return seededRandom(0, different.map(({ root, quality }) => `${pitchClass(root)} ${quality}`).join())() < 0.5;
+  const minors = different.filter(({ quality }) => quality === 'minor').length;
+  return (pitchClass(different[0]?.root ?? 'C') + minors) % 2 === 0;
 }
 
 const heard = new Map<string, ReadonlySet<PitchClass> | null>();

@@ -155,7 +155,8 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('level %d', 
     }
   });
 
-  test('major and minor by halves in each slot', () => {
+  // Level 1 asks neither quality nor root.
+  test.skipIf(number === 1)('major and minor by halves in each slot', () => {
     for (const slot of [0, 1]) {
       // The home chord of level 5 is major: what is asked there is the second.
       if (number === 5 && slot === 0) continue;
@@ -166,13 +167,15 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('level %d', 
     expect(Math.abs((shares(all, String).get('power') ?? 0) - level.balance.power)).toBeLessThan(0.02);
   });
 
-  test('no root, no distance is so usual that always saying it earns', () => {
+  test.skipIf(number === 1)('no root, no distance is so usual that always saying it earns', () => {
     for (const slot of [0, 1]) {
       const roots = vamps.flatMap(({ truth }) =>
         truth.roots[slot] === undefined ? [] : [pitchClass(truth.roots[slot])],
       );
       const of = shares(roots, (root) => root);
-      expect(Math.max(...of.values())).toBeLessThanOrEqual(Math.max(0.15, 1.3 / of.size));
+      // Only the root of the first chord is asked.
+      const luck = slot === 0 ? 0 : 0.01;
+      expect(Math.max(...of.values())).toBeLessThanOrEqual(Math.max(0.15, 1.3 / of.size) + luck);
     }
     const distances = shares(pairs, ({ truth }) => truth.distances[0] ?? '');
     expect(distances.get('5') ?? 0).toBeLessThanOrEqual(0.25);

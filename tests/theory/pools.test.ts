@@ -37,17 +37,21 @@ describe('loops of the pools', () => {
     [
       2,
       ['E A', 'A E', 'Am Em', 'D C', 'C A', 'G G', 'Em Em', 'G D G C'],
-      ['E Am', 'G Em', 'G C G Em', 'Bdim Bdim', 'E D', 'Ab Ab'],
+      ['E Am', 'G Em', 'G C G Em', 'Bdim Bdim', 'C B', 'Ab Ab'],
     ],
     [
       3,
       ['E', 'Em', 'E5', 'E Em', 'Am A', 'A5 A', 'D G', 'Em A', 'Am D5', 'Gm G', 'Cm C', 'F5 Fm'],
-      ['C E', 'G# G#m', 'Bdim', 'F#', 'G#m', 'Bbm', 'Bm', 'B B5', 'Em D'],
+      ['C E', 'G# G#m', 'Bdim', 'F#', 'G#m', 'Bbm', 'Bm', 'B B5', 'Em G'],
     ],
-    [4, ['C', 'F#m', 'C Dm', 'D C', 'Bb F', 'Fm', 'C#m'], ['C C', 'C Cm', 'C E', 'Eb', 'Eb Bb', 'Em D']],
-    [5, ['C G', 'G C', 'A Bm', 'D C', 'G Bm', 'F Em'], ['Em D', 'C E', 'C']],
+    [4, ['C', 'Em D', 'F#m', 'C Dm', 'D C', 'Bb F', 'Fm', 'C#m'], ['C C', 'C Cm', 'C E', 'Eb', 'Eb Bb']],
+    [5, ['C G', 'G C', 'A Bm', 'D C', 'G Bm', 'F Em'], ['Em D', 'C E', 'Am']],
     [6, ['C Am', 'Am F', 'G D', 'Em D', 'Bm G', 'F Bb', 'Cm Bb'], ['C Bdim', 'Am Bb']],
-    [7, ['Em D', 'C D', 'D C', 'A Bm', 'F Em', 'Em F', 'Am Bm', 'Bm Am', 'Bb Eb'], ['Am E', 'C', 'B C', 'F# B']],
+    [
+      7,
+      ['Em D', 'C D', 'D C', 'A Bm', 'F Em', 'Em F', 'Am Bm', 'Bm Am', 'Bb Eb'],
+      ['Am E', 'B C', 'F# B', 'Am E Am G'],
+    ],
   ] as const)('level %d has %j but not %j', (level, some, none) => {
     const loops = written(level);
     for (const loop of some) expect(loops).toContain(loop);
@@ -61,8 +65,8 @@ describe('loops of the pools', () => {
   test('what the shapes of a level cannot play is left out', () => {
     // From the open E up to D is a minor seventh; from E on the seventh fret down to D a whole step.
     const chords = [parseChord('Em'), parseChord('D')];
-    expect(voicingsOf(levelOf(4), chords)).toEqual([]);
-    const written = voicingsOf(levelOf(7), chords).map((shapes) => shapes.map((frets) => frets.join()));
+    expect(voicingsOf(levelOf(1), chords)).toEqual([]);
+    const written = voicingsOf(levelOf(4), chords).map((shapes) => shapes.map((frets) => frets.join()));
     expect(written).toContainEqual([',7,9,9,8,7', ',,0,2,3,2']);
     expect(written).not.toContainEqual(['0,2,2,0,0,0', ',,0,2,3,2']);
   });
