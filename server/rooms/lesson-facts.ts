@@ -1,12 +1,22 @@
 import type { AskedRound } from '../../shared-theory/diagnosis/asked.ts';
 import { breakdownOf } from '../../shared-theory/diagnosis/breakdown.ts';
+import type { BreakdownLine } from '../../shared-theory/diagnosis/breakdown.ts';
 import { commonErrors } from '../../shared-theory/diagnosis/common-errors.ts';
 import { studentReports } from '../../shared-theory/diagnosis/reports.ts';
 import { askedRound } from './asked-rounds.ts';
 import type { RoomState } from './state.ts';
 
 /** The lesson, question by question. */
-export const breakdownFor = remembered(breakdownOf);
+export const breakdownFor = remembered((rounds) => rounds.flatMap(linesOf));
+
+/** The lines of a round that has not changed are worked out once. */
+const lines = new WeakMap<AskedRound, readonly BreakdownLine[]>();
+
+function linesOf(round: AskedRound): readonly BreakdownLine[] {
+  const known = lines.get(round) ?? breakdownOf([round]);
+  lines.set(round, known);
+  return known;
+}
 
 /** The common errors of the lesson. */
 export const commonFor = remembered(commonErrors);

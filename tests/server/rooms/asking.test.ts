@@ -138,7 +138,7 @@ describe('R69 from memory', () => {
     const silent: Command = { type: 'ChangeTook', id: 'c', round: 'r1', change: silence, bar: 4 };
     waiting.when(HOST, silent, held).gives({ ok: true, events: [took(silence), opens] });
     const stopped: NewEvent = { type: 'VampStopped', round: 'r1' };
-    waiting.when(HOST, { id: 'c', ...stopped } as Command, held).gives({ ok: true, events: [stopped, opens] });
+    waiting.when(HOST, { id: 'c', ...stopped }, held).gives({ ok: true, events: [stopped, opens] });
     waiting.when(DESK, { type: 'RequestStop', id: 'c' }).gives({ ok: true, events: [stopped, opens] });
     expect(deskView(fold([...sounding, awaited]), peopleIn(base), LIVE).awaited).toBe('quality-1');
     const state = fold([...sounding, awaited, took(silence), opens]);

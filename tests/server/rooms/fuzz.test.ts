@@ -132,6 +132,17 @@ const command: fc.Arbitrary<Command> = fc.oneof(
     }),
   ),
   often(4, fc.record({ type: is('LetStand'), id, round, question, answer, stands: fc.boolean() })),
+  often(
+    3,
+    fc.record({
+      type: is('LetStand'),
+      id,
+      round,
+      question: is('direction-1'),
+      answer: is('same'),
+      stands: fc.boolean(),
+    }),
+  ),
   often(4, fc.record({ type: is('StrikeQuestion'), id, round, question, struck: fc.boolean() })),
   often(3, fc.record({ type: is('PlayBoth'), id, ask })),
   often(12, fc.record({ type: is('OpenQuestion'), id, round, question, how })),

@@ -58,8 +58,8 @@ describe('rounds', () => {
         strokes: null,
       }),
       settlers: [
-        { chord: 'C', beats: 4, frets: [null, 3, 2, 0, 1, 0] },
         { chord: 'A', beats: 4, frets: [null, 0, 2, 2, 2, 0] },
+        { chord: 'C', beats: 4, frets: [null, 3, 2, 0, 1, 0] },
       ],
       questions: [
         'count-0',

@@ -338,8 +338,8 @@ describe('the desk', () => {
       'numeral-0': ['vi', 'V'],
       'one-or-several-0': 'several',
       'keys-0': ['2M', '7M'],
-      'settler-0': ['7M'],
-      'settler-1': ['2M'],
+      'settler-0': ['2M'],
+      'settler-1': ['7M'],
     });
     expect(open).toMatchObject({ spread: null, topWrong: null, spreadShown: false });
     expect(open.students[0]).toEqual({
