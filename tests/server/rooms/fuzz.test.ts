@@ -189,6 +189,27 @@ const guitarBegun: readonly [Command, Sender][] = [
   ],
   [{ type: 'OpenQuestion', id: 'c', round: 'r1', question: 'direction-1', how: 'phones' }, { role: 'desk' }],
 ];
+/** What happens seldom by luck: a correction, an answer that stands, a struck question, a plan. */
+const correctedBegun: readonly [Command, Sender][] = [
+  ...guitarBegun,
+  [
+    {
+      type: 'CorrectRound',
+      id: 'c',
+      round: 'r1',
+      after: 0,
+      chords: 'G D',
+      groove: null,
+      tempo: null,
+      directions: null,
+      pointsMayFall: false,
+    },
+    { role: 'desk' },
+  ],
+  [{ type: 'LetStand', id: 'c', round: 'r1', question: 'direction-1', answer: 'same', stands: true }, { role: 'desk' }],
+  [{ type: 'StrikeQuestion', id: 'c', round: 'r1', question: 'direction-1', struck: true }, { role: 'desk' }],
+  [{ type: 'PlanLesson', id: 'c', items: [{ item: 'i1', level: 7, kinds: ['keys'] }] }, { role: 'desk' }],
+];
 const begun: readonly [Command, Sender][] = [
   join,
   join,
@@ -205,7 +226,15 @@ const memoryBegun: readonly [Command, Sender][] = [
   ],
   [{ type: 'OpenQuestion', id: 'c', round: 'r1', question: 'direction-1', how: 'memory' }, { role: 'desk' }],
 ];
-const beginnings = fc.constantFrom(begun, guitarBegun, memoryBegun);
+/** Waited for no more; where these commands stand a page holds the sound. */
+const droppedBegun: readonly [Command, Sender][] = [
+  ...memoryBegun,
+  join,
+  join,
+  [{ type: 'RequestChange', id: 'c', round: 'r1', change: { kind: 'full' } }, { role: 'desk' }],
+  join,
+];
+const beginnings = fc.constantFrom(begun, guitarBegun, correctedBegun, memoryBegun, droppedBegun);
 
 type Logged = { readonly event: RoomEvent; readonly stamp: Stamp };
 
