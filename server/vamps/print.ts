@@ -12,13 +12,19 @@ export function printVamps(level: Level, vamps: readonly GeneratedVamp[]): strin
   const { chords, bass, keys, groove, tempo } = words.columns;
   const rows = vamps.map((vamp) => [
     vamp.chords.map((chord) => printChord(chord).text).join(' '),
-    vamp.truth.directions.map((direction) => words.directions[direction]).join(', ') || words.alone,
+    waysOf(vamp).join(', ') || words.alone,
     vamp.readings.map(printReading).join(', ') || words.noKey,
     vamp.groove,
     String(vamp.vamp.tempo),
   ]);
   const heading = fill(words.heading, { level: level.level, name: level.name });
   return [heading, ...columns([[chords, bass, keys, groove, tempo], ...rows])].join('\n');
+}
+
+/** Where the bass goes from home to each chord; home between the others of A B A C is no way to go. */
+function waysOf({ chords, truth }: GeneratedVamp): readonly string[] {
+  const ways = truth.directions.map((direction) => words.directions[direction]);
+  return chords.length > 2 ? ways.filter((_, index) => chords[index + 1] !== chords[0]) : ways;
 }
 
 function printReading({ key, numerals }: GeneratedVamp['readings'][number]): string {
