@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import type { Upgrades } from '../../../server/rooms/events.ts';
 import { EVENT_VERSIONS, readEvent, studentOf, UnreadableEventError, versioned } from '../../../server/rooms/events.ts';
-import { asked, joined, opened, shown } from '../../support/given.ts';
+import { evolve } from '../../../server/rooms/evolve.ts';
+import { unopenedRoom } from '../../../server/rooms/state.ts';
+import { deskView } from '../../../server/rooms/view.ts';
+import { asked, closed, guitar, joined, LIVE, moment, opened, peopleIn, shown, started } from '../../support/given.ts';
 
 describe('R47 events carry a version', () => {
   test('what was written is read back', () => {
@@ -9,6 +12,37 @@ describe('R47 events carry a version', () => {
       const written = versioned(event);
       expect(readEvent(JSON.stringify(written))).toEqual({ ...event, version: EVENT_VERSIONS[event.type] });
     }
+  });
+
+  test('rooms, rounds and questions of the first version are brought up to date', () => {
+    const read = (event: object) => readEvent(JSON.stringify({ ...event, version: 1 }));
+    const settings = { policy: 'majors', qualities: ['major', 'minor'], namesShown: true };
+    expect(read({ type: 'RoomOpened', room: 'WAKUR', class: 'class-1', settings })).toEqual(versioned(opened));
+    expect(read({ type: 'QuestionOpened', ask: 'a1', round: 'r1', question: 'keys-0', sheet: 1 })).toEqual(
+      versioned(asked('a1', 'keys-0')),
+    );
+    const questions = guitar('Em D').questions.filter(({ kind }) => kind !== 'settler');
+    const { settlers: _settlers, entered: _entered, item: _item, truth, ...rest } = { ...guitar('Em D'), questions };
+    const { settlers: _truths, ...before } = truth;
+    const round = read({ type: 'RoundStarted', round: { ...rest, truth: before } });
+    expect(round).toEqual(
+      versioned(
+        started({
+          ...guitar('Em D'),
+          questions,
+          truth: { ...truth, settlers: [] },
+          settlers: [],
+          entered: null,
+          item: null,
+        }),
+      ),
+    );
+    // What was asked then can still be marked, and corrected.
+    const state = unopenedRoom();
+    for (const event of [versioned(opened), round, versioned(asked('a1', 'keys-0')), versioned(closed('a1'))]) {
+      evolve(state, event, moment(0));
+    }
+    expect(deskView(state, peopleIn([]), LIVE)).toMatchObject({ truth: { key: '2M 7M' }, entered: null, reports: [] });
   });
 
   test('an old event is brought up to date step by step', () => {
