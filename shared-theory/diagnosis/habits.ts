@@ -7,14 +7,12 @@ import { evidenceQuestions } from './asked.ts';
 import { digitOf } from './digit.ts';
 
 /** What only several items together can show of a student. */
-export const HABITS = [
-  'swaps-up-and-down',
-  'leans-to-one-quality',
-  'carries-the-first-quality',
-  'always-the-home-key',
-  'starts-at-zero',
-] as const;
-export type Habit = (typeof HABITS)[number];
+export type Habit =
+  | 'swaps-up-and-down'
+  | 'leans-to-one-quality'
+  | 'carries-the-first-quality'
+  | 'always-the-home-key'
+  | 'starts-at-zero';
 
 /** A habit: how often it showed among the items that could show it. */
 export type HabitFound = { readonly habit: Habit; readonly times: number; readonly of: number };

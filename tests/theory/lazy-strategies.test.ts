@@ -18,7 +18,6 @@ type Asked = {
   readonly kind: Kind;
   readonly target: number;
   readonly right: ReadonlySet<string>;
-  readonly of: AskedOf;
 };
 type Heard = { readonly made: GeneratedVamp; readonly asked: readonly Asked[] };
 type Evening = readonly Heard[];

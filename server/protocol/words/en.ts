@@ -6,7 +6,7 @@ export { questionWords } from './question-words.ts';
 export { stepWords } from './step-words.ts';
 export { rightWords } from './right-words.ts';
 export { refusals } from './refusals.ts';
-export { errorKinds, habitKinds, markNotes } from './errors.ts';
+export { errorKinds, habitKinds } from './errors.ts';
 export { hostWords } from './host.ts';
 
 /** The teacher's desk and the pairing page. */

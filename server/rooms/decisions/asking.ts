@@ -5,14 +5,14 @@ import type { AskHow, Reason, SoundChange } from '../../protocol/messages.ts';
 import type { RoomState, SoundState } from '../state.ts';
 
 /** What a sound keeps from being heard, as a reason to refuse it; null where the question can be answered from it. */
-export function hides(change: SoundChange, kind: Kind): Reason | null {
+function hides(change: SoundChange, kind: Kind): Reason | null {
   const { kind: sounds } = change;
   if (kind === 'strokes') return sounds === 'bass-alone' || sounds === 'root-alone' ? 'strokes-asked' : null;
   return sounds === 'muted' ? 'chord-asked' : null;
 }
 
 /** Why a sound does not go with the question that is open; null where it does, or where none is. */
-export function hidesWhatIsAsked(change: SoundChange, { open }: RoomState): Reason | null {
+function hidesWhatIsAsked(change: SoundChange, { open }: RoomState): Reason | null {
   const kind = open === null ? undefined : parseQuestionId(open.question)?.kind;
   return kind === undefined ? null : hides(change, kind);
 }
