@@ -12,7 +12,7 @@ function hides(change: SoundChange, kind: Kind): Reason | null {
 }
 
 /** Why a sound does not go with the question that is open; null where it does, or where none is. */
-function hidesWhatIsAsked(change: SoundChange, { open }: RoomState): Reason | null {
+export function hidesWhatIsAsked(change: SoundChange, { open }: RoomState): Reason | null {
   const kind = open === null ? undefined : parseQuestionId(open.question)?.kind;
   return kind === undefined ? null : hides(change, kind);
 }
