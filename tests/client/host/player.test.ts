@@ -1,8 +1,16 @@
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { SoundChange } from '../../../server/protocol/messages.ts';
+import type { SoundChange, SoundSlot } from '../../../server/protocol/messages.ts';
+import { chordPitchClasses, chordSymbol, parseChord } from '../../../shared-theory/chords.ts';
+import { GROOVES } from '../../../shared-theory/grooves.ts';
+import { BEATS_PER_BAR } from '../../../shared-theory/meters.ts';
+import { bassOf, usualShape } from '../../../shared-theory/neck.ts';
 import type { SoundedNote } from '../../../shared-theory/perform.ts';
-import { parseVamp, type VoicedVamp } from '../../../shared-theory/vamps.ts';
+import { midiPitchClass } from '../../../shared-theory/pitch.ts';
+import { parseVamp, type VoicedSlot, type VoicedVamp } from '../../../shared-theory/vamps.ts';
 import { voice } from '../../../shared-theory/voice.ts';
+import { fullControls, changedControls, programOf } from '../../../client/host/live-program.ts';
+import type { LiveVamp } from '../../../client/host/played-slots.ts';
 import { createPlayer, type Voice } from '../../../client/host/player.ts';
 
 type Struck = {
@@ -72,6 +80,24 @@ function bench() {
 function vampOf(chords: string, groove: string | null = 'quarter-downs', tempo = 100, beats = 4): VoicedVamp {
   return voice({ slots: parseVamp(chords, beats), groove, tempo, seed: 7 });
 }
+
+function slotOf(symbol: string, beats = 4): VoicedSlot {
+  const chord = parseChord(symbol);
+  return { chord, beats, frets: usualShape(chord) };
+}
+
+function wired({ chord, beats, frets }: VoicedSlot): SoundSlot {
+  return { chord: chordSymbol(chord), beats, frets };
+}
+
+/** Two readings as they travel: each chord for a bar. */
+function bothOf(wrong: string, right: string, beats = 4): Extract<SoundChange, { kind: 'both' }> {
+  const reading = (text: string) => text.split(' ').map((symbol) => wired(slotOf(symbol, beats)));
+  return { kind: 'both', ask: 'a1', wrong: reading(wrong), right: reading(right) };
+}
+
+/** Em D with C and A to settle it. */
+const SETTLED: LiveVamp = { ...vampOf('Em D'), settlers: [slotOf('C'), slotOf('A')] };
 
 /** The first tick comes 0.15 s after the press; a bar of four at 100 is 2.4 s. */
 const FIRST_BAR = 10.15 + 2.4;
@@ -317,6 +343,208 @@ describe('changes take effect on the next bar line', () => {
   });
 });
 
+describe('what else a change brings', () => {
+  /** Presses in the middle of bar `bar`; the roots then sounding, bar by bar from the next line on. */
+  function rootsAfter(changes: readonly SoundChange[], vamp: LiveVamp, bars: number, bar = 2) {
+    const side = bench();
+    side.player.play('r1', vamp);
+    side.run(FIRST_BAR + (bar + 0.5) * BAR - 10);
+    for (const change of changes) {
+      side.player.change(change);
+      side.run(0.1);
+    }
+    side.run((bars + 1) * BAR);
+    const line = FIRST_BAR + (bar + 1) * BAR;
+    const roots = Array.from({ length: bars }, (_, index) => {
+      const from = line + index * BAR;
+      const within = side.notes().filter(({ at }) => at >= from - 1e-6 && at < from + BAR - 1e-6);
+      return within.length === 0 ? null : Math.min(...within.map(({ note }) => note.midi));
+    });
+    return { ...side, roots, line };
+  }
+  const THREE: LiveVamp = vampOf('Em D C');
+
+  // Lowest notes of the usual shapes: E2 40, D3 50, C3 48, A2 45, G2 43 (standard tuning).
+  test.each<[string, SoundChange[], LiveVamp, (number | null)[]]>([
+    ['again: from the first bar of the loop', [{ kind: 'again' }], vampOf('Em D'), [40, 50, 40]],
+    ['full where full is: the place is kept', [{ kind: 'full' }], vampOf('Em D'), [50, 40, 50]],
+    ['soft keeps the place', [{ kind: 'soft' }], vampOf('Em D'), [50, 40, 50]],
+    [
+      'again, then soft before the line: soft, from the first bar',
+      [{ kind: 'again' }, { kind: 'soft' }],
+      vampOf('Em D'),
+      [40, 50],
+    ],
+    [
+      'a hold that never sounded moves nothing',
+      [{ kind: 'hold', slot: 0 }, { kind: 'full' }],
+      vampOf('Em D'),
+      [50, 40],
+    ],
+    ['first and third by turns', [{ kind: 'pair', slot: 2 }], THREE, [40, 48, 40, 48]],
+    ['the pair of a loop of two is the loop, and goes on', [{ kind: 'pair', slot: 1 }], vampOf('Em D'), [50, 40]],
+    ['the root alone', [{ kind: 'root-alone', slot: 1 }], vampOf('Em D'), [50, 50, 50]],
+    ['a settler, from the first bar of the loop', [{ kind: 'settler', index: 1 }], SETTLED, [40, 50, 45, 40, 50, 45]],
+    ['both, wrong first', [bothOf('Em G', 'Em D')], vampOf('Em D'), [40, 43, 40, 50, 40, 43]],
+    ['both of unequal length keep their own bars', [bothOf('Em', 'Em D')], vampOf('Em D'), [40, 40, 50, 40, 40, 50]],
+    ['silence', [{ kind: 'silence' }], vampOf('Em D'), [null, null, null]],
+  ])('%s', (_, changes, vamp, roots) => {
+    expect(rootsAfter(changes, vamp, roots.length).roots).toEqual(roots);
+  });
+
+  test.each<[string, SoundChange[], LiveVamp]>([
+    ['a pair', [{ kind: 'pair', slot: 2 }], THREE],
+    ['a root', [{ kind: 'root-alone', slot: 1 }], THREE],
+    ['a settler', [{ kind: 'settler', index: 0 }], SETTLED],
+    ['both', [bothOf('Em G', 'Em D')], SETTLED],
+    ['silence', [{ kind: 'silence' }], SETTLED],
+  ])('after %s the loop begins with its first bar, whatever the bar', (_, changes, vamp) => {
+    for (const bars of [1, 2, 3, 4]) {
+      const side = rootsAfter(changes, vamp, bars);
+      const from = side.now();
+      side.player.change({ kind: 'full' });
+      side.run(3 * BAR);
+      const line = side.line + Math.ceil((from + 0.06 - side.line) / BAR) * BAR;
+      expect(basses(side.notes(), line, line + BAR)).toEqual([40]);
+      expect(basses(side.notes(), line + BAR, line + 2 * BAR)).toEqual([50]);
+      expect(side.told.at(-1)).toMatch(/^took {"kind":"full"}/);
+    }
+  });
+
+  test('full, soft, full: the same notes at the same times, quieter between', () => {
+    const plain = bench();
+    plain.player.play('r1', vampOf('Em D'));
+    plain.run(FIRST_BAR + 8 * BAR - 10);
+    const side = rootsAfter([{ kind: 'soft' }], vampOf('Em D'), 1);
+    side.player.change({ kind: 'full' });
+    side.run(FIRST_BAR + 8 * BAR - side.now());
+    const told = (notes: typeof plain.notes) =>
+      notes().map(({ at, note }) => `${at.toFixed(6)} ${note.midi} ${note.touch} ${note.accent}`);
+    expect(told(side.notes)).toEqual(told(plain.notes));
+    const quieter = side.notes().map(({ note }, index) => (plain.notes()[index]?.note.trim ?? 0) - note.trim);
+    expect(new Set(quieter.map((decibels) => Math.round(decibels)))).toEqual(new Set([0, 10]));
+  });
+
+  test('silence stops the ring, lets the bars go on counting, and is told when it falls', () => {
+    const { notes, told, line, player, run } = rootsAfter([{ kind: 'silence' }], vampOf('Em D'), 2);
+    for (const { end } of notes()) expect(end).toBeLessThanOrEqual(line + 1e-6);
+    expect(told.at(-1)).toBe('took {"kind":"silence"} at bar 3 of r1');
+    player.change({ kind: 'again' });
+    run(2 * BAR);
+    expect(told.at(-1)).toMatch(/^took {"kind":"again"} at bar [56] of r1$/);
+  });
+
+  test('a tempo goes on with what sounds, also in both and behind a settler', () => {
+    const { notes, line } = rootsAfter([bothOf('Em G', 'Em D'), { kind: 'tempo', tempo: 80 }], vampOf('Em D'), 6);
+    for (const [bar, root] of [40, 43, 40, 50].entries())
+      expect(basses(notes(), line + bar * 3, line + (bar + 1) * 3)).toEqual([root]);
+    const side = rootsAfter([{ kind: 'settler', index: 0 }], SETTLED, 1);
+    side.player.change({ kind: 'tempo', tempo: 80 });
+    side.run(4 * BAR);
+    // One bar of the loop has passed, and one more is under way: then comes the settler.
+    expect(basses(side.notes(), side.line + 2 * BAR, side.line + 2 * BAR + 3)).toEqual([48]);
+  });
+
+  test('a settler or reading that there is not is refused, and nothing changes', () => {
+    const { player, run } = bench();
+    player.play('r1', SETTLED);
+    run(3);
+    expect(() => player.change({ kind: 'settler', index: 2 })).toThrow('2 settlers, and none 2');
+    expect(() => player.change({ kind: 'pair', slot: 2 })).toThrow('slots 0 to 1, not 2');
+    expect(() => player.change({ kind: 'root-alone', slot: 7 })).toThrow('slots 0 to 1, not 7');
+    expect(() => player.change({ ...bothOf('Em', 'D'), wrong: [] })).toThrow('at least one chord');
+    expect(player.program()?.controls.mode).toEqual({ kind: 'full' });
+  });
+
+  const CHORDS = 'C Dm Em F G Am Bm D E A Bb Gm F#m Bdim Caug Dsus4 Asus2 G5'.split(' ');
+  const anyMode = fc.constantFrom<SoundChange['kind'][]>(
+    'full',
+    'again',
+    'hold',
+    'pair',
+    'bass-alone',
+    'root-alone',
+    'muted',
+    'soft',
+    'settler',
+    'both',
+    'silence',
+  );
+
+  function changeOf(kind: SoundChange['kind'], slot: number, beats: number): SoundChange {
+    if (kind === 'hold' || kind === 'pair' || kind === 'root-alone') return { kind, slot };
+    if (kind === 'settler') return { kind, index: 0 };
+    if (kind === 'both') return bothOf('C', 'Cm G', beats);
+    return kind === 'tempo' ? { kind, tempo: 90 } : { kind };
+  }
+
+  test('whatever is played: only notes of the chords that it says, no empty bar but in silence, no gap', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.constantFrom(...CHORDS), { minLength: 1, maxLength: 6 }),
+        fc.constantFrom(...GROOVES),
+        anyMode,
+        fc.nat(),
+        (chords, groove, kind, seed) => {
+          const beats = BEATS_PER_BAR[groove.meter];
+          const slots = parseVamp(chords.join(' '), beats);
+          const vamp: LiveVamp = {
+            ...voice({ slots, groove: groove.id, tempo: groove.tempo[1], seed: 5 }),
+            settlers: [slotOf('Ebm', beats)],
+          };
+          const slot = seed % slots.length;
+          const controls = changedControls(vamp, fullControls(vamp), changeOf(kind, slot, beats));
+          const { bars, performance, played, barsPerLoop } = programOf(vamp, controls);
+          expect(bars.length % barsPerLoop).toBe(0);
+          let time = 0;
+          for (const bar of bars) {
+            expect(bar.time).toBeCloseTo(time, 6);
+            expect(bar.seconds).toBeCloseTo((beats * 60) / vamp.tempo, 6);
+            expect(bar.notes.length === 0).toBe(kind === 'silence');
+            time += bar.seconds;
+          }
+          const barSeconds = (beats * 60) / vamp.tempo;
+          for (const note of performance.notes) {
+            // Beats into the time round tell which chord is said; what sounds there must be its notes.
+            const into = ((note.time + 0.001) % (barsPerLoop * barSeconds)) * (vamp.tempo / 60);
+            const said = played.findLast(({ start }) => start <= into)?.slot;
+            if (!said) throw new Error('some chord is said at every time');
+            if (kind === 'muted') expect(note.touch).toBe('dead');
+            else expect(chordPitchClasses(said.chord)).toContain(midiPitchClass(note.midi));
+            if (kind === 'bass-alone' || kind === 'root-alone') expect(note.midi).toBe(bassOf(said.frets));
+            expect(note.time + note.duration).toBeLessThanOrEqual(performance.seconds + 1e-9);
+          }
+        },
+      ),
+      { numRuns: 150 },
+    );
+  });
+
+  test('no note outlives a change: after any two changes nothing of before sounds past their lines', () => {
+    fc.assert(
+      fc.property(anyMode, anyMode, fc.constantFrom(...GROOVES), (one, other, groove) => {
+        const beats = BEATS_PER_BAR[groove.meter];
+        const tempo = groove.tempo[0];
+        const vamp: LiveVamp = { ...vampOf('Em D C', groove.id, tempo, beats), settlers: [slotOf('A', beats)] };
+        const side = bench();
+        side.player.play('r1', vamp);
+        side.run(12, 0.5);
+        for (const kind of [one, other]) {
+          const before = side.struck.length;
+          const asked = side.now();
+          side.player.change(changeOf(kind, 1, beats));
+          side.run(3 * ((beats * 60) / tempo), 0.5);
+          const line = Math.min(...side.struck.slice(before).map(({ at }) => at), Infinity);
+          const first = kind === 'silence' ? asked + 0.06 + (beats * 60) / tempo : line;
+          for (const { end, dropped } of side.struck.slice(0, before))
+            if (!dropped) expect(end).toBeLessThanOrEqual(first + 1e-6);
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+});
+
 describe('position', () => {
   test('names beat, bar and slot of what is heard', () => {
     const { player, run } = bench();
@@ -347,5 +575,83 @@ describe('position', () => {
     player.change({ kind: 'hold', slot: 2 });
     run(1.5 * BAR);
     expect(player.position(FIRST_BAR + 2 * BAR + 0.6)).toMatchObject({ bar: 2, slot: 2 });
+  });
+
+  test('a chord held for two bars is swept over both of its own', () => {
+    const { player, run } = bench();
+    player.play('r1', vampOf('| Em | . | D | . |'));
+    run(FIRST_BAR + 0.5 * BAR - 10);
+    player.change({ kind: 'hold', slot: 1 });
+    const bars = [1, 2, 3].map((bar) => {
+      run(BAR);
+      return player.position(FIRST_BAR + (bar + 0.25) * BAR);
+    });
+    expect(bars).toMatchObject([
+      { phase: 'vamp', bar: 2, slot: 1 },
+      { phase: 'vamp', bar: 3, slot: 1 },
+      { phase: 'vamp', bar: 2, slot: 1 },
+    ]);
+  });
+
+  test.each<[string, SoundChange, object[]]>([
+    [
+      'a pair names the slots of the loop',
+      { kind: 'pair', slot: 2 },
+      [
+        { phase: 'vamp', bar: 0, slot: 0 },
+        { phase: 'vamp', bar: 2, slot: 2 },
+        { phase: 'vamp', bar: 0, slot: 0 },
+      ],
+    ],
+    [
+      'the root alone stands at its own bar',
+      { kind: 'root-alone', slot: 1 },
+      [
+        { phase: 'vamp', bar: 1, slot: 1 },
+        { phase: 'vamp', bar: 1, slot: 1 },
+      ],
+    ],
+    [
+      'a settler is no bar of the loop',
+      { kind: 'settler', index: 1 },
+      [
+        { phase: 'vamp', bar: 0, slot: 0 },
+        { phase: 'vamp', bar: 1, slot: 1 },
+        { phase: 'vamp', bar: 2, slot: 2 },
+        { phase: 'settler', index: 1, bar: 0 },
+        { phase: 'vamp', bar: 0, slot: 0 },
+      ],
+    ],
+    [
+      'both: which reading, and which of its bars and chords',
+      bothOf('Em', 'Em D'),
+      [
+        { phase: 'both', side: 'wrong', bar: 0, slot: 0 },
+        { phase: 'both', side: 'right', bar: 0, slot: 0 },
+        { phase: 'both', side: 'right', bar: 1, slot: 1 },
+        { phase: 'both', side: 'wrong', bar: 0, slot: 0 },
+      ],
+    ],
+    [
+      'silence: the loop goes on unheard',
+      { kind: 'silence' },
+      [
+        { phase: 'vamp', bar: 1, slot: 1, silent: true },
+        { phase: 'vamp', bar: 2, slot: 2, silent: true },
+      ],
+    ],
+  ])('%s', (_, change, places) => {
+    const { player, run } = bench();
+    player.play('r1', { ...vampOf('Em D C'), settlers: [slotOf('Am'), slotOf('A')] });
+    run(FIRST_BAR + 0.5 * BAR - 10);
+    player.change(change);
+    const heard = places.map((__, bar) => {
+      const at = FIRST_BAR + (bar + 1.25) * BAR;
+      run(bar === 0 ? 0.75 * BAR : BAR);
+      return player.position(at);
+    });
+    expect(heard).toMatchObject(places);
+    for (const place of heard) expect(place && place.phase !== 'count-in' ? place.beat : null).toBeCloseTo(1, 6);
+    if (change.kind !== 'silence') for (const place of heard) expect(place).not.toHaveProperty('silent');
   });
 });

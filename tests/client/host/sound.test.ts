@@ -182,6 +182,40 @@ describe('playing', () => {
     expect(told.slice(1)).toEqual(['took tempo at 1', 'took hold at 1']);
   });
 
+  test('a change is for the round that played when it was pressed, and for no later one', async () => {
+    const { sound, told, run } = silentHouse();
+    await sound.enableSound();
+    await sound.play('r1', EM_D);
+    run(3);
+    const late = sound.change({ kind: 'silence' });
+    const next = sound.play('r2', C_G);
+    await Promise.all([late, next]);
+    run(6);
+    expect(told).toEqual(['started r1', 'stopped r1', 'started r2']);
+  });
+
+  test('two readings: every string of both is ready before their line, and nothing sounds in silence', async () => {
+    const { sound, told, heard, run } = silentHouse();
+    await sound.enableSound();
+    await sound.play('r1', EM_D);
+    run(3);
+    await sound.change({
+      kind: 'both',
+      ask: 'a1',
+      wrong: [{ chord: 'E', beats: 4, frets: [0, 2, 2, 1, 0, 0] }],
+      right: [{ chord: 'Em', beats: 4, frets: [0, 2, 2, 0, 0, 0] }],
+    });
+    run(6);
+    expect(told.at(-1)).toBe('took both at 1');
+    await sound.change({ kind: 'silence' });
+    run(4);
+    expect(told.at(-1)).toMatch(/^took silence at \d+$/);
+    const before = heard.length;
+    run(10);
+    expect(heard).toHaveLength(before);
+    expect(sound.position()).toMatchObject({ phase: 'vamp', silent: true });
+  });
+
   test('a wrong slot is refused, and later changes still take', async () => {
     const { sound, told, run } = silentHouse();
     await sound.enableSound();
