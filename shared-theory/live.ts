@@ -15,6 +15,9 @@ const BASS_SECONDS = 0.4;
 /** A player's small differences move a note no further than this from its number. */
 const NEAR_SECONDS = 0.03;
 
+/** What a string that rings alone gains, so that it comes about as loud as the loop. */
+const LONE_DECIBELS = 5;
+
 /** How much quieter soft is: ten decibels are about half as loud to the ear. */
 const SOFT_DECIBELS = 10;
 
@@ -129,7 +132,7 @@ export function bassAlone(vamp: VoicedVamp, performance: Performance): Performan
 export function rootAlone(vamp: VoicedVamp, slot: number): Performance {
   const { seconds, loops, bars } = perform(holdSlot(vamp, slot));
   const root = shapeNotes(slotAt(vamp, slot).frets).reduce((low, note) => (note.midi < low.midi ? note : low));
-  const struck = { ...root, stroke: 'down', touch: 'open', accent: 3, trim: 0, chord: 0 } as const;
+  const struck = { ...root, stroke: 'down', touch: 'open', accent: 3, trim: LONE_DECIBELS, chord: 0 } as const;
   const notes = bars.map(({ time }, bar) => ({ ...struck, time, duration: (bars[bar + 1]?.time ?? seconds) - time }));
   return { seconds, loops, bars, notes };
 }
