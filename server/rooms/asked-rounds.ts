@@ -2,8 +2,8 @@ import type { AskedQuestion, AskedRound } from '../../shared-theory/diagnosis/as
 import { parseQuestionId } from '../../shared-theory/questions/round-questions.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
 import { letStandOn } from './let-stand.ts';
-import type { RoomState, RoundRecord, Sheet } from './state.ts';
-import { couldAnswer, phoneSheets } from './state.ts';
+import type { RoomState, RoundRecord } from './state.ts';
+import { phoneSheets, seatsOf } from './state.ts';
 
 type Known = { readonly at: string; readonly asked: AskedRound };
 const known = new WeakMap<RoundRecord, Known>();
@@ -13,9 +13,7 @@ const known = new WeakMap<RoundRecord, Known>();
  * nothing in it changes: an answer to an open sheet is none of it.
  */
 export function askedRound(state: RoomState, record: RoundRecord): AskedRound {
-  // What the teacher let stand goes by the chords of other rounds as well, and those may be corrected.
-  const stood = state.letStand.length === 0 ? 0 : state.rounds.reduce((sum, { corrections }) => sum + corrections, 0);
-  const at = `${record.revision} ${state.letStand.length} ${stood}`;
+  const at = `${record.revision} ${state.letStand.length}`;
   const last = known.get(record);
   if (last?.at === at) return last.asked;
   const { heard, tempoChanged } = record;
@@ -36,26 +34,24 @@ function askedQuestion(state: RoomState, record: RoundRecord, question: RoundQue
   const sheets = phoneSheets(asked).filter(({ closed }) => closed !== null);
   return {
     ...question,
-    sheets: sheets.map((sheet) => ({ answers: sheet.answers, seats: seatsOn(state, sheet) })),
+    sheets: sheets.map((sheet) => ({ answers: sheet.answers, seats: seatsOf(state, sheet) })),
     letStand: letStandOn(state, record.heard, question),
     struck: asked?.struck === true,
     returned: sheets[0]?.returned ?? null,
-    shownUnder: asked?.shownUnder.map(({ truth }) => truth) ?? [],
+    shownUnder:
+      asked?.shownUnder.map((heard) => ({ truth: heard.truth, letStand: letStandOn(state, heard, question) })) ?? [],
   };
 }
 
-/** Questions that the round had before it was corrected: what was shown of them keeps its points, and is evidence of nothing. */
+/**
+ * Questions that the round had before it was corrected: what was shown of them, or struck, keeps its points, and is evidence of
+ * nothing.
+ */
 function goneQuestions(state: RoomState, record: RoundRecord): readonly AskedQuestion[] {
-  return [...record.questions].flatMap(([id, { shownUnder }]) => {
+  return [...record.questions].flatMap(([id, { shownUnder, struck }]) => {
     const question = parseQuestionId(id);
-    if (question === null || shownUnder.length === 0 || record.heard.questions.some((each) => each.id === id))
-      return [];
+    const points = shownUnder.length > 0 || struck;
+    if (question === null || !points || record.heard.questions.some((each) => each.id === id)) return [];
     return [{ ...askedQuestion(state, record, question), gone: true }];
   });
-}
-
-function seatsOn(state: RoomState, sheet: Sheet): readonly string[] {
-  const seats: string[] = [];
-  for (const student of state.students.values()) if (couldAnswer(sheet, student)) seats.push(student.student);
-  return seats;
 }

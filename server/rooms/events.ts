@@ -37,6 +37,8 @@ export type HeardRound = {
   readonly settlers: readonly HeardSlot[];
   readonly truth: Truth;
   readonly questions: readonly RoundQuestion[];
+  /** How many chords rounds of this sort may have, as everybody knows: of two, of one or two, of any number. */
+  readonly loops: 'two' | 'one-or-two' | 'any';
   /** Kinds that rounds of this sort ask, in their order; the same for every truth, so that naming them tells nothing. */
   readonly kinds: readonly Kind[];
   /** Settings that hold for the whole round. */

@@ -83,7 +83,9 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
     }
     case 'AnswerLetStand': {
       const { round, question, answer, stands } = event;
-      state.letStand.push({ round, question, answer, stands });
+      const heard = roundOf(state, round)?.heard;
+      if (heard === undefined) return;
+      state.letStand.push({ heard, question, answer, stands });
       // Of what has not been shown anywhere nobody sees anything new, and nobody may learn that there was something to say.
       if (state.rounds.some(({ questions }) => questions.get(question)?.shown === true)) state.turn += 1;
       return;
@@ -165,8 +167,11 @@ function correct(state: RoomState, event: Extract<RoomEvent, { type: 'TruthCorre
   round.corrections += 1;
   round.revision += 1;
   for (const [id, record] of round.questions) {
-    if (event.pointsMayFall) record.shownUnder = [];
-    else if (record.shown && asks(before, id)) record.shownUnder = [...record.shownUnder, before];
+    if (event.pointsMayFall) {
+      record.shownUnder = [];
+      // What is gone keeps the points of being struck only while no points may fall.
+      if (!asks(event.round, id)) record.struck = false;
+    } else if (record.shown && asks(before, id)) record.shownUnder = [...record.shownUnder, before];
     for (const sheet of record.sheets) sheet.round = event.round;
   }
   for (const { id } of event.round.questions) if (!round.questions.has(id)) round.questions.set(id, unasked());

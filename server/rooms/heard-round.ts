@@ -2,13 +2,14 @@ import { chordSymbol, parseChord, QUALITIES, soundsAs } from '../../shared-theor
 import type { Quality } from '../../shared-theory/chords.ts';
 import { generate } from '../../shared-theory/generate.ts';
 import { GROOVES } from '../../shared-theory/grooves.ts';
+import type { Level } from '../../shared-theory/level.ts';
 import { LEVELS } from '../../shared-theory/levels.ts';
 import { withTempo } from '../../shared-theory/live.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { usualShape } from '../../shared-theory/neck.ts';
 import { askableQuestions } from '../../shared-theory/questions/judges.ts';
 import { KINDS } from '../../shared-theory/questions/question.ts';
-import type { QuestionSettings } from '../../shared-theory/questions/question.ts';
+import type { Kind, QuestionSettings } from '../../shared-theory/questions/question.ts';
 import { guitarTruth } from '../../shared-theory/truth.ts';
 import type { GuitarOptions, Truth } from '../../shared-theory/truth.ts';
 import { mergedSlots, parseVamp, ReadingError } from '../../shared-theory/vamps.ts';
@@ -60,6 +61,7 @@ export function hostRound(
     truth,
     questions: askableQuestions(truth, settings).filter(({ kind }) => kinds.includes(kind)),
     kinds,
+    loops: loopsOf(found, kinds),
     settings,
     entered: null,
     item: item?.item ?? null,
@@ -102,6 +104,7 @@ export function guitarRound(
       truth,
       questions: askableQuestions(truth, settings),
       kinds: KINDS.filter((kind) => kind !== 'strokes' || groove !== null),
+      loops: 'any',
       settings,
       entered: { chords, groove: entered.groove, tempo, directions },
       item: null,
@@ -114,6 +117,12 @@ export function guitarRound(
     if (error instanceof RangeError) return refuse('message-not-readable', { what: error.message });
     throw error;
   }
+}
+
+/** Where chords are counted, a level has longer loops as well. */
+function loopsOf({ balance: { forms } }: Level, kinds: readonly Kind[]): HeardRound['loops'] {
+  if (kinds.includes('count') || forms.return > 0) return 'any';
+  return forms.held > 0 ? 'one-or-two' : 'two';
 }
 
 function heardSlot({ chord, beats, frets }: VoicedSlot): HeardSlot {

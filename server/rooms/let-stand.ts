@@ -5,22 +5,20 @@ import type { RoundQuestion } from '../../shared-theory/questions/round-question
 import { pitchClass } from '../../shared-theory/pitch.ts';
 import type { HeardRound } from './events.ts';
 import type { RoomState } from './state.ts';
-import { roundOf } from './state.ts';
 
 const NONE: ReadonlySet<string> = new Set();
 
 /**
- * The answers to a question, by their key, that the teacher let stand: in this round, or in another of the room where the same
- * chords sound in the same order and the same is right.
+ * The answers to a question, by their key, that the teacher let stand: in this round, whatever it is corrected to, and in others of
+ * the room where the same chords sound in the same order and the same is right as when he said so.
  */
 export function letStandOn(state: RoomState, heard: HeardRound, question: RoundQuestion): ReadonlySet<string> {
   const said = state.letStand.filter((each) => each.question === question.id);
   if (said.length === 0) return NONE;
   const here = likeness(heard, question);
   const keys = new Set<string>();
-  for (const { round, answer, stands } of said) {
-    const other = round === heard.id ? heard : roundOf(state, round)?.heard;
-    if (other === undefined || (other !== heard && likeness(other, question) !== here)) continue;
+  for (const { heard: then, answer, stands } of said) {
+    if (then.id !== heard.id && likeness(then, question) !== here) continue;
     const key = answerKey<Kind>(question.kind, answer);
     if (stands) keys.add(key);
     else keys.delete(key);

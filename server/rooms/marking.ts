@@ -13,7 +13,7 @@ import type { RoundQuestion } from '../../shared-theory/questions/round-question
 import { askedRound } from './asked-rounds.ts';
 import type { HeardRound } from './events.ts';
 import type { RoomState, RoundRecord, Sheet } from './state.ts';
-import { couldAnswer, phoneSheets } from './state.ts';
+import { couldAnswer, phoneSheets, seatsOf } from './state.ts';
 
 /** Everything here is worked out from the fold and kept nowhere, so that a corrected truth marks the past anew. */
 
@@ -102,13 +102,6 @@ export function topWrongOn(state: RoomState, sheet: Sheet): TopWrong | null {
   const { kind } = questionOn(sheet);
   const marked = markedTallies(kind, handsOf(sheet.answers, markerOn(state, sheet, 'teacher')));
   return topWrong<Kind>(marked, judgeOf<Kind>(kind), handsIn(sheet));
-}
-
-/** Who could answer a sheet. */
-export function seatsOf(state: RoomState, sheet: Sheet): readonly string[] {
-  const seats: string[] = [];
-  for (const student of state.students.values()) if (couldAnswer(sheet, student)) seats.push(student.student);
-  return seats;
 }
 
 /** How many hands are in on a sheet; an answer taken back is none. */

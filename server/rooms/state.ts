@@ -78,7 +78,8 @@ export type SoundState = {
 
 /** An answer that the teacher let stand, or no more. */
 export type LetStand = {
-  readonly round: string;
+  /** The round as it was known when he said so. */
+  readonly heard: HeardRound;
   readonly question: QuestionId;
   readonly answer: Answer;
   readonly stands: boolean;
@@ -157,6 +158,13 @@ export function questionOf(state: RoomState, sheet: Sheet): QuestionRecord | und
 /** The sheets that phones could answer, the evidence first. */
 export function phoneSheets(record: QuestionRecord | undefined): readonly Sheet[] {
   return record?.sheets.filter(({ how }) => how !== 'aloud') ?? [];
+}
+
+/** Who could answer a sheet. */
+export function seatsOf(state: RoomState, sheet: Sheet): readonly string[] {
+  const seats: string[] = [];
+  for (const student of state.students.values()) if (couldAnswer(sheet, student)) seats.push(student.student);
+  return seats;
 }
 
 /** Whether a student had come in before the sheet closed. Aloud nobody answers on a phone. */

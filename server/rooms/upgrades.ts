@@ -10,7 +10,10 @@ export const UPGRADES = {
     (event: Plain): Plain => {
       const round = part(event, 'round');
       const truth = { ...part(round, 'truth'), settlers: [] };
-      return { ...event, round: { ...round, truth, settlers: [], entered: null, item: null } };
+      const { level } = round;
+      // Two levels had single chords among their loops of two; only the teacher's own guitar had longer ones.
+      const loops = typeof level !== 'number' ? 'any' : [3, 4].includes(level) ? 'one-or-two' : 'two';
+      return { ...event, round: { ...round, truth, settlers: [], entered: null, item: null, loops } };
     },
   ],
   QuestionOpened: [(event: Plain): Plain => ({ ...event, how: 'phones' })],

@@ -2,10 +2,10 @@ import { GROOVES } from '../../shared-theory/grooves.ts';
 import { LEVELS } from '../../shared-theory/levels.ts';
 import type * as Wire from '../protocol/views.ts';
 import { letStandOn } from './let-stand.ts';
-import { handsIn, questionOn, seatsOf, standings, topWrongOn } from './marking.ts';
+import { handsIn, questionOn, standings, topWrongOn } from './marking.ts';
 import type { People } from './people.ts';
 import type { RoomState } from './state.ts';
-import { currentRound, questionOf } from './state.ts';
+import { currentRound, questionOf, seatsOf } from './state.ts';
 import {
   canPlayBoth,
   wireBreakdown,

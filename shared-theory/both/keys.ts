@@ -1,4 +1,4 @@
-import { soundsAs, type Chord } from '../chords.ts';
+import { parseChord, soundsAs, type Chord } from '../chords.ts';
 import { lateness } from '../crib.ts';
 import {
   candidateKeys,
@@ -14,7 +14,6 @@ import { wholeBars } from '../live.ts';
 import { BEATS_PER_BAR } from '../meters.ts';
 import { usualShape } from '../neck.ts';
 import type { KeyId } from '../questions/question.ts';
-import { settlersOf } from '../settle.ts';
 import type { Truth } from '../truth.ts';
 import type { VoicedSlot, VoicedVamp } from '../vamps.ts';
 import { cheapest, type BothReadings } from './readings.ts';
@@ -128,13 +127,12 @@ export function settlerReadings(
   target: number,
   answer: readonly KeyId[],
 ): BothReadings | null {
-  const settler = settlersOf(vamp)[target]?.slot.chord;
   const truth = settlers[target];
-  if (!settler || !truth) return null;
+  if (!truth) return null;
   const left = truth.keys.majors.map(parseKeyName);
   const named = majorsOf(answer);
   const [foreign] = without(named, left);
   if (!foreign && without(left, named).length === 0) return null;
   const wrong = leavingChord(vamp, named) ?? (foreign ? tellingChord(vamp, [foreign], left) : null);
-  return wrong && { wrong: followedBy(vamp, wrong), right: followedBy(vamp, settler) };
+  return wrong && { wrong: followedBy(vamp, wrong), right: followedBy(vamp, parseChord(truth.chord)) };
 }

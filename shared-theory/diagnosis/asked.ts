@@ -21,7 +21,7 @@ export type AskedQuestion = RoundQuestion & {
   /** Whether the loop had come home before the question was opened; null or absent where nobody knows. */
   readonly returned?: boolean | null;
   /** Other right answers than the present ones under which it was once shown: no points are lost by a correction. */
-  readonly shownUnder?: readonly Truth[];
+  readonly shownUnder?: readonly { readonly truth: Truth; readonly letStand: ReadonlySet<string> }[];
   /** The round was corrected and has it no more: it is evidence of nothing, and keeps the points of what was shown. */
   readonly gone?: boolean;
 };

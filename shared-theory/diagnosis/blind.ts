@@ -3,15 +3,13 @@ import { asks } from '../questions/asks.ts';
 import { MOST_CHORDS } from '../questions/count/ask.ts';
 import { OCTAVE } from '../questions/distance/ask.ts';
 import { judgeOf } from '../questions/judges.ts';
+import { LONGEST_ARC } from '../questions/keys/judge.ts';
 import { MOST_NUMERALS } from '../questions/numeral/ask.ts';
+import { CHART } from '../questions/numeral/judge.ts';
 import type { Answer, AskedOf, Kind } from '../questions/question.ts';
 import { NECK_PLACES } from '../questions/root/ask.ts';
 
-/** The triads of a major key, as somebody writes numerals who has heard nothing. */
-const DIATONIC = ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'viio'] as const;
 const FIFTH = 7;
-/** Keys that own a loop are one, two or three neighbours on the circle. */
-const LONGEST_ARC = 3;
 
 /** Neighbours on the circle of fifths from each of twelve majors, and none. */
 const ARCS: readonly Answer[] = [
@@ -59,7 +57,7 @@ function numerals(context: AskedOf): readonly Answer[] {
   const right = judgeOf('numeral').truth(context);
   const bars = Math.min(MOST_NUMERALS, right?.length ?? 0);
   const rows = Array.from({ length: bars }).reduce<readonly (readonly string[])[]>(
-    (longer) => longer.flatMap((row) => DIATONIC.map((numeral) => [...row, numeral])),
+    (longer) => longer.flatMap((row) => CHART.map((numeral) => [...row, numeral])),
     [[]],
   );
   // A chord that was named is not named again.

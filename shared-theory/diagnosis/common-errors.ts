@@ -18,8 +18,6 @@ export type CommonError = {
   readonly interval: readonly [number, number];
   /** Share of the chances that answers without hearing would give. */
   readonly guessing: number;
-  /** Students who showed it. */
-  readonly students: number;
   readonly kinds: readonly Kind[];
   /** Where most of it happened. */
   readonly where: { readonly round: number; readonly question: QuestionId };
@@ -34,7 +32,6 @@ const LEAST = 2;
 
 type Found = {
   readonly byQuestion: Map<EvidenceQuestion, { times: number; hands: number }>;
-  readonly students: Set<string>;
   chances: number;
   guessed: number;
 };
@@ -52,31 +49,27 @@ export function commonErrors(rounds: readonly AskedRound[]): readonly CommonErro
 }
 
 function tally(asked: EvidenceQuestion, found: Map<ErrorKind, Found>): void {
-  const shown = new Map<ErrorKind, string[]>();
+  const shown = new Map<ErrorKind, number>();
   let hands = 0;
-  for (const { student, answer, mark } of asked.hands) {
+  for (const { answer, mark } of asked.hands) {
     if (answer === NOT_SURE) continue;
     hands += 1;
     const [error] = mark.errors;
-    if (error === undefined) continue;
-    const students = shown.get(error);
-    if (students === undefined) shown.set(error, [student]);
-    else students.push(student);
+    if (error !== undefined) shown.set(error, (shown.get(error) ?? 0) + 1);
   }
   if (hands === 0) return;
   const guessing = guessingOf(asked);
   for (const error of new Set([...shown.keys(), ...guessing.keys()])) {
-    const each = found.get(error) ?? { byQuestion: new Map(), students: new Set(), chances: 0, guessed: 0 };
+    const each = found.get(error) ?? { byQuestion: new Map(), chances: 0, guessed: 0 };
     found.set(error, each);
-    const students = shown.get(error) ?? [];
+    const times = shown.get(error) ?? 0;
     each.chances += hands;
     each.guessed += hands * (guessing.get(error) ?? 0);
-    if (students.length > 0) each.byQuestion.set(asked, { times: students.length, hands });
-    for (const student of students) each.students.add(student);
+    if (times > 0) each.byQuestion.set(asked, { times, hands });
   }
 }
 
-function findingOf(error: ErrorKind, { byQuestion, students, chances, guessed }: Found): CommonError | null {
+function findingOf(error: ErrorKind, { byQuestion, chances, guessed }: Found): CommonError | null {
   const places = [...byQuestion].toSorted(([, a], [, b]) => b.times - a.times);
   const [most] = places;
   const times = places.reduce((sum, [, each]) => sum + each.times, 0);
@@ -89,7 +82,6 @@ function findingOf(error: ErrorKind, { byQuestion, students, chances, guessed }:
     chances,
     interval: wilsonInterval(times, chances),
     guessing: guessed / chances,
-    students: students.size,
     kinds: [...new Set(places.map(([{ question }]) => question.kind))],
     where: placeOf(most[0]),
   };

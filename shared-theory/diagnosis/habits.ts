@@ -1,10 +1,12 @@
+import { lineDigit } from '../distance-line.ts';
 import { keyId, usualKey } from '../keys.ts';
 import { pitchClass } from '../pitch.ts';
+import { startsAtZero } from '../questions/distance/judge.ts';
+import { keysAsk } from '../questions/keys/ask.ts';
 import type { Answer, AnswerOf, Kind } from '../questions/question.ts';
 import { NOT_SURE } from '../questions/question.ts';
 import type { AskedRound, EvidenceQuestion } from './asked.ts';
 import { evidenceQuestions } from './asked.ts';
-import { digitOf } from './digit.ts';
 
 /** What only several items together can show of a student. */
 export type Habit =
@@ -46,7 +48,7 @@ const FINDERS: readonly ((items: readonly Item[]) => HabitFound | null)[] = [
   leansToOneQuality,
   carriesTheFirstQuality,
   alwaysTheHomeKey,
-  startsAtZero,
+  countsFromNought,
 ];
 
 /** Worse than chance on six moving basses and more: the words are exchanged, not the ears. */
@@ -89,15 +91,15 @@ function alwaysTheHomeKey(items: readonly Item[]): HabitFound | null {
     const named = answer.map((id) => keyId(usualKey(id)));
     return named.length === 1 && named[0] === keyId(usualKey(`${pitchClass(root)}${mode}`));
   });
-  const wrong = home.filter(({ truth }) => truth.length !== 1);
+  const wrong = home.filter(({ answer, truth }) => keysAsk.key(answer) !== keysAsk.key(truth));
   return wrong.length >= 3 ? { habit: 'always-the-home-key', times: home.length, of: asked.length } : null;
 }
 
 /** One step short on the distance line, on two distances and more. */
-function startsAtZero(items: readonly Item[]): HabitFound | null {
+function countsFromNought(items: readonly Item[]): HabitFound | null {
   const asked = of(items, 'distance');
-  const short = asked.filter(({ answer, truth }) => digitOf(answer) === digitOf(truth) - 1);
-  const distances = new Set(short.map(({ truth }) => digitOf(truth)));
+  const short = asked.filter(({ answer, truth }) => startsAtZero(answer, truth));
+  const distances = new Set(short.map(({ truth }) => lineDigit(truth)));
   return distances.size >= 2 ? { habit: 'starts-at-zero', times: short.length, of: asked.length } : null;
 }
 

@@ -2,7 +2,7 @@ import { answerKey } from '../questions/asks.ts';
 import type { Beside } from '../questions/beside.ts';
 import { judgeOf, markAnswer } from '../questions/judges.ts';
 import type { Evidence } from '../questions/judges.ts';
-import type { Answer, Kind, Mark, NotSure, OwnAnswers, QuestionId, QuestionSettings } from '../questions/question.ts';
+import type { Answer, Kind, Mark, NotSure, QuestionId, QuestionSettings } from '../questions/question.ts';
 import { NOT_SURE } from '../questions/question.ts';
 import type { RoundQuestion } from '../questions/round-questions.ts';
 import type { Truth } from '../truth.ts';
@@ -53,9 +53,6 @@ export function markerOf(asked: MarkedQuestion): Marker {
     return mark;
   };
 }
-
-/** No own answers: a mark that stands alone. */
-export const NO_OWN: OwnAnswers = {};
 
 function standing(
   { question }: MarkedQuestion,

@@ -82,8 +82,8 @@ export function creditsOf(round: AskedRound, question: AskedQuestion): ReadonlyM
   const present = evidenceOf(round, question);
   for (const { student, credit } of credited(present?.hands ?? [], present?.mark ?? null, sheets))
     raise(student, credit);
-  for (const truth of shownUnder) {
-    const mark = studentMarker(round, question, truth);
+  for (const { truth, letStand } of shownUnder) {
+    const mark = studentMarker(round, { ...question, letStand }, truth);
     const [first] = sheets;
     if (mark === null || first === undefined) continue;
     for (const { student, credit } of credited(handsOf(first.answers, mark), mark, sheets)) raise(student, credit);

@@ -71,7 +71,8 @@ export function played(
   const round = guitar(chords, number, groove, settings);
   const kinds = round.kinds.filter((kind) => levelOf(7).questions.includes(kind) || (counted && kind === 'count'));
   const questions = round.questions.filter(({ kind }) => kinds.includes(kind));
-  return { ...round, source: 'host', level: 7, tempo: 100, kinds, questions, entered: null };
+  const loops = counted ? 'any' : 'two';
+  return { ...round, source: 'host', level: 7, tempo: 100, kinds, loops, questions, entered: null };
 }
 
 export const started = (round: HeardRound): NewEvent => ({ type: 'RoundStarted', round });

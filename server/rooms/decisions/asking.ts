@@ -3,6 +3,7 @@ import { parseQuestionId } from '../../../shared-theory/questions/round-question
 import { meanwhileOf } from '../../../shared-theory/questions/script.ts';
 import type { AskHow, Reason, SoundChange } from '../../protocol/messages.ts';
 import type { RoomState, SoundState } from '../state.ts';
+import { currentRound } from '../state.ts';
 
 /** What a sound keeps from being heard, as a reason to refuse it; null where the question can be answered from it. */
 function hides(change: SoundChange, kind: Kind): Reason | null {
@@ -24,7 +25,9 @@ export function hidesWhatIsAsked(change: SoundChange, { open }: RoomState): Reas
 export function soundForAsking(state: RoomState, question: string, how: AskHow): SoundChange | null {
   const { sound, settings, awaited } = state;
   const asked = parseQuestionId(question);
-  if (!sound.playing || asked === null || how === 'memory') return null;
+  // What still sounds of the round before is on its way to an end.
+  if (!sound.playing || sound.round !== currentRound(state)?.heard.id) return null;
+  if (asked === null || how === 'memory') return null;
   const misleads = sound.change.kind === 'both' || hides(sound.change, asked.kind) !== null;
   const wanted: SoundChange = settings.soundFollows ? meanwhileOf(asked) : misleads ? { kind: 'full' } : sound.change;
   // A silence that was asked for, and has not come yet, is called off by any other order.

@@ -2,7 +2,7 @@ import type { AskHow } from '../../protocol/messages.ts';
 import type { Allowed, CommandOf, Context, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { QuestionRecord, RoomState, Sheet } from '../state.ts';
-import { phoneSheets, questionOf } from '../state.ts';
+import { currentRound, phoneSheets, questionOf } from '../state.ts';
 import { soundForAsking } from './asking.ts';
 import { change, ordering } from './orders.ts';
 import { asksQuestion, runningRound } from './running-round.ts';
@@ -21,12 +21,13 @@ export function openQuestion(state: RoomState, command: CommandOf<'OpenQuestion'
   if (last !== undefined && (last.how !== 'aloud' || how === 'aloud' || record.shown))
     return already({ ask: last.ask });
   if (state.open !== null) return refuse('question-still-open');
-  if (how === 'memory' && sounds(state, context)) {
+  if (how === 'memory' && sounds(state, round, context)) {
     const silence = { kind: 'silence' } as const;
     const waits = state.awaited === question ? already() : happens([{ type: 'MemoryAwaited', round, question }]);
     return ordering(waits, change(round, silence));
   }
-  return opened(state, record, { round, question, how });
+  const opening = opened(state, record, { round, question, how });
+  return how === 'memory' ? quieted(opening, state, round, context) : opening;
 }
 
 /**
@@ -45,8 +46,10 @@ export function answerAgain(state: RoomState, { ask }: CommandOf<'AnswerAgain'>,
   if ('reason' in running) return running;
   if (record.sheets.some(({ spreadShown }) => spreadShown)) return refuse('spread-seen');
   if (state.open !== null) return refuse('question-still-open');
-  const how = sheet.how === 'memory' && !sounds(state, context) ? 'memory' : 'phones';
-  return opened(state, record, { round: sheet.round.id, question: sheet.question, how });
+  const round = sheet.round.id;
+  const how = sheet.how === 'memory' && !sounds(state, round, context) ? 'memory' : 'phones';
+  const opening = opened(state, record, { round, question: sheet.question, how });
+  return how === 'memory' ? quieted(opening, state, round, context) : opening;
 }
 
 export function closeQuestion(state: RoomState, { ask }: CommandOf<'CloseQuestion'>): Decision {
@@ -84,19 +87,29 @@ function opened(state: RoomState, record: QuestionRecord | undefined, { round, q
   return sound === null ? allowed : ordering(allowed, change(round, sound));
 }
 
-/** Adds the question that waits for silence to what has brought the silence. */
-export function withAwaited(allowed: Allowed, state: RoomState, round: string): Allowed {
+/**
+ * Takes back what may be on its way to be heard, ordered and not yet told of: the page takes orders in their sequence, and a
+ * question from memory is answered from silence.
+ */
+function quieted(opening: Allowed, { sound }: RoomState, round: string, { soundHolder }: Context): Allowed {
+  if (soundHolder === null) return opening;
+  const silent = sound.playing && sound.round === round;
+  return ordering(opening, silent ? change(round, { kind: 'silence' }) : { order: 'stop' });
+}
+
+/** Adds the question of the running round that waits for silence to what has brought the silence. */
+export function withAwaited(allowed: Allowed, state: RoomState): Allowed {
   const { awaited } = state;
-  if (awaited === null || state.open !== null) return allowed;
-  const running = runningRound(state, round);
-  if ('reason' in running) return allowed;
+  const running = currentRound(state);
+  if (awaited === null || state.open !== null || running === null) return allowed;
+  const round = running.heard.id;
   const opening = opened(state, running.questions.get(awaited), { round, question: awaited, how: 'memory' });
   return { ...allowed, events: [...allowed.events, ...opening.events] };
 }
 
-/** Whether a vamp of ours is heard now. */
-function sounds({ sound }: RoomState, { soundHolder }: Context): boolean {
-  return sound.playing && soundHolder !== null && sound.change.kind !== 'silence';
+/** Whether the round's vamp is heard now. One of the round before is on its way to an end. */
+function sounds({ sound }: RoomState, round: string, { soundHolder }: Context): boolean {
+  return sound.playing && sound.round === round && soundHolder !== null && sound.change.kind !== 'silence';
 }
 
 /** Why a closed sheet of the running round cannot be shown now; null where it can. */

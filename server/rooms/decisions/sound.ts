@@ -44,8 +44,7 @@ export function requestChange(state: RoomState, command: CommandOf<'RequestChang
 /** Stops the sound. Where no page holds it, what the log still takes for sounding has stopped. */
 export function requestStop(state: RoomState, context: Context): Decision {
   if (context.soundHolder !== null) return ordering(happens([]), { order: 'stop' });
-  const stopped = happens(silenced(state));
-  return state.sound.round === null ? stopped : withAwaited(stopped, state, state.sound.round);
+  return withAwaited(happens(silenced(state)), state);
 }
 
 /** The host page says that the vamp began to sound. */
@@ -70,7 +69,7 @@ export function changeTook(state: RoomState, command: CommandOf<'ChangeTook'>, c
   if (!sound.playing || sound.round !== round) return refuse('nothing-plays');
   if (change.kind === 'again' ? sound.again === bar : sameSound(change, sound)) return already();
   const took = happens([{ type: 'ChangeTook', round, change, bar }]);
-  if (change.kind === 'silence') return withAwaited(took, state, round);
+  if (change.kind === 'silence') return withAwaited(took, state);
   const { open } = state;
   // It was asked for before the question opened, and comes only now on a bar line.
   if (open === null || hidesWhatIsAsked(change, state) === null) return took;
@@ -82,7 +81,7 @@ export function changeTook(state: RoomState, command: CommandOf<'ChangeTook'>, c
 export function vampStopped(state: RoomState, { round }: CommandOf<'VampStopped'>, context: Context): Decision {
   if (heldElsewhere(context)) return refuse('sound-held-elsewhere');
   if (!state.sound.playing || state.sound.round !== round) return already();
-  return withAwaited(happens([{ type: 'VampStopped', round }]), state, round);
+  return withAwaited(happens([{ type: 'VampStopped', round }]), state);
 }
 
 /**

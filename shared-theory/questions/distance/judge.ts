@@ -102,7 +102,7 @@ function swapsFourAndFive(answer: number, right: number): boolean {
 }
 
 /** Whether the digit is one short. Five answered as four says more of four and five than of counting. */
-function startsAtZero(answer: number, right: number): boolean {
+export function startsAtZero(answer: number, right: number): boolean {
   return lineDigit(answer) === lineDigit(right) - 1 && !swapsFourAndFive(answer, right);
 }
 

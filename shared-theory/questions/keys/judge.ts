@@ -47,9 +47,12 @@ export const keysJudge: Judge<'keys'> = {
   heard: keysAsk.key,
   // Owners are always neighbours on the circle. So the blind guess to beat is not any of 2^12 sets but one of the arcs of one,
   // two or three neighbours (or as many as there are) from any of twelve places, or none.
-  chance: (context) => 1 / (12 * Math.max(3, roundKeys(context).owners.size) + 1),
+  chance: (context) => 1 / (12 * Math.max(LONGEST_ARC, roundKeys(context).owners.size) + 1),
   leansOn: (_target, questions) => questionsOfKinds(questions, ['quality', 'root', 'distance', 'one-or-several']),
 };
+
+/** The usual owners of two chords and more are one, two or three neighbours on the circle. */
+export const LONGEST_ARC = 3;
 
 /** Worked out once for each truth and policy: thousands of answers are held against it. */
 const worked = new WeakMap<Truth, Partial<Record<Policy, RoundKeys>>>();

@@ -16,7 +16,7 @@ import { countedFromHome, fitOf, readingsOf, textsOf } from './readings.ts';
 const CREDIT: Readonly<Record<Fit, number>> = { right: 1, own: 1, case: 0.5, sign: 0.5, flat: 0.5, wrong: 0 };
 
 /** The triads of a major key: what someone who heard nothing would write. */
-const CHART = ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'viio'] as const;
+export const CHART = ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'viio'] as const;
 
 /** Numerals in any key that owns all chords, or in its relative minor. */
 export const numeralJudge: Judge<'numeral'> = {

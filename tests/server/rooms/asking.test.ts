@@ -140,6 +140,11 @@ describe('R69 from memory', () => {
     const stopped: NewEvent = { type: 'VampStopped', round: 'r1' };
     waiting.when(HOST, { id: 'c', ...stopped }, held).gives({ ok: true, events: [stopped, opens] });
     waiting.when(DESK, { type: 'RequestStop', id: 'c' }).gives({ ok: true, events: [stopped, opens] });
+    // Where the last news is of the round before, the question of this one opens all the same.
+    const next = { ...awaited, round: 'r2' } as NewEvent;
+    given(...sounding, started(played('G C', 2)), next)
+      .when(HOST, { id: 'c', ...stopped }, held)
+      .gives({ ok: true, events: [stopped, { ...opens, round: 'r2' } as NewEvent] });
     expect(deskView(fold([...sounding, awaited]), peopleIn(base), LIVE).awaited).toBe('quality-1');
     const state = fold([...sounding, awaited, took(silence), opens]);
     expect(state.awaited).toBeNull();
@@ -147,15 +152,21 @@ describe('R69 from memory', () => {
   });
 
   test('opens at once where nothing of ours is heard', () => {
-    const at = (events: readonly NewEvent[], context = held) =>
-      expect(given(...events).when(DESK, open('quality-1', 'memory'), context).decision).toEqual({
-        ok: true,
-        events: [asked('a1', 'quality-1', 'r1', 1, 'memory')],
-        value: { ask: 'a1' },
-      });
-    at(base);
-    at([opened, started(guitar('Em D'))]);
-    at([...sounding, took(silence)]);
+    const at = (events: readonly NewEvent[], round = 'r1') =>
+      given(...events).when(DESK, { ...open('quality-1', 'memory'), round } as Command, held).decision;
+    const opens = (round = 'r1') => ({
+      ok: true,
+      events: [asked('a1', 'quality-1', round, 1, 'memory')],
+      value: { ask: 'a1' },
+    });
+    // Whatever was ordered and has not been told of yet is taken back.
+    const stop = [{ kind: 'order', order: { order: 'stop' } }];
+    expect(at(base)).toEqual({ ...opens(), effects: stop });
+    expect(at([opened, started(guitar('Em D'))])).toEqual({ ...opens(), effects: stop });
+    expect(at([...sounding, took(silence)])).toEqual({ ...opens(), effects: ordered(silence) });
+    expect(given(...base).when(DESK, open('quality-1', 'memory')).decision).toEqual(opens());
+    // What still sounds of the round before is on its way to an end.
+    expect(at([...sounding, started(played('G C', 2))], 'r2')).toEqual({ ...opens('r2'), effects: stop });
   });
 
   test('another sound, another question or another round ends the wait', () => {

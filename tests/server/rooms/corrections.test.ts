@@ -341,6 +341,15 @@ describe('R81 a question that is no more', () => {
     expect(fold([...open, corrected('G D')]).open?.ask).toBe('a1');
   });
 
+  test('struck and never shown it keeps its points, unless they may fall', () => {
+    const struck: NewEvent = { type: 'QuestionStruck', round: 'r1', question: 'direction-1', struck: true };
+    const events = [...base, ...through('a1', 'direction-1', ['up', 'down', null], []), struck];
+    expect(points(events)).toMatchObject({ s1: 10, s2: 10, s3: 10 });
+    expect(points([...events, corrected('Em')])).toMatchObject({ s1: 10, s2: 10, s3: 10 });
+    const fallen = points([...events, corrected('Em', true)]);
+    for (const id of STUDENTS) expect(fallen[id] ?? 0).toBe(0);
+  });
+
   test('what was shown keeps its points; brought back, its answers count again', () => {
     const events = [...base, ...through('a1', 'direction-1', ['up', 'down', null], [shown('a1')]), corrected('Em')];
     expect(points(events)).toMatchObject({ s1: 10 });

@@ -22,7 +22,14 @@ describe('R47 events carry a version', () => {
       versioned(asked('a1', 'keys-0')),
     );
     const questions = guitar('Em D').questions.filter(({ kind }) => kind !== 'settler');
-    const { settlers: _settlers, entered: _entered, item: _item, truth, ...rest } = { ...guitar('Em D'), questions };
+    const {
+      settlers: _settlers,
+      entered: _entered,
+      item: _item,
+      loops: _loops,
+      truth,
+      ...rest
+    } = { ...guitar('Em D'), questions };
     const { settlers: _truths, ...before } = truth;
     const round = read({ type: 'RoundStarted', round: { ...rest, truth: before } });
     expect(round).toEqual(
@@ -37,6 +44,20 @@ describe('R47 events carry a version', () => {
         }),
       ),
     );
+    // What a phone may be told of an old round is what its level was then: two had single chords among their loops.
+    const loopsOf = (level: number | null) => {
+      const old = read({ type: 'RoundStarted', round: { ...rest, level, truth: before } });
+      return old.type === 'RoundStarted' ? old.round.loops : null;
+    };
+    expect([null, 2, 3, 4, 5, 6, 7].map(loopsOf)).toEqual([
+      'any',
+      'two',
+      'one-or-two',
+      'one-or-two',
+      'two',
+      'two',
+      'two',
+    ]);
     // What was asked then can still be marked, and corrected.
     const state = unopenedRoom();
     for (const event of [versioned(opened), round, versioned(asked('a1', 'keys-0')), versioned(closed('a1'))]) {

@@ -80,6 +80,33 @@ describe('R76 an answer that the teacher lets stand', () => {
     expect(desk(back)).toMatchObject({ letStand: [], breakdown: [{ right: 1, wrong: 1 }] });
   });
 
+  test('holds in its round through corrections, and takes nothing from other rounds when its own is corrected', () => {
+    const corrected = (text: string, pointsMayFall: boolean): NewEvent => ({
+      type: 'TruthCorrected',
+      round: guitar(text),
+      pointsMayFall,
+    });
+    const two = [
+      ...asking,
+      stood('major'),
+      started(guitar('Em D', 2)),
+      asked('a2', 'quality-0', 'r2'),
+      wrote('s1', 'a2', 'major'),
+      closed('a2'),
+      shown('a2'),
+    ];
+    const pointsOf = (events: readonly NewEvent[]) => desk(events).reports.map(({ points }) => points);
+    expect(pointsOf(two)).toEqual([20, 10]);
+    for (const mayFall of [false, true]) {
+      const after = [...two, corrected('Em A', mayFall)];
+      expect(pointsOf(after)).toEqual([20, 10]);
+      expect(desk(after).breakdown).toMatchObject([
+        { round: 1, right: 2, wrong: 0 },
+        { round: 2, right: 1, wrong: 0 },
+      ]);
+    }
+  });
+
   test('is remembered for the same chords where the same is right, and for no others', () => {
     const next = (chords: string, question = 'quality-0', letStand = stood('major')) =>
       desk([...asking, letStand, started(guitar(chords, 2)), asked('a2', question, 'r2'), closed('a2')]).letStand;

@@ -40,6 +40,7 @@ describe('rounds', () => {
       number: 1,
       source: 'guitar',
       level: null,
+      loops: 'any',
       seed: 7,
       meter: '4/4',
       tempo: null,

@@ -23,7 +23,6 @@ describe('common errors', () => {
       error: 'hears-the-fifth',
       times: 3,
       chances: 9,
-      students: 3,
       kinds: ['root'],
       where: { round: 1, question: 'root-0' },
     });

@@ -74,15 +74,28 @@ describe('habits of one student', () => {
     expect(habits(...repeat(3, { chords: 'Em D', id: 'keys-0', answer: ['4m'] }))).toEqual([
       { habit: 'always-the-home-key', times: 3, of: 3 },
     ]);
+    // Where one key alone owns the loop and it is not that of home (V to IV of G, A and D, common practice).
+    const wrong: readonly (readonly [string, string])[] = [
+      ['D C', '2M'],
+      ['E D', '4M'],
+      ['A G', '9M'],
+    ];
+    expect(habits(...wrong.map(([chords, key]) => ({ chords, id: 'keys-0', answer: [key] })))).toEqual([
+      { habit: 'always-the-home-key', times: 3, of: 3 },
+    ]);
     expect(habits(...repeat(2, { chords: 'A Bm', id: 'keys-0', answer: ['9M'] }))).toEqual([]);
     expect(habits(...repeat(3, { chords: 'A Bm', id: 'keys-0', answer: ['2M'] }))).toEqual([]);
   });
 
   test('counting from nought on two distances', () => {
-    // E to A is up to 4, answered up to 3; C to G up to 5, answered up to 4.
+    // E to A is up to 4, answered up to 3; C to Em up to 3, answered up to 2.
     const third: Asked = { chords: 'E A', id: 'distance-1', answer: 4 };
-    const fourth: Asked = { chords: 'C G', id: 'distance-1', answer: -7 };
-    expect(habits(third, fourth)).toEqual([{ habit: 'starts-at-zero', times: 2, of: 2 }]);
+    const second: Asked = { chords: 'C Em', id: 'distance-1', answer: 2 };
+    expect(habits(third, second)).toEqual([{ habit: 'starts-at-zero', times: 2, of: 2 }]);
     expect(habits(third, third)).toEqual([]);
+    // C to F answered 3 is one short; C to D answered with the octave is not, nor is five answered as four.
+    const short: Asked = { chords: 'C F', id: 'distance-1', answer: 4 };
+    expect(habits(short, { chords: 'C D', id: 'distance-1', answer: 12 })).toEqual([]);
+    expect(habits(short, { chords: 'C G', id: 'distance-1', answer: -7 })).toEqual([]);
   });
 });

@@ -46,7 +46,10 @@ describe('reports of single students', () => {
 
   test('a corrected truth is the evidence; points are the higher of those under each truth that was shown', () => {
     const shown = guitarTruth(parseVamp('E A', 4));
-    const asked = { ...question('quality-0', ['minor', 'major']), shownUnder: [shown] };
+    const asked = {
+      ...question('quality-0', ['minor', 'major']),
+      shownUnder: [{ truth: shown, letStand: new Set<string>() }],
+    };
     const reports = studentReports([round(asked)]);
     expect(reports.get('s1')).toMatchObject({ right: 1, wrong: 0, points: 10 });
     expect(reports.get('s2')).toMatchObject({ right: 0, wrong: 1, points: 10 });
@@ -64,7 +67,7 @@ describe('reports of single students', () => {
         (before, after, answers) => {
           const asked = question('quality-0', answers);
           const first = creditsOf({ ...round(asked), truth: before }, asked);
-          const corrected = { ...asked, shownUnder: [before] };
+          const corrected = { ...asked, shownUnder: [{ truth: before, letStand: new Set<string>() }] };
           const then = creditsOf({ ...round(corrected), truth: after }, corrected);
           for (const [student, credit] of first) expect(then.get(student) ?? 0).toBeGreaterThanOrEqual(credit);
         },

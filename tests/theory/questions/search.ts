@@ -1,5 +1,4 @@
 import { QUALITIES } from '../../../shared-theory/chords.ts';
-import { NO_OWN } from '../../../shared-theory/diagnosis/marker.ts';
 import { generate } from '../../../shared-theory/generate.ts';
 import { grooveById } from '../../../shared-theory/grooves.ts';
 import { LEVELS_THAT_STAND } from '../../../shared-theory/levels.ts';
@@ -155,7 +154,7 @@ export function* cases(): Generator<Case> {
       const questions = askableQuestions(truth, settings);
       for (const question of questions) {
         const { kind, target } = question;
-        const context = { truth, settings, target, beside: besideAll(truth, { returned: true }), own: NO_OWN };
+        const context = { truth, settings, target, beside: besideAll(truth, { returned: true }), own: {} };
         yield { question, context };
         if (WIDE.has(kind)) continue;
         const leaning = judgeOf<Kind>(kind).leansOn?.(target, questions) ?? [];
