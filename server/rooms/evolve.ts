@@ -1,3 +1,4 @@
+import { parseQuestionId } from '../../shared-theory/questions/round-questions.ts';
 import type { RoomEvent, Stamp } from './events.ts';
 import { cameHome, soundOn } from './evolve-sound.ts';
 import type { RoomState, RoundRecord, Sheet, Student } from './state.ts';
@@ -144,6 +145,7 @@ function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'Question
     question: event.question,
     sheet: event.sheet,
     how: event.how,
+    settler: settlerOf(record.heard, event.question),
     opened: plain(stamp),
     returned: cameHome(record, stamp),
     closed: aloud ? { stamp: plain(stamp), turn: state.turn } : null,
@@ -156,6 +158,11 @@ function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'Question
   state.open = aloud ? null : sheet;
   state.current = sheet;
   state.awaited = null;
+}
+
+function settlerOf({ settlers }: RoundRecord['heard'], question: string): string | null {
+  const asked = parseQuestionId(question);
+  return asked?.kind === 'settler' ? (settlers[asked.target]?.chord ?? null) : null;
 }
 
 /** Other answers are right from now on; what was shown stays known, so that no points are lost by it. */

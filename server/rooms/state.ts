@@ -27,6 +27,8 @@ export type Sheet = {
   /** 1 is evidence; from 2 on it is support, after talk with the neighbour. */
   readonly sheet: number;
   readonly how: AskHow;
+  /** The chord that was to settle it, where that was asked; no correction makes another chord of what sounded. */
+  readonly settler: string | null;
   /** When it opened. */
   readonly opened: Stamp;
   /** Whether the loop had come home by then; null where nobody knows. */

@@ -55,7 +55,6 @@ export function GuitarFields({ grooves, entered, go, busy, onPlayed, children }:
           autocomplete="off"
           autocapitalize="off"
           spellcheck={false}
-          placeholder="Em D"
           aria-describedby="chords-hint"
           value={chords.value}
           onInput={(event) => {

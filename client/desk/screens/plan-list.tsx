@@ -10,6 +10,7 @@ import type { Desk } from '../desk-state.ts';
 import { moved, without, withKind } from '../lesson-plan.ts';
 import { kindName } from '../step-names.ts';
 import { LevelPresses } from './level-row.tsx';
+import { NextPlanned } from './next-planned.tsx';
 
 const words = deskWords.plan;
 
@@ -41,9 +42,12 @@ export function PlanList({ desk, view }: Props) {
           />
         ))}
       </ol>
+      <NextPlanned desk={desk} view={view} />
       <LevelPresses levels={view.levels} label={words.add} name={words.addOne} onPress={add} />
       <LevelPresses levels={view.levels} label={words.ready} name={words.readyOne} onPress={ready} />
-      {items.length > 0 && <p class="hint">{words.readyNote}</p>}
+      <p class="hint">
+        {words.readyNote} {items.length > 0 && words.readyReplaces}
+      </p>
     </section>
   );
 }

@@ -4,9 +4,9 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import type { Desk } from '../desk-state.ts';
 import { begin, startRound } from '../start-round.ts';
-import { kindName } from '../step-names.ts';
 import { GuitarFields } from './guitar-fields.tsx';
 import { LevelChoice } from './level-row.tsx';
+import { NextPlanned } from './next-planned.tsx';
 
 const words = deskWords.start;
 
@@ -17,7 +17,7 @@ export function StartForm({ desk, view }: Props) {
   return (
     <div class="start-form">
       <h1>{words.heading}</h1>
-      <Planned desk={desk} view={view} />
+      <NextPlanned desk={desk} view={view} />
       <LevelForm desk={desk} view={view} />
       <section>
         <h2>{words.guitarTitle}</h2>
@@ -39,25 +39,6 @@ export function StartForm({ desk, view }: Props) {
         </p>
       )}
     </div>
-  );
-}
-
-function Planned({ desk, view }: Props) {
-  const next = desk.plan.next.value;
-  if (!next) return null;
-  return (
-    <section class="planned">
-      <h2>{words.planned}</h2>
-      <p class="hint">{next.kinds.map(kindName).join(', ')}</p>
-      <button
-        type="button"
-        class="desk-button primary"
-        disabled={desk.busy.value}
-        onClick={() => void startRound(desk, view, next.level, next.item)}
-      >
-        {fill(words.playPlanned, { level: next.level })}
-      </button>
-    </section>
   );
 }
 

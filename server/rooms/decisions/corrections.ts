@@ -1,13 +1,14 @@
+import { parseChord, soundsAs } from '../../../shared-theory/chords.ts';
 import { answerKey, readAnswer } from '../../../shared-theory/questions/asks.ts';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import type { CommandOf, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
-import type { NewEvent } from '../events.ts';
+import type { HeardSlot, NewEvent } from '../events.ts';
 import { guitarRound } from '../heard-round.ts';
 import { letStandOn } from '../let-stand.ts';
 import { alsoRight, rightAnswer } from '../marking.ts';
-import type { RoomState } from '../state.ts';
+import type { RoomState, RoundRecord } from '../state.ts';
 import { roundOf } from '../state.ts';
 import { asksQuestion } from './running-round.ts';
 
@@ -25,8 +26,12 @@ export function correctRound(state: RoomState, command: CommandOf<'CorrectRound'
     return refuse('message-not-readable', { what: `correction ${after + 1} after ${corrections}` });
   }
   if (after < corrections) return already({ corrections });
-  const corrected = guitarRound(heard, { chords, groove, tempo, directions }, heard.seed);
-  if ('reason' in corrected) return corrected;
+  const made = guitarRound(heard, { chords, groove, tempo, directions }, heard.seed);
+  if ('reason' in made) return made;
+  const corrected = {
+    ...made,
+    questions: made.questions.filter(({ id, target }) => sounded(record, id, made.settlers[target])),
+  };
   if (!pointsMayFall && JSON.stringify(corrected) === JSON.stringify(heard)) return already({ corrections });
   const { open } = state;
   const closing: NewEvent[] =
@@ -36,6 +41,14 @@ export function correctRound(state: RoomState, command: CommandOf<'CorrectRound'
   return happens([...closing, { type: 'TruthCorrected', round: corrected, pointsMayFall }], {
     corrections: corrections + 1,
   });
+}
+
+/** Whether a settler that has been asked about is the one that was played then; true of what was not asked, and of other kinds. */
+function sounded({ questions }: RoundRecord, question: string, settler: HeardSlot | undefined): boolean {
+  return (questions.get(question)?.sheets ?? []).every(
+    ({ settler: played }) =>
+      played === null || (settler !== undefined && soundsAs(parseChord(played), parseChord(settler.chord))),
+  );
 }
 
 /** The teacher lets another answer stand as right, or no more: a valid reading is never wrong. */

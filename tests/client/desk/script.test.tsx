@@ -66,7 +66,7 @@ test('every question of the order can be opened on phones, aloud and from memory
   for (const { id } of ORDER) {
     const { made } = draw(deskView(id));
     expect(main()).toEqual({ name: 'open', ink: true });
-    press('open', 'how', 'aloud', 'how', 'from memory');
+    press('open', 'other ways', 'aloud', 'other ways', 'from memory');
     const open = { type: 'OpenQuestion', round: 'r1', question: id };
     expect(made).toEqual([
       { ...open, how: 'phones' },
@@ -78,19 +78,19 @@ test('every question of the order can be opened on phones, aloud and from memory
 
 test('how to ask is one press away and folds up again', () => {
   draw(deskView('direction-1'));
-  expect(others()).toEqual(['skip', 'how']);
-  expect(button('how').getAttribute('aria-expanded')).toBe('false');
-  press('how');
-  expect(button('how').getAttribute('aria-expanded')).toBe('true');
+  expect(others()).toEqual(['skip', 'other ways']);
+  expect(button('other ways').getAttribute('aria-expanded')).toBe('false');
+  press('other ways');
+  expect(button('other ways').getAttribute('aria-expanded')).toBe('true');
   expect(document.activeElement).toBe(button('aloud'));
-  press('how');
+  press('other ways');
   expect(text()).not.toContain('from memory');
 });
 
 test('before the first question the vamp is played first', () => {
   const { made } = draw(deskView('strokes-0', 'ready', { sound: SILENT }));
   expect(main()).toEqual({ name: 'play', ink: true });
-  expect(others()).toEqual(['skip', 'how', 'open']);
+  expect(others()).toEqual(['skip', 'other ways', 'open']);
   press('play');
   expect(made).toEqual([{ type: 'RequestPlay', round: 'r1' }]);
   draw(deskView('count-0', 'ready', { sound: SILENT }));
@@ -195,7 +195,7 @@ test('what is shown leads to the next question in one press', () => {
   const { made } = draw(fallenView('quality-0', 'shown', { minor: 9 }, 'minor'));
   expect(main()).toEqual({ name: 'next root', ink: true });
   expect(text()).toContain('next First chord: where is its root?');
-  expect(others()).toEqual(['again', 'skip', 'how']);
+  expect(others()).toEqual(['again', 'skip', 'other ways']);
   press('next root', 'skip');
   expect(made).toEqual([{ type: 'OpenQuestion', round: 'r1', question: 'root-0', how: 'phones' }, { skip: 'root-0' }]);
 });
@@ -219,7 +219,7 @@ test('on the teacher’s own guitar nothing of ours is played', () => {
   expect(others()).toEqual(['spread', 'show']);
   draw(deskView('settler-0', 'ready', GUITAR));
   expect(text()).toContain('Play C behind your loop');
-  press('how');
+  press('other ways');
   expect(text()).toContain('From memory: stop playing, then open.');
 });
 

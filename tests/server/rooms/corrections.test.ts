@@ -341,6 +341,22 @@ describe('R81 a question that is no more', () => {
     expect(fold([...open, corrected('G D')]).open?.ask).toBe('a1');
   });
 
+  test('so is a settler that was asked about, where another chord would settle it now', () => {
+    const settlersOf = (text: string) => guitar(text).settlers.map(({ chord }) => chord);
+    const asking = [...base, ...through('a1', 'settler-0', [['7M'], ['2M'], null], [shown('a1')])];
+    expect(settlersOf('Em D')[0]).not.toBe(settlersOf('Em C')[0]);
+    const decided = given(...asking).when(DESK, correct('Em C')).decision;
+    const [event] = decided.ok ? decided.events : [];
+    if (event?.type !== 'TruthCorrected') throw new Error('nothing was corrected');
+    const asked = (round: HeardRound) => round.questions.map(({ id }) => id).filter((id) => id.startsWith('settler'));
+    expect(asked(event.round)).toEqual(['settler-1']);
+    expect(desk([...asking, event]).breakdown).toEqual([]);
+    // Corrected back, what sounded is what is asked.
+    const back = given(...asking, event).when(DESK, { ...correct('Em D'), after: 1 } as Command).decision;
+    const [again] = back.ok ? back.events : [];
+    expect(again?.type === 'TruthCorrected' && asked(again.round)).toEqual(['settler-0', 'settler-1']);
+  });
+
   test('struck and never shown it keeps its points, unless they may fall', () => {
     const struck: NewEvent = { type: 'QuestionStruck', round: 'r1', question: 'direction-1', struck: true };
     const events = [...base, ...through('a1', 'direction-1', ['up', 'down', null], []), struck];
