@@ -49,14 +49,14 @@ export function markAnswer<K extends Kind>(
 }
 
 /**
- * The questions of a round in the usual order, without those that have no right answer under the settings, and without the way
- * of a bass where a teacher plays one chord alone. Of a vamp made for a level it is asked there too: the bass stays.
+ * The questions of a round in the usual order, without those that have no right answer under the settings, without the numeral of
+ * one chord alone, which is right in three keys, and without the way of a bass where a teacher plays one chord alone. Of a vamp made for a level it is asked there too: the bass stays.
  */
 export function askableQuestions(truth: Truth, settings: QuestionSettings): readonly RoundQuestion[] {
   const chords = truth.roots.map((root, slot) => `${pitchClass(root)} ${truth.qualities[slot]}`);
   // What rings on top is known of made vamps alone.
   const held = truth.top.length === 0 && new Set(chords).size === 1 && new Set(truth.bass).size === 1;
   return questionsOf({ chords, strokesKnown: truth.strokes !== null, settlers: truth.settlers.length })
-    .filter(({ kind }) => !(held && kind === 'direction'))
+    .filter(({ kind }) => !(held && kind === 'direction') && !(truth.count === 1 && kind === 'numeral'))
     .filter(({ kind, target }) => judges[kind].truth({ truth, target, settings }) !== null);
 }

@@ -111,8 +111,8 @@ function caps(level: Level, counting: boolean): Record<Kind, number> {
     quality: level.balance.power > 0 ? 0.45 : 0.5,
     root: Math.max(0.15, 1.3 / homes),
     distance: 0.25,
-    // One chord alone is I, IV and V, or ii, iii and vi: each is right in every other one.
-    numeral: 0.15,
+    // Two chords read right in up to three keys; where home is the tonic few pairs are left.
+    numeral: level.level === 6 ? 0.12 : 0.085,
     'one-or-several': counting ? 0.53 : 0.5,
     keys: 0.15,
     settler: 0.15,

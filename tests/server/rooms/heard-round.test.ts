@@ -62,7 +62,6 @@ describe('a chord typed again', () => {
       'count-0',
       'quality-0',
       'root-0',
-      'numeral-0',
       'one-or-several-0',
       'keys-0',
       'settler-0',
