@@ -1,18 +1,11 @@
 import { chordNotes, chordPitchClasses, chordSymbol, parseChord, soundsAs } from './chords.ts';
 import type { Chord } from './chords.ts';
-import {
-  candidateKeys,
-  diatonicChart,
-  keyHolds,
-  keyId,
-  keyName,
-  keyOwns,
-  numeralIn,
-  raisedSevenths,
-  respellIn,
-  scaleNotes,
-} from './keys.ts';
-import type { CandidateKey, Diatonic, Key } from './keys.ts';
+import { candidateKeys, raisedSevenths } from './candidates.ts';
+import { diatonicChart, keyHolds, keyOwns, numeralIn, respellIn } from './degrees.ts';
+import { keyId, keyName, scaleNotes } from './keys.ts';
+import type { CandidateKey } from './candidates.ts';
+import type { Diatonic } from './degrees.ts';
+import type { Key } from './keys.ts';
 import { itemAt } from './items.ts';
 import { fifthsFromC, modulo, pitchClass } from './pitch.ts';
 import type { NoteName, PitchClass } from './pitch.ts';

@@ -1,5 +1,5 @@
 import type { Chord, Quality } from './chords.ts';
-import { candidateKeys, type CandidateKey } from './keys.ts';
+import { candidateKeys, type CandidateKey } from './candidates.ts';
 import type { Form, Level } from './level.ts';
 import { limitsOf } from './limits.ts';
 import { bassOf, shapeNotes, shapesFor, STANDARD_TUNING } from './neck.ts';

@@ -1,5 +1,6 @@
 import { soundsAs, type Chord, type Quality } from './chords.ts';
-import { diatonicChart, type Diatonic, type Key } from './keys.ts';
+import { diatonicChart, type Diatonic } from './degrees.ts';
+import { type Key } from './keys.ts';
 import type { Form, Level } from './level.ts';
 import { pitchClass } from './pitch.ts';
 import { voicingsOf } from './voicings.ts';
@@ -89,7 +90,10 @@ function returnsTo(home: Chord, others: readonly Chord[]): Loop[] {
 
 /** Thirds between two tonics of the level's keys, and each of its chords followed by itself: more pairs of one quality. */
 function thirdsAndStays(level: Level): Loop[] {
-  const tonics = level.keys.map((key): Chord => ({ root: key.tonic, quality: key.mode }));
+  const tonics = level.keys.map((key): Chord => ({
+    root: key.tonic,
+    quality: key.mode === 'minor' ? 'minor' : 'major',
+  }));
   const thirds = tonics.flatMap((home) =>
     tonics
       .filter((other) => other.quality === home.quality && THIRD_OR_SIXTH.has(semitonesUp(home, other)))

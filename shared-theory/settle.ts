@@ -1,15 +1,16 @@
 import { chordSymbol, parseChord, soundsAs } from './chords.ts';
 import type { Chord } from './chords.ts';
 import { cribOf } from './crib.ts';
-import { candidateKeys, keyHolds } from './keys.ts';
-import type { CandidateKey } from './keys.ts';
+import { candidateKeys, seventhsUnder } from './candidates.ts';
+import { keyOwns } from './degrees.ts';
+import type { CandidateKey } from './candidates.ts';
 import { BEATS_PER_BAR } from './meters.ts';
 import { usualShape } from './neck.ts';
 import { perform } from './perform.ts';
 import { pitchClass } from './pitch.ts';
 import type { PitchClass } from './pitch.ts';
 import { heardAs } from './sounding.ts';
-import type { Truth } from './truth.ts';
+import type { Policy, Truth } from './truth.ts';
 import type { VoicedSlot, VoicedVamp } from './vamps.ts';
 
 /** A third chord that throws some of the keys out, with the shape that plays it. */
@@ -26,21 +27,42 @@ export function settlersOf(vamp: VoicedVamp): readonly VoicedSettler[] {
   return sides.flatMap((chords) => {
     for (const chord of chords) {
       const slot = { chord, beats: BEATS_PER_BAR[vamp.meter], frets: usualShape(chord) };
-      const sounds = soundsBehind(vamp, slot);
-      const left = sounds === null ? [] : owners.filter((key) => [...sounds].every((sound) => keyHolds(key, sound)));
-      const majors = left.filter(({ mode }) => mode === 'major');
-      if (majors.length === 1) return [{ slot, keys: { majors: namesOf(majors), relatives: namesOf(left) } }];
+      // The keys that own the whole chord are those that hold all that then sounds.
+      if (soundsBehind(vamp, slot) === null) continue;
+      const keys = keysLeft(owners, chord);
+      if (keys.majors.length === 1) return [{ slot, keys }];
     }
     return [];
   });
 }
 
-function namesOf(keys: readonly CandidateKey[]): readonly string[] {
-  return keys.map(({ name }) => name);
+/** The keys that own a loop, under each policy. */
+type Owners = Readonly<Record<Policy, readonly CandidateKey[]>>;
+
+function ownersOf(chords: readonly Chord[]): Owners {
+  const under = (policy: Policy) => candidateKeys(chords, policy);
+  return {
+    majors: under('majors'),
+    relatives: under('relatives'),
+    'raised-seventh': under('raised-seventh'),
+    modes: under('modes'),
+  };
 }
 
-/** The keys that own a loop, with their relatives, and for each side the chords that should leave its outermost key alone. */
-type Plan = { readonly owners: readonly CandidateKey[]; readonly sides: readonly (readonly Chord[])[] };
+/** Names of those that own one chord more. */
+function keysLeft(owners: Owners, chord: Chord): Truth['settlers'][number]['keys'] {
+  const left = (policy: Policy) =>
+    owners[policy].filter((key) => keyOwns(key, chord, seventhsUnder(policy))).map(({ name }) => name);
+  return {
+    majors: left('majors'),
+    relatives: left('relatives'),
+    'raised-seventh': left('raised-seventh'),
+    modes: left('modes'),
+  };
+}
+
+/** The keys that own a loop, and for each side the chords that should leave its outermost key alone. */
+type Plan = { readonly owners: Owners; readonly sides: readonly (readonly Chord[])[] };
 
 /** More than a class hears in a term; thousands of vamps are drawn from far fewer loops. */
 const REMEMBERED = 4000;
@@ -49,8 +71,8 @@ const plans = new Map<string, Plan>();
 function planOf(chords: readonly Chord[]): Plan {
   return remembered(plans, chords.map(chordSymbol).join(' '), () => {
     const different = chords.filter((chord, slot) => chords.findIndex((other) => soundsAs(chord, other)) === slot);
-    const owners = candidateKeys(different, 'relatives');
-    const majors = owners.filter(({ mode }) => mode === 'major');
+    const owners = ownersOf(different);
+    const { majors } = owners;
     const [flat, sharp] = [majors[0], majors.at(-1)];
     if (!flat || !sharp || flat === sharp) return { owners, sides: [] };
     // Most usual first. A diminished chord would settle it as well, but hardly stands alone.

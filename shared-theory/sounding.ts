@@ -1,7 +1,7 @@
-import { chordPitchClasses, chordSymbol } from './chords.ts';
+import { bassPitchClass, chordPitchClasses, chordSymbol } from './chords.ts';
 import type { Chord } from './chords.ts';
 import type { SoundedNote } from './perform.ts';
-import { midiPitchClass, pitchClass } from './pitch.ts';
+import { midiPitchClass } from './pitch.ts';
 import type { PitchClass } from './pitch.ts';
 
 /** Strings of one stroke follow each other faster than this; strokes do not. In seconds. */
@@ -33,7 +33,7 @@ type HeardSlot = {
 
 /**
  * What sounded of a chord in its slot. Throws `RangeError` unless that is the chord: its notes, all of them, no other, and its
- * root lowest.
+ * bass note lowest.
  */
 export function heardSlot(chord: Chord, notes: readonly SoundedNote[]): HeardSlot {
   const heard = soundingSlot(notes);
@@ -74,7 +74,7 @@ function faultOf(chord: Chord, notes: readonly SoundedNote[], { bass, sounds }: 
   if (stray) return `MIDI note ${stray.midi} sounded in ${symbol}, which does not hold it.`;
   const missing = wanted.find((sound) => !sounds.has(sound));
   if (missing !== undefined) return `Pitch class ${missing} of ${symbol} never sounded.`;
-  if (midiPitchClass(bass) !== pitchClass(chord.root))
-    return `The bass of ${symbol} sounded as MIDI note ${bass}, which is not its root.`;
+  if (midiPitchClass(bass) !== bassPitchClass(chord))
+    return `The bass of ${symbol} sounded as MIDI note ${bass}, which is not its bass note.`;
   return null;
 }

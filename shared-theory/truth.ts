@@ -1,8 +1,8 @@
 import { chordSymbol, soundsAs } from './chords.ts';
-import type { Quality } from './chords.ts';
+import type { Chord, Quality } from './chords.ts';
 import { distanceNumber, type Distance } from './distance-line.ts';
 import { beatsPerSlot, grooveById, slotsPerBar } from './grooves.ts';
-import { candidateKeys } from './keys.ts';
+import { candidateKeys } from './candidates.ts';
 import { STANDARD_TUNING, usualShape } from './neck.ts';
 import { grooveOf, perform } from './perform.ts';
 import type { Performance, SoundedNote } from './perform.ts';
@@ -14,9 +14,16 @@ import type { Meter, Slot, VoicedVamp } from './vamps.ts';
 
 export type Direction = 'up' | 'down' | 'same';
 
-/** `majors`: majors only. `relatives`: majors with their relative minors. */
-export type Policy = 'majors' | 'relatives';
-export const POLICIES = ['majors', 'relatives'] as const satisfies readonly Policy[];
+/**
+ * Which keys count. `majors`: majors only. `relatives`: majors with their relative minors. `raised-seventh`: those, and minors
+ * whose seventh may be raised (V and vii° in minor). `modes`: a parent scale and the chord of the vamp that is home.
+ */
+export const POLICIES = ['majors', 'relatives', 'raised-seventh', 'modes'] as const;
+export type Policy = (typeof POLICIES)[number];
+
+/** The seventh of a chord: `seventh` is the minor one of C7 and Cm7. */
+export const SEVENTHS = ['none', 'seventh', 'major-seventh', 'diminished-seventh'] as const;
+export type Seventh = (typeof SEVENTHS)[number];
 
 /** How the sounding strokes go: all down, down and up by turns (with or without misses), or neither asked. */
 export type StrokeFeel = 'all-downs' | 'down-up';
@@ -29,7 +36,11 @@ export type Truth = {
   /** Different chords. */
   readonly count: number;
   readonly directions: readonly Direction[];
+  /** Chords as written, in ASCII: `F#m7`, `C/E`. */
+  readonly chords: readonly string[];
   readonly qualities: readonly Quality[];
+  /** A sixth or an added ninth is none. */
+  readonly sevenths: readonly Seventh[];
   readonly roots: readonly NoteName[];
   readonly distances: readonly Distance[];
   /** MIDI note of each slot's first bass stroke. */
@@ -38,7 +49,7 @@ export type Truth = {
   readonly bassAlternates?: boolean;
   /** MIDI note of the highest string in each slot's first full stroke; empty where the teacher plays. */
   readonly top: readonly number[];
-  /** Names such as `G major`, `E minor`; empty where no key owns all. */
+  /** Names such as `G major`, `E minor`, `A dorian`; empty where no key owns all. */
   readonly keys: Readonly<Record<Policy, readonly string[]>>;
   /** Beats a minute; null where the teacher plays and named none. */
   readonly tempo: number | null;
@@ -47,6 +58,22 @@ export type Truth = {
   /** Third chords that throw some of the keys out, and the keys that each leaves; empty where fewer than two keys own the loop. */
   readonly settlers: readonly { readonly chord: string; readonly keys: Readonly<Record<Policy, readonly string[]>> }[];
 };
+
+/** The seventh that a chord has. */
+export function seventhOf({ addition }: Pick<Chord, 'addition'>): Seventh {
+  return SEVENTHS.find((seventh) => seventh === addition) ?? 'none';
+}
+
+/** Names of the keys that own all chords, under each policy. */
+export function keysByPolicy(chords: readonly Chord[]): Truth['keys'] {
+  const named = (policy: Policy) => candidateKeys(chords, policy).map(({ name }) => name);
+  return {
+    majors: named('majors'),
+    relatives: named('relatives'),
+    'raised-seventh': named('raised-seventh'),
+    modes: named('modes'),
+  };
+}
 
 /** Which way the bass went from one MIDI note to another. */
 export function directionOf(from: number, to: number): Direction {
@@ -82,22 +109,20 @@ export function truthOf(vamp: VoicedVamp, performance: Performance): Truth {
     ),
   );
   const chords = vamp.slots.map((slot) => slot.chord);
-  const owners = candidateKeys(chords, 'relatives');
   const home = chords[0]?.root ?? '';
   const homeBass = heard[0]?.bass ?? 0;
   return {
     count: chords.filter((chord, slot) => chords.findIndex((other) => soundsAs(chord, other)) === slot).length,
     directions: heard.slice(1).map(({ bass }) => directionOf(homeBass, bass)),
+    chords: chords.map(chordSymbol),
     qualities: chords.map((chord) => chord.quality),
+    sevenths: chords.map(seventhOf),
     roots: chords.map((chord) => chord.root),
     distances: chords.slice(1).map((chord) => distanceOf(home, chord.root)),
     bass: heard.map(({ bass }) => bass),
     ...(heard.some(({ bassAlternates }) => bassAlternates) ? { bassAlternates: true } : {}),
     top: heard.map(({ top }) => top),
-    keys: {
-      majors: owners.filter(({ mode }) => mode === 'major').map(({ name }) => name),
-      relatives: owners.map(({ name }) => name),
-    },
+    keys: keysByPolicy(chords),
     tempo: vamp.grooveText === '' ? null : vamp.tempo,
     strokes: strokeFeel(vamp, loopNotes),
     settlers: settlersOf(vamp).map(({ slot, keys }) => ({ chord: chordSymbol(slot.chord), keys })),

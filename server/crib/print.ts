@@ -1,8 +1,8 @@
 import type { Chord } from '../../shared-theory/chords.ts';
 import { chartRows, cribOf } from '../../shared-theory/crib.ts';
 import type { Crib } from '../../shared-theory/crib.ts';
-import { candidateKeys } from '../../shared-theory/keys.ts';
-import type { CandidateKey } from '../../shared-theory/keys.ts';
+import { candidateKeys } from '../../shared-theory/candidates.ts';
+import type { CandidateKey } from '../../shared-theory/candidates.ts';
 import { printChord, printKey, printNote, printNumeral } from '../../shared-theory/printer.ts';
 import type { Policy } from '../../shared-theory/truth.ts';
 import { columns } from '../columns.ts';

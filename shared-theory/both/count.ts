@@ -1,5 +1,7 @@
 import { chordPitchClasses, soundsAs, type Chord } from '../chords.ts';
-import { candidateKeys, diatonicChart, usualKey } from '../keys.ts';
+import { candidateKeys } from '../candidates.ts';
+import { diatonicChart } from '../degrees.ts';
+import { usualKey } from '../keys.ts';
 import { BEATS_PER_BAR } from '../meters.ts';
 import type { VoicedSlot, VoicedVamp } from '../vamps.ts';
 import { cheapest, differentSlots, handyShape, shortened, type BothReadings } from './readings.ts';

@@ -1,15 +1,8 @@
 import { parseChord, soundsAs, type Chord } from '../chords.ts';
 import { lateness } from '../crib.ts';
-import {
-  candidateKeys,
-  diatonicChart,
-  keyId,
-  keyOwns,
-  parseKeyName,
-  relativeKey,
-  usualKey,
-  type Key,
-} from '../keys.ts';
+import { candidateKeys } from '../candidates.ts';
+import { diatonicChart, keyOwns } from '../degrees.ts';
+import { keyId, parseKeyName, relativeKey, usualKey, type Key } from '../keys.ts';
 import { wholeBars } from '../live.ts';
 import { BEATS_PER_BAR } from '../meters.ts';
 import { usualShape } from '../neck.ts';

@@ -1,5 +1,6 @@
 import { soundsAs } from '../chords.ts';
-import { candidateKeys, diatonicChart } from '../keys.ts';
+import { candidateKeys } from '../candidates.ts';
+import { diatonicChart } from '../degrees.ts';
 import { MOST_NUMERALS } from '../questions/numeral/ask.ts';
 import type { VoicedSlot, VoicedVamp } from '../vamps.ts';
 import { cheapest, differentSlots, handyShape, shortened, type BothReadings } from './readings.ts';

@@ -1,5 +1,6 @@
 import { soundsAs, type Chord, type Quality } from '../chords.ts';
-import { candidateKeys, scaleNotes, usualKey } from '../keys.ts';
+import { candidateKeys } from '../candidates.ts';
+import { scaleNotes, usualKey } from '../keys.ts';
 import { BEATS_PER_BAR } from '../meters.ts';
 import { bassOf, shapeNotes, shapesFor } from '../neck.ts';
 import { modulo, pitchClass, type NoteName, type PitchClass } from '../pitch.ts';

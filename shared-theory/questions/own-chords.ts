@@ -1,5 +1,5 @@
 import type { Chord } from '../chords.ts';
-import { soundsAs } from '../chords.ts';
+import { readSymbol, soundsAs } from '../chords.ts';
 import { usualKey } from '../keys.ts';
 import type { PitchClass } from '../pitch.ts';
 import { modulo } from '../pitch.ts';
@@ -9,8 +9,8 @@ import type { Kind, MarkingContext, QuestionId } from './question.ts';
 import type { RoundQuestion } from './round-questions.ts';
 
 /** The chords of a loop, by slot. */
-export function chordsOf({ roots, qualities }: Pick<Truth, 'roots' | 'qualities'>): readonly Chord[] {
-  return roots.map((root, slot) => ({ root, quality: qualities[slot] ?? 'major' }));
+export function chordsOf({ chords }: Pick<Truth, 'chords'>): readonly Chord[] {
+  return chords.map(readSymbol);
 }
 
 /** The slots where a chord sounds for the first time. */

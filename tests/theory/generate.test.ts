@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { chordSymbol, soundsAs } from '../../shared-theory/chords.ts';
 import { generate, type GeneratedVamp } from '../../shared-theory/generate.ts';
 import { allDowns, grooveById } from '../../shared-theory/grooves.ts';
-import { keyOwns } from '../../shared-theory/keys.ts';
+import { keyOwns } from '../../shared-theory/degrees.ts';
 import { levelOf, LEVELS, type Level } from '../../shared-theory/levels.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { shapeNotes } from '../../shared-theory/neck.ts';

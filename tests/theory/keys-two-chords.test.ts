@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Chord, Quality } from '../../shared-theory/chords.ts';
 import { parseChord } from '../../shared-theory/chords.ts';
-import { candidateKeys, usualKey } from '../../shared-theory/keys.ts';
+import { candidateKeys } from '../../shared-theory/candidates.ts';
+import { usualKey } from '../../shared-theory/keys.ts';
 
 /**
  * Every reading of two triads in the major keys, by arithmetic: first quality, second quality, semitones up from the first root to

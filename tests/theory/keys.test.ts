@@ -3,19 +3,14 @@ import teoria from 'teoria';
 import { Key as TonalKey } from 'tonal';
 import { describe, expect, test } from 'vitest';
 import { chordPitchClasses, chordSymbol, parseChord } from '../../shared-theory/chords.ts';
+import { candidateKeys, raisedSevenths } from '../../shared-theory/candidates.ts';
+import { diatonicChart, keyHolds, keyOwns, numeralIn, respellIn } from '../../shared-theory/degrees.ts';
 import {
-  candidateKeys,
-  diatonicChart,
-  keyHolds,
   keyId,
   keyName,
-  keyOwns,
   keySignature,
-  numeralIn,
   parseKeyName,
-  raisedSevenths,
   relativeKey,
-  respellIn,
   scaleNotes,
   usualKey,
 } from '../../shared-theory/keys.ts';

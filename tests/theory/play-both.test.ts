@@ -3,15 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { chordSymbol, parseChord, QUALITIES, soundsAs, type Chord } from '../../shared-theory/chords.ts';
 import { generate } from '../../shared-theory/generate.ts';
 import { GROOVES, grooveById } from '../../shared-theory/grooves.ts';
-import {
-  candidateKeys,
-  diatonicChart,
-  keyId,
-  keyOwns,
-  parseKeyName,
-  relativeKey,
-  usualKey,
-} from '../../shared-theory/keys.ts';
+import { candidateKeys } from '../../shared-theory/candidates.ts';
+import { diatonicChart, keyOwns } from '../../shared-theory/degrees.ts';
+import { keyId, parseKeyName, relativeKey, usualKey } from '../../shared-theory/keys.ts';
 import { LEVELS } from '../../shared-theory/levels.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { bassOf, shapesFor, STANDARD_TUNING } from '../../shared-theory/neck.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { chordSymbol, parseChord } from '../../shared-theory/chords.ts';
-import { candidateKeys, keyOwns } from '../../shared-theory/keys.ts';
+import { candidateKeys } from '../../shared-theory/candidates.ts';
+import { keyOwns } from '../../shared-theory/degrees.ts';
 import { LEVELS, levelOf } from '../../shared-theory/levels.ts';
 import { poolOf as formPool, sameLoop } from '../../shared-theory/pools.ts';
 import { voicingsOf } from '../../shared-theory/voicings.ts';

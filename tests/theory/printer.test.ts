@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { chordSymbol, QUALITIES } from '../../shared-theory/chords.ts';
-import { diatonicChart, keyName, numeralIn, keyOwns, relativeKey, scaleNotes } from '../../shared-theory/keys.ts';
+import { diatonicChart, numeralIn, keyOwns } from '../../shared-theory/degrees.ts';
+import { keyName, relativeKey, scaleNotes } from '../../shared-theory/keys.ts';
 import type { Key } from '../../shared-theory/keys.ts';
 import { printChord, printDistance, printKey, printNote, printNumeral } from '../../shared-theory/printer.ts';
 import { MAJOR_TONICS, ROOTS } from '../support/theory-arbitraries.ts';

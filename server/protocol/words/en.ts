@@ -48,7 +48,12 @@ export const deskWords = {
     pair: 'pair a phone',
     pairHow: 'Open {address}/pair on it and type this code. It is good for one minute.',
     policyTitle: 'Keys that count',
-    policy: { majors: 'majors only', relatives: 'with relative minors' },
+    policy: {
+      majors: 'majors only',
+      relatives: 'with relative minors',
+      'raised-seventh': 'and minors with a raised seventh',
+      modes: 'parent scale and home',
+    },
     policyNote: 'The circle, the marks and the spoken question follow it from the next round on.',
     qualitiesTitle: 'Pad for the quality',
     qualities: { two: 'major or minor', six: 'also power, suspended, diminished, augmented' },
@@ -396,14 +401,23 @@ export const consoleWords = {
   },
   crib: {
     usage: 'Give the chords of one vamp in quotes: npm run crib -- "Em D"',
-    policies: { majors: 'major keys only', relatives: 'major keys and their relative minors' },
+    policies: {
+      majors: 'major keys only',
+      relatives: 'major keys and their relative minors',
+      'raised-seventh': 'major keys, and minor keys with or without a raised seventh',
+      modes: 'parent scales, each with the chord that is home',
+    },
     noKey: {
       majors: 'No major key owns all of these.',
       relatives: 'No major key and no natural minor owns all of these.',
+      'raised-seventh': 'No major key and no minor, with or without a raised seventh, owns all of these.',
+      modes: 'No parent scale holds all of these.',
     },
     clash: {
       majors: 'No major key has both {low} and {high}.',
       relatives: 'No major key or natural minor has both {low} and {high}.',
+      'raised-seventh': 'No major key or natural minor has both {low} and {high}.',
+      modes: 'No parent scale has both {low} and {high}.',
     },
     raisedSeventh: '{key} with its raised seventh: {numerals}',
     deciders: 'Deciding notes, and the keys they leave',

@@ -1,7 +1,9 @@
 import type { Chord } from '../../chords.ts';
 import { soundsAs } from '../../chords.ts';
 import type { Key } from '../../keys.ts';
-import { candidateKeys, keyHolds, keyId, keyOwns, parseKeyName } from '../../keys.ts';
+import { candidateKeys } from '../../candidates.ts';
+import { keyHolds, keyOwns } from '../../degrees.ts';
+import { keyId, parseKeyName } from '../../keys.ts';
 import { pitchClass } from '../../pitch.ts';
 import type { Policy, Truth } from '../../truth.ts';
 import type { ErrorKind } from '../error-kinds.ts';

@@ -1,5 +1,5 @@
 import type { Chord } from '../../chords.ts';
-import { candidateKeys } from '../../keys.ts';
+import { candidateKeys } from '../../candidates.ts';
 import { pitchClass } from '../../pitch.ts';
 import type { Truth } from '../../truth.ts';
 import type { ErrorKind, NoteKind } from '../error-kinds.ts';

@@ -1,7 +1,7 @@
 import type { Chord, Quality } from '../../chords.ts';
 import { distanceNumber } from '../../distance-line.ts';
 import { itemAt } from '../../items.ts';
-import { candidateKeys } from '../../keys.ts';
+import { candidateKeys } from '../../candidates.ts';
 import { pitchClass } from '../../pitch.ts';
 import type { NoteKind } from '../error-kinds.ts';
 import type { Numeral } from './numerals.ts';

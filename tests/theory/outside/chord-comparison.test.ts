@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { Quality } from '../../../shared-theory/chords.ts';
 import { chordPitchClasses, QUALITIES } from '../../../shared-theory/chords.ts';
-import { candidateKeys, diatonicChart, usualKey } from '../../../shared-theory/keys.ts';
+import { candidateKeys } from '../../../shared-theory/candidates.ts';
+import { diatonicChart } from '../../../shared-theory/degrees.ts';
+import { usualKey } from '../../../shared-theory/keys.ts';
 import { pitchClass } from '../../../shared-theory/pitch.ts';
 import { numeralJudge } from '../../../shared-theory/questions/numeral/judge.ts';
 import { qualityJudge } from '../../../shared-theory/questions/quality/judge.ts';

@@ -1,12 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { diatonicChart, relativeKey, usualKey } from '../../../shared-theory/keys.ts';
+import { diatonicChart } from '../../../shared-theory/degrees.ts';
+import { relativeKey, usualKey } from '../../../shared-theory/keys.ts';
 import { pitchClass } from '../../../shared-theory/pitch.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { keysJudge } from '../../../shared-theory/questions/keys/judge.ts';
 import type { Mark, MarkingContext } from '../../../shared-theory/questions/question.ts';
 import { settlerJudge } from '../../../shared-theory/questions/settler/judge.ts';
 import type { Policy, Truth } from '../../../shared-theory/truth.ts';
-import { context } from '../questions/given.ts';
+import { context, owners } from '../questions/given.ts';
 
 /*
  * How two keys are related, as the public evaluations of key finding compare them (MIREX, “Audio Key Detection”; the same rule
@@ -86,17 +87,17 @@ const pinned = (tonic: number): Partial<Truth> => {
   return {
     roots: chords.map(({ root }) => root),
     qualities: chords.map(({ quality }) => quality),
-    keys: { majors, relatives: [...majors, `${relativeKey(key).tonic} minor`] },
+    keys: owners(majors, [...majors, `${relativeKey(key).tonic} minor`]),
   };
 };
 /** The same key as what a settler leaves of two: itself and the one a fifth above. */
 const settled = (tonic: number): Partial<Truth> => {
-  const { keys: left = { majors: [], relatives: [] }, ...loop } = pinned(tonic);
+  const { keys: left = owners([], []), ...loop } = pinned(tonic);
   const above = usualKey(`${(tonic + 7) % 12}M`);
-  const keys = {
-    majors: [...left.majors, `${above.tonic} major`],
-    relatives: [...left.relatives, `${above.tonic} major`, `${relativeKey(above).tonic} minor`],
-  };
+  const keys = owners(
+    [...left.majors, `${above.tonic} major`],
+    [...left.relatives, `${above.tonic} major`, `${relativeKey(above).tonic} minor`],
+  );
   return { ...loop, keys, settlers: [{ chord: loop.roots?.[0] ?? '', keys: left }] };
 };
 

@@ -1,7 +1,9 @@
 import { Chord as TonalChord, Key as TonalKey, Progression } from 'tonal';
 import { describe, expect, test } from 'vitest';
 import { chordNotes, chordSymbol, parseChord } from '../../../shared-theory/chords.ts';
-import { candidateKeys, diatonicChart, keyId, keyOwns, numeralIn, parseKeyName } from '../../../shared-theory/keys.ts';
+import { candidateKeys } from '../../../shared-theory/candidates.ts';
+import { diatonicChart, keyOwns, numeralIn } from '../../../shared-theory/degrees.ts';
+import { keyId, parseKeyName } from '../../../shared-theory/keys.ts';
 import type { Answer } from '../../../shared-theory/questions/question.ts';
 import { besideAll } from '../../../shared-theory/questions/beside.ts';
 import { judgeOf } from '../../../shared-theory/questions/judges.ts';

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import type { Quality } from '../../../shared-theory/chords.ts';
-import { QUALITIES } from '../../../shared-theory/chords.ts';
+import { chordSymbol, QUALITIES } from '../../../shared-theory/chords.ts';
 import { besideAll } from '../../../shared-theory/questions/beside.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { MOST_CHORDS } from '../../../shared-theory/questions/count/ask.ts';
@@ -21,21 +21,34 @@ import { parseVamp } from '../../../shared-theory/vamps.ts';
 /** Every quality on the pad, majors only. */
 export const SETTINGS: QuestionSettings = { policy: 'majors', qualities: QUALITIES };
 
+/** Keys by policy. Where nothing else is said no minor owns the loop by its raised seventh, and no modes are named. */
+export function owners(
+  majors: readonly string[],
+  relatives: readonly string[],
+  more: Partial<Truth['keys']> = {},
+): Truth['keys'] {
+  return { majors, relatives, 'raised-seventh': relatives, modes: [], ...more };
+}
+
 /** Em to D as an open-shape strum sounds it: E2 to D3, top E4 to F#4; keys and their settlers by common practice. */
 export const EM_D: Truth = {
   count: 2,
   directions: ['up'],
+  chords: ['Em', 'D'],
   qualities: ['minor', 'major'],
+  sevenths: ['none', 'none'],
   roots: ['E', 'D'],
   distances: ['b7'],
   bass: [40, 50],
   top: [64, 66],
-  keys: { majors: ['G major', 'D major'], relatives: ['G major', 'E minor', 'D major', 'B minor'] },
+  keys: owners(['G major', 'D major'], ['G major', 'E minor', 'D major', 'B minor'], {
+    modes: ['E aeolian', 'D mixolydian', 'E dorian', 'D ionian'],
+  }),
   tempo: 100,
   strokes: 'down-up',
   settlers: [
-    { chord: 'C', keys: { majors: ['G major'], relatives: ['G major', 'E minor'] } },
-    { chord: 'A', keys: { majors: ['D major'], relatives: ['D major', 'B minor'] } },
+    { chord: 'C', keys: owners(['G major'], ['G major', 'E minor'], { modes: ['E aeolian', 'D mixolydian'] }) },
+    { chord: 'A', keys: owners(['D major'], ['D major', 'B minor'], { modes: ['E dorian', 'D ionian'] }) },
   ],
 };
 
@@ -46,8 +59,16 @@ export function context(
   settings: Partial<QuestionSettings> = {},
   own: OwnAnswers = {},
 ): MarkingContext {
-  const heard = { ...EM_D, ...truth };
+  const heard = withChords({ ...EM_D, ...truth }, truth.chords);
   return { truth: heard, target, settings: { ...SETTINGS, ...settings }, beside: besideAll(heard), own };
+}
+
+/** Chords named by their roots and qualities, where a case does not name them. */
+function withChords(truth: Truth, named: readonly string[] | undefined): Truth {
+  if (named !== undefined) return truth;
+  const { roots, qualities } = truth;
+  const chords = roots.map((root, slot) => chordSymbol({ root, quality: qualities[slot] ?? 'major' }));
+  return { ...truth, chords, sevenths: chords.map(() => 'none') };
 }
 
 /** What sounds where chords are played in their usual open shapes, the bass sent where a case says. Tops are not known. */
@@ -70,23 +91,25 @@ export const truths: fc.Arbitrary<Truth> = fc
     strokes: fc.option(fc.constantFrom('all-downs' as const, 'down-up' as const)),
     owners: fc.record({ start: fc.nat(11), length: fc.nat(3) }),
   })
-  .map(({ owners, ...heard }) => {
-    const places = Array.from({ length: owners.length }, (_, index) => (owners.start + index) % 12);
+  .map(({ owners: arc, ...heard }) => {
+    const places = Array.from({ length: arc.length }, (_, index) => (arc.start + index) % 12);
     const majors = places.map((place) => `${MAJORS[place]} major`);
     const minors = places.map((place) => `${RELATIVES[place]} minor`);
     const step = heard.bass[1] - heard.bass[0];
     const direction: Direction = step === 0 ? 'same' : step > 0 ? 'up' : 'down';
-    const keys = { majors, relatives: [...majors, ...minors] };
+    const keys = owners(majors, [...majors, ...minors]);
     // One key is left by a settler to each side, where there are sides.
     const sides = places.length < 2 ? [] : [0, places.length - 1];
     const settlers = sides.map((place) => ({
       chord: 'C',
-      keys: {
-        majors: majors.slice(place, place + 1),
-        relatives: [majors, minors].flatMap((each) => each[place] ?? []),
-      },
+      keys: owners(
+        majors.slice(place, place + 1),
+        [majors, minors].flatMap((each) => each[place] ?? []),
+      ),
     }));
-    return { ...heard, count: 2, directions: [direction], distances: ['1' as const], keys, settlers };
+    const chords = heard.roots.map((root, slot) => chordSymbol({ root, quality: heard.qualities[slot] ?? 'major' }));
+    const sevenths = ['none' as const, 'none' as const];
+    return { ...heard, chords, sevenths, count: 2, directions: [direction], distances: ['1' as const], keys, settlers };
   });
 
 /** Pads of at least two qualities, both policies. */

@@ -10,7 +10,7 @@ import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import type { Answer, Kind, MarkingContext, NeckPlace } from '../../../shared-theory/questions/question.ts';
 import { KINDS } from '../../../shared-theory/questions/question.ts';
 import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
-import { answers, context, EM_D, played, settings, SETTINGS, truths } from './given.ts';
+import { answers, context, EM_D, played, settings, SETTINGS, truths, owners } from './given.ts';
 import { padAnswers } from './search.ts';
 
 /** A question of some round that has a right answer. */
@@ -106,8 +106,8 @@ describe('properties of every mark', () => {
   });
 
   test('the spelling of the chords and of their keys changes no mark', () => {
-    const sharp = context(0, { roots: ['F#', 'B'], keys: { majors: ['F# major', 'B major'], relatives: [] } });
-    const flat = context(0, { roots: ['Gb', 'Cb'], keys: { majors: ['Gb major', 'Cb major'], relatives: [] } });
+    const sharp = context(0, { roots: ['F#', 'B'], keys: owners(['F# major', 'B major'], []) });
+    const flat = context(0, { roots: ['Gb', 'Cb'], keys: owners(['Gb major', 'Cb major'], []) });
     for (const place of NECK_PLACES) expect(judges.root.mark(place, sharp)).toEqual(judges.root.mark(place, flat));
     for (const id of KEY_IDS) expect(judges.keys.mark([id], sharp)).toEqual(judges.keys.mark([id], flat));
   });
@@ -177,12 +177,7 @@ describe('chance of blind guessing', () => {
     ['root on three places', 'root', NECK_PLACES, context(0)],
     ['root on two places', 'root', NECK_PLACES, context(1)],
     ['keys', 'keys', arcs.map((arc) => arc.map((tonic) => `${tonic}M`)), context(0)],
-    [
-      'keys, none',
-      'keys',
-      arcs.map((arc) => arc.map((tonic) => `${tonic}M`)),
-      context(0, { keys: { majors: [], relatives: [] } }),
-    ],
+    ['keys, none', 'keys', arcs.map((arc) => arc.map((tonic) => `${tonic}M`)), context(0, { keys: owners([], []) })],
     ['keys with relatives', 'keys', pairs, context(0, {}, { policy: 'relatives' })],
     ['strokes', 'strokes', ['all-downs', 'down-up'], context(0)],
   ];

@@ -6,7 +6,7 @@ import { keysJudge } from '../../../shared-theory/questions/keys/judge.ts';
 import type { NeckPlace, OwnAnswers } from '../../../shared-theory/questions/question.ts';
 import { questionsOf } from '../../../shared-theory/questions/round-questions.ts';
 import type { Policy, Truth } from '../../../shared-theory/truth.ts';
-import { context } from './given.ts';
+import { context, owners } from './given.ts';
 
 const loop = (
   chords: readonly (readonly [string, Quality])[],
@@ -15,7 +15,7 @@ const loop = (
 ): Partial<Truth> => ({
   roots: chords.map(([root]) => root),
   qualities: chords.map(([, quality]) => quality),
-  keys: { majors, relatives: [...majors, ...relatives] },
+  keys: owners(majors, [...majors, ...relatives]),
 });
 
 // Owners of each loop by the table of diatonic chords: common practice.

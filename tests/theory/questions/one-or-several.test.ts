@@ -4,10 +4,10 @@ import type { OneOrSeveral, OwnAnswers } from '../../../shared-theory/questions/
 import { questionsOf } from '../../../shared-theory/questions/round-questions.ts';
 import { besideShown } from '../../../shared-theory/questions/beside.ts';
 import type { Policy, Truth } from '../../../shared-theory/truth.ts';
-import { context, EM_D } from './given.ts';
+import { context, EM_D, owners } from './given.ts';
 
 const keys = (majors: readonly string[], minors: readonly string[]): Partial<Truth> => ({
-  keys: { majors, relatives: [...majors, ...minors] },
+  keys: owners(majors, [...majors, ...minors]),
 });
 const ONE = keys(['G major'], ['E minor']);
 const TWO = keys(['G major', 'D major'], ['E minor', 'B minor']);

@@ -9,7 +9,7 @@ import { seededRandom } from '../../../shared-theory/random.ts';
 import type { Policy, Truth } from '../../../shared-theory/truth.ts';
 import { guitarTruth } from '../../../shared-theory/truth.ts';
 import { parseVamp } from '../../../shared-theory/vamps.ts';
-import { context } from './given.ts';
+import { context, owners } from './given.ts';
 
 /** The round of a loop, the settler to the flat side first. */
 const truthOf = (text: string): Partial<Truth> => {
@@ -74,7 +74,7 @@ describe('the mark of the keys left', () => {
   });
 
   test('a settler that throws none out is not ignored by those who say so', () => {
-    const left = context(0, { ...EM_D, settlers: [{ chord: 'G', keys: EM_D.keys ?? { majors: [], relatives: [] } }] });
+    const left = context(0, { ...EM_D, settlers: [{ chord: 'G', keys: EM_D.keys ?? owners([], []) }] });
     expect(settlerJudge.mark([G, D], left).exact).toBe(true);
     expect(settlerJudge.mark([Em, Bm], left).errors).toEqual(['relative-minors-for-majors']);
   });
@@ -93,7 +93,7 @@ describe('the mark of the keys left', () => {
     fc.assert(
       fc.property(fc.constantFrom(EM_D, F_DM), fc.nat(1), policies, answers, (truth, target, policy, answer) => {
         const given = context(target, truth, { policy });
-        const keys = given.truth.settlers[target]?.keys ?? { majors: [], relatives: [] };
+        const keys = given.truth.settlers[target]?.keys ?? owners([], []);
         const alone = keysJudge.mark(answer, context(0, { ...truth, keys }, { policy }));
         const mark = settlerJudge.mark(answer, given);
         expect([mark.credit, mark.exact]).toEqual([alone.credit, alone.exact]);

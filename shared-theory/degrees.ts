@@ -1,0 +1,163 @@
+import { chordIntervals, chordNotes, chordPitchClasses, chordSymbol, overRoot } from './chords.ts';
+import type { Addition, Chord, Quality } from './chords.ts';
+import { itemAt } from './items.ts';
+import { isModal, keyName, modeScale, modeTriads, scaleNotes } from './keys.ts';
+import type { Key } from './keys.ts';
+import { modulo, pitchClass, transpose } from './pitch.ts';
+import type { NoteName, PitchClass } from './pitch.ts';
+
+const ROMAN = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'] as const;
+const LEADING_DEGREE = 6;
+/** Triads of the minor scale with its raised seventh (harmonic minor). */
+const RAISED_TRIADS: readonly Quality[] = ['minor', 'diminished', 'augmented', 'minor', 'major', 'major', 'diminished'];
+
+/** Where a chord stands in a key: degree 0 to 6, and whether it takes the raised seventh of a minor key. */
+export type Place = { readonly key: Key; readonly degree: number; readonly raised: boolean };
+
+/** What may count as a minor key's own: its natural seventh alone, or the raised one as well. */
+export type Sevenths = 'natural' | 'raised-too';
+
+/** Semitones of each degree above the tonic, with the seventh of a minor key raised or not. */
+function scaleOf({ mode }: Key, raised: boolean): readonly number[] {
+  const scale = modeScale(mode);
+  return raised ? scale.map((semitones, degree) => (degree === LEADING_DEGREE ? 11 : semitones)) : scale;
+}
+
+/** The seven notes of a key, spelled, with the seventh of a minor key raised or not. */
+export function spelledScale(key: Key, raised: boolean): readonly NoteName[] {
+  const notes = scaleNotes(key);
+  if (!raised) return notes;
+  return notes.map((note, degree) => (degree === LEADING_DEGREE ? transpose(note, { steps: 0, semitones: 1 }) : note));
+}
+
+/** Whether a key has a raised seventh beside its own: minor keys, where it counts. */
+function mayRaise({ mode }: Key, sevenths: Sevenths): boolean {
+  return sevenths === 'raised-too' && mode === 'minor';
+}
+
+/** Whether a key holds a pitch class. */
+export function keyHolds(key: Key, sound: PitchClass, sevenths: Sevenths = 'natural'): boolean {
+  const above = modulo(sound - pitchClass(key.tonic), 12);
+  return modeScale(key.mode).includes(above) || (mayRaise(key, sevenths) && above === 11);
+}
+
+/**
+ * The roots that a chord may be read from: its own. A chord whose notes divide the octave evenly, augmented or with a diminished
+ * seventh, sounds the same from each of them.
+ */
+function rootsOf({ root, quality, addition }: Chord): readonly PitchClass[] {
+  const own = pitchClass(root);
+  if (quality === 'augmented') return [0, 4, 8].map((semitones) => (own + semitones) % 12);
+  if (addition === 'diminished-seventh') return [0, 3, 6, 9].map((semitones) => (own + semitones) % 12);
+  return [own];
+}
+
+/** Degree on which a scale carries a chord: its root stands there and each of its notes on the letter that the chord asks for. */
+function degreeIn(chord: Chord, tonic: PitchClass, scale: readonly number[]): number {
+  for (const root of rootsOf(chord)) {
+    const above = modulo(root - tonic, 12);
+    const degree = scale.indexOf(above);
+    if (degree < 0) continue;
+    const fits = chordIntervals(chord).every(
+      ({ steps, semitones }) => itemAt(scale, (degree + steps) % 7) === (above + semitones) % 12,
+    );
+    if (fits) return degree;
+  }
+  return -1;
+}
+
+/** Where a key has a chord, by sound; null where it does not own it. The bass must be a note of the same scale. */
+export function placeIn(chord: Chord, key: Key, sevenths: Sevenths = 'natural'): Place | null {
+  const tonic = pitchClass(key.tonic);
+  for (const raised of mayRaise(key, sevenths) ? [false, true] : [false]) {
+    const scale = scaleOf(key, raised);
+    const degree = degreeIn(chord, tonic, scale);
+    const holds = (sound: PitchClass) => scale.includes(modulo(sound - tonic, 12));
+    if (degree >= 0 && chordPitchClasses(chord).every(holds)) return { key, degree, raised };
+  }
+  return null;
+}
+
+/** Whether a key owns a chord: one of its degrees carries it. */
+export function keyOwns(key: Key, chord: Chord, sevenths: Sevenths = 'natural'): boolean {
+  return placeIn(chord, key, sevenths) !== null;
+}
+
+/** What a quality, and then an addition, adds to a numeral. */
+const QUALITY_SUFFIX: Readonly<Record<Quality, string>> = {
+  major: '',
+  minor: '',
+  diminished: 'o',
+  augmented: '+',
+  power: '5',
+  'suspended-second': 'sus2',
+  'suspended-fourth': 'sus4',
+};
+const ADDITION_SUFFIX: Readonly<Record<Addition, string>> = {
+  seventh: '7',
+  'major-seventh': 'maj7',
+  'diminished-seventh': '7',
+  sixth: 'add6',
+  ninth: 'add9',
+};
+const HALF_DIMINISHED = 'm7b5';
+
+/** What a chord's quality and addition add to its numeral: `7`, `o7`, `m7b5`, `sus4`. */
+export function numeralSuffix({ quality, addition }: Pick<Chord, 'quality' | 'addition'>): string {
+  if (addition === undefined) return QUALITY_SUFFIX[quality];
+  // A small numeral with 7 alone would be a minor seventh chord, with o7 a diminished one.
+  if (quality === 'diminished' && addition === 'seventh') return HALF_DIMINISHED;
+  return QUALITY_SUFFIX[quality] + ADDITION_SUFFIX[addition];
+}
+
+/**
+ * Numeral of a chord on a degree, ASCII. Where no third sounds, its case is that of the scale's own triad there: `ii5`. In a mode
+ * degrees are counted on the major scale: `bVII`; in a minor key on its own: `VII`.
+ */
+export function numeralOn({ key, degree, raised }: Place, chord: Pick<Chord, 'quality' | 'addition'>): string {
+  const triads = raised ? RAISED_TRIADS : modeTriads(key.mode);
+  const third =
+    chord.quality === 'power' || chord.quality.startsWith('suspended') ? itemAt(triads, degree) : chord.quality;
+  const small = third === 'minor' || third === 'diminished';
+  const roman = itemAt(ROMAN, degree);
+  return signOf(key, degree) + (small ? roman.toLowerCase() : roman) + numeralSuffix(chord);
+}
+
+function signOf({ mode }: Key, degree: number): string {
+  if (!isModal(mode)) return '';
+  const off = itemAt(modeScale(mode), degree) - itemAt(modeScale('major'), degree);
+  return off < 0 ? 'b' : off > 0 ? '#' : '';
+}
+
+function owned(chord: Chord, key: Key, sevenths: Sevenths): Place {
+  const place = placeIn(chord, key, sevenths);
+  if (place === null) throw new RangeError(`${keyName(key)} does not own ${chordSymbol(chord)}.`);
+  return place;
+}
+
+/** Numeral of a chord in a key that owns it: `vi`, `viio`, `Isus4`, `V7`. RangeError where the key does not own it. */
+export function numeralIn(chord: Chord, key: Key, sevenths: Sevenths = 'natural'): string {
+  return numeralOn(owned(chord, key, sevenths), chord);
+}
+
+/** A chord spelled as a key that owns it spells it: Gb major writes B as Cb. RangeError where the key does not own it. */
+export function respellIn(chord: Chord, key: Key, sevenths: Sevenths = 'natural'): Chord {
+  const { degree, raised } = owned(chord, key, sevenths);
+  const notes = spelledScale(key, raised);
+  const { bass } = chord;
+  const respelled = { ...overRoot(chord), root: itemAt(notes, degree) };
+  if (bass === undefined) return respelled;
+  const spelled = notes.find((note) => pitchClass(note) === pitchClass(bass));
+  return spelled === undefined ? respelled : { ...respelled, bass: spelled };
+}
+
+/** One chord of a key's chart. */
+export type Diatonic = { readonly chord: Chord; readonly numeral: string; readonly notes: readonly NoteName[] };
+
+/** The seven triads of a key with their numerals (ASCII, `viio`) and notes, from the tonic up. */
+export function diatonicChart(key: Key): readonly Diatonic[] {
+  return scaleNotes(key).map((root, degree) => {
+    const chord: Chord = { root, quality: itemAt(modeTriads(key.mode), degree) };
+    return { chord, numeral: numeralOn({ key, degree, raised: false }, chord), notes: chordNotes(chord) };
+  });
+}
