@@ -29,6 +29,11 @@ const READINGS: Readonly<Record<Kind, Make<Answer>>> = {
   // Both readings keep one groove, and whether one key owns the loop is no sound of its own.
   strokes: () => null,
   'one-or-several': () => null,
+  // Where a loop would stop is no error.
+  home: () => null,
+  order: () => null,
+  bass: () => null,
+  seventh: () => null,
   count: ofWrong('count', countReadings),
   direction: ofWrong('direction', (vamp, answer, { target }) => directionReadings(vamp, target, answer)),
   quality: ofWrong('quality', (vamp, answer, { target }) => qualityReadings(vamp, target, answer)),

@@ -2,12 +2,15 @@ import { QUALITIES } from '../chords.ts';
 import { asks } from '../questions/asks.ts';
 import { MOST_CHORDS } from '../questions/count/ask.ts';
 import { OCTAVE } from '../questions/distance/ask.ts';
+import { MOST_HOMES } from '../questions/home/ask.ts';
 import { judgeOf } from '../questions/judges.ts';
 import { LONGEST_ARC } from '../questions/keys/judge.ts';
 import { MOST_NUMERALS } from '../questions/numeral/ask.ts';
 import { CHART } from '../questions/numeral/judge.ts';
+import { ORDERS } from '../questions/order/ask.ts';
 import type { Answer, AskedOf, Kind } from '../questions/question.ts';
 import { NECK_PLACES } from '../questions/root/ask.ts';
+import { ASKED_SEVENTHS } from '../questions/seventh/ask.ts';
 
 const FIFTH = 7;
 
@@ -35,12 +38,17 @@ export function blindAnswers(kind: Kind, context: AskedOf): readonly Answer[] {
       return ['all-downs', 'down-up'].flatMap(read);
     case 'count':
       return Array.from({ length: MOST_CHORDS }, (_, index) => index + 1);
+    case 'order':
+      return ORDERS;
     case 'direction':
       return ['up', 'down', 'same'].flatMap(read);
     case 'quality':
       return QUALITIES.flatMap(read);
+    case 'bass':
     case 'root':
       return NECK_PLACES;
+    case 'seventh':
+      return ASKED_SEVENTHS;
     case 'distance':
       return Array.from({ length: 2 * OCTAVE + 1 }, (_, index) => index - OCTAVE);
     case 'numeral':
@@ -50,6 +58,8 @@ export function blindAnswers(kind: Kind, context: AskedOf): readonly Answer[] {
     case 'keys':
     case 'settler':
       return ARCS;
+    case 'home':
+      return Array.from({ length: MOST_HOMES }, (_, index) => index);
   }
 }
 

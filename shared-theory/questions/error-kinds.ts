@@ -5,12 +5,22 @@ export const ERROR_KINDS = [
   'splits-one-chord',
   'hears-no-change',
 
+  'starts-the-loop-elsewhere',
+  'hears-a-return-as-new',
+  'hears-a-new-chord-as-a-return',
+
   'follows-the-top-note',
   'right-note-other-octave',
   'answers-the-way-back',
   'says-stays',
   'says-moves',
 
+  'names-the-root-over-a-slash',
+  'fifth-over-the-bass',
+  'third-over-the-bass',
+
+  'hears-the-inversion-as-minor',
+  'hears-the-major-on-top',
   'slow-or-low-is-minor',
   'fast-or-bright-is-major',
   'gives-a-mood-to-a-power-chord',
@@ -19,6 +29,12 @@ export const ERROR_KINDS = [
   'lumps-diminished-and-augmented',
   'carries-the-first-quality',
 
+  'seventh-swallowed',
+  'hears-a-seventh-too-many',
+  'sevenths-swapped',
+
+  'gives-the-bass',
+  'names-the-shape',
   'constant-shift',
   'swaps-relatives',
   'hears-the-fifth',
@@ -61,6 +77,8 @@ export type ErrorKind = (typeof ERROR_KINDS)[number];
 export const NOTE_KINDS = [
   /** Numerals counted in the relative minor. */
   'other-minor-frame',
+  /** Numerals counted from a home that makes a mode of the scale. */
+  'counted-from-a-modal-home',
   /** Numerals of another key that owns the chords than the one that is named first. */
   'right-in-another-key',
   /** Wrong by itself, right from the student's own earlier answer on: the fault was made, and counted, there. */

@@ -1,16 +1,22 @@
+import { bassPitchClass, chordSuffix, readSymbol } from '../chords.ts';
+import { bassJudge } from './bass/judge.ts';
 import { countJudge } from './count/judge.ts';
 import { directionJudge } from './direction/judge.ts';
 import { distanceJudge } from './distance/judge.ts';
+import { MOST_HOMES } from './home/ask.ts';
+import { homeJudge } from './home/judge.ts';
 import { keysJudge } from './keys/judge.ts';
 import { numeralJudge } from './numeral/judge.ts';
 import { oneOrSeveralJudge } from './one-or-several/judge.ts';
+import { orderJudge } from './order/judge.ts';
 import { qualityJudge } from './quality/judge.ts';
 import type { AnswerOf, Judge, Kind, Mark, MarkingContext, NotSure, QuestionSettings } from './question.ts';
-import { NOT_SURE } from './question.ts';
+import { COLLECTED_KINDS, NOT_SURE } from './question.ts';
 import { rootJudge } from './root/judge.ts';
-import type { RoundQuestion } from './round-questions.ts';
+import type { RoundQuestion, RoundShape } from './round-questions.ts';
 import { questionsOf } from './round-questions.ts';
 import { settlerJudge } from './settler/judge.ts';
+import { seventhJudge } from './seventh/judge.ts';
 import { strokesJudge } from './strokes/judge.ts';
 import { pitchClass } from '../pitch.ts';
 import type { Truth } from '../truth.ts';
@@ -19,14 +25,18 @@ import type { Truth } from '../truth.ts';
 export const judges: { readonly [K in Kind]: Judge<K> } = {
   strokes: strokesJudge,
   count: countJudge,
+  order: orderJudge,
   direction: directionJudge,
+  bass: bassJudge,
   quality: qualityJudge,
   root: rootJudge,
+  seventh: seventhJudge,
   distance: distanceJudge,
   numeral: numeralJudge,
   'one-or-several': oneOrSeveralJudge,
   keys: keysJudge,
   settler: settlerJudge,
+  home: homeJudge,
 };
 
 /** The judge of a kind. */
@@ -37,26 +47,47 @@ export function judgeOf<K extends Kind>(kind: K): Judge<K> {
 /** The strict ledger: not sure abstains and is never wrong. */
 export type Evidence = 'right' | 'wrong' | 'abstain';
 
-/** The mark of an answer that may be `not-sure`, with what it counts as evidence. Throws RangeError where the truth is null. */
+/**
+ * The mark of an answer that may be `not-sure`, with what it counts as evidence; an answer that is only collected earns nothing
+ * and is evidence of nothing. Throws RangeError where the truth of a kind that is marked is null.
+ */
 export function markAnswer<K extends Kind>(
   kind: K,
   answer: AnswerOf<K> | NotSure,
   context: MarkingContext,
 ): Mark & { readonly evidence: Evidence } {
-  if (answer === NOT_SURE) return { credit: 0, exact: false, errors: [], evidence: 'abstain' };
+  if (answer === NOT_SURE || COLLECTED_KINDS.has(kind))
+    return { credit: 0, exact: false, errors: [], evidence: 'abstain' };
   const mark = judges[kind].mark(answer, context);
   return { ...mark, evidence: mark.exact ? 'right' : 'wrong' };
 }
 
 /**
  * The questions of a round in the usual order, without those that have no right answer under the settings, without the numeral of
- * one chord alone, which is right in three keys, and without the way of a bass where a teacher plays one chord alone. Of a vamp made for a level it is asked there too: the bass stays.
+ * one chord alone, which is right in three keys, and without the way of a bass where a teacher plays one chord alone. Of a vamp
+ * made for a level it is asked there too: the bass stays. Where the loop would stop is asked of two to four different chords.
  */
 export function askableQuestions(truth: Truth, settings: QuestionSettings): readonly RoundQuestion[] {
-  const chords = truth.roots.map((root, slot) => `${pitchClass(root)} ${truth.qualities[slot]}`);
   // What rings on top is known of made vamps alone.
-  const held = truth.top.length === 0 && new Set(chords).size === 1 && new Set(truth.bass).size === 1;
-  return questionsOf({ chords, strokesKnown: truth.strokes !== null, settlers: truth.settlers.length })
-    .filter(({ kind }) => !(held && kind === 'direction') && !(truth.count === 1 && kind === 'numeral'))
-    .filter(({ kind, target }) => judges[kind].truth({ truth, target, settings }) !== null);
+  const held = truth.top.length === 0 && truth.count === 1 && new Set(truth.bass).size === 1;
+  const isAsked = ({ kind, target }: RoundQuestion): boolean => {
+    if (COLLECTED_KINDS.has(kind)) return truth.count >= 2 && truth.count <= MOST_HOMES;
+    if ((kind === 'direction' && held) || (kind === 'numeral' && truth.count === 1)) return false;
+    return judges[kind].truth({ truth, target, settings }) !== null;
+  };
+  return questionsOf(shapeOf(truth)).filter(isAsked);
+}
+
+/** What decides which questions a round has. */
+function shapeOf({ chords, strokes, settlers }: Truth): RoundShape {
+  const written = chords.map(readSymbol);
+  return {
+    chords: written.map((chord) => `${pitchClass(chord.root)}${chordSuffix(chord)}`),
+    basses: written.map((chord) => {
+      const bass = bassPitchClass(chord);
+      return bass === pitchClass(chord.root) ? null : String(bass);
+    }),
+    strokesKnown: strokes !== null,
+    settlers: settlers.length,
+  };
 }

@@ -1,5 +1,5 @@
 import type { Quality } from '../chords.ts';
-import type { Direction, Policy, StrokeFeel, Truth } from '../truth.ts';
+import type { Direction, Policy, Seventh, StrokeFeel, Truth } from '../truth.ts';
 import type { Beside } from './beside.ts';
 import type { RoundQuestion } from './round-questions.ts';
 import type { ErrorKind, NoteKind } from './error-kinds.ts';
@@ -8,16 +8,23 @@ import type { ErrorKind, NoteKind } from './error-kinds.ts';
 export const KINDS = [
   'strokes',
   'count',
+  'order',
   'direction',
+  'bass',
   'quality',
   'root',
+  'seventh',
   'distance',
   'numeral',
   'one-or-several',
   'keys',
   'settler',
+  'home',
 ] as const;
 export type Kind = (typeof KINDS)[number];
+
+/** Kinds whose answers are opinions: collected and shown, never marked. They have no right answer, no credit and no evidence. */
+export const COLLECTED_KINDS: ReadonlySet<Kind> = new Set(['home']);
 
 /** Every question takes it: a respectable answer, no credit, no error. */
 export const NOT_SURE = 'not-sure';
@@ -26,16 +33,30 @@ export type NotSure = typeof NOT_SURE;
 /** A place on the two low strings; `string` 6 or 5, `fret` 0 to 12. */
 export type NeckPlace = { readonly string: 5 | 6; readonly fret: number };
 
-/** A key as an answer: tonic's pitch class and mode, `7M` = G major, `4m` = E minor. One name per sound: enharmonic keys are one. */
+/**
+ * A key as an answer: tonic's pitch class and mode, `7M` = G major, `4m` = E minor. One name per sound: enharmonic keys are one.
+ * Under the policy `modes` a home beside them: `h0` the first of the different chords, to `h3`.
+ */
 export type KeyId = string;
+
+/** The sevenths that are asked about: none, the one that leans (C7, Cm7), the soft one (Cmaj7). */
+export type AskedSeventh = Exclude<Seventh, 'diminished-seventh'>;
 
 /** Answers by kind; `[]` for keys means "no key owns all". */
 export type Answers = {
   /** How many different chords, 1 to 5. */
   count: number;
+  /**
+   * Which chord stands in each of four slots: its index among the different ones in order of their first sounding. The first is 0
+   * and a new one the next number: A B A C is 0 1 0 2.
+   */
+  order: readonly number[];
   direction: Direction;
+  /** The lowest note of a chord: of a slash chord its bass, else its root. */
+  bass: NeckPlace;
   quality: Quality;
   root: NeckPlace;
+  seventh: AskedSeventh;
   /**
    * Where the next chord's root lies on the distance line, in semitones from home: 1 to 12 above it, -1 to -12 below it, 0 the
    * same note. 5 is up to 4, -5 down to 5; -2 down to b7.
@@ -49,6 +70,8 @@ export type Answers = {
   /** The keys that still own all chords once the settler has sounded. */
   settler: readonly KeyId[];
   strokes: StrokeFeel;
+  /** Where the student would stop: the index of a different chord in order of first sounding, 0 to 3. */
+  home: number;
 };
 export type OneOrSeveral = 'one' | 'several';
 export type AnswerOf<K extends Kind> = Answers[K];
@@ -68,6 +91,10 @@ export type QuestionSettings = {
   readonly policy: Policy;
   /** Qualities on the pad, in pad order. */
   readonly qualities: readonly Quality[];
+  /** Fret of the class's capo, 0 to 9, by which names of shapes differ from those that sound. Default 0. */
+  readonly capo?: number;
+  /** Whether a chord over another bass counts as another chord. Default false. */
+  readonly slashIsNew?: boolean;
 };
 
 /** What a student's pad needs, and no more: no truth, no field that depends on one. */
@@ -75,8 +102,8 @@ export type Asking = {
   readonly kind: Kind;
   readonly target: Target;
   /**
-   * quality: qualities on the pad. keys and settler: the policy (`majors` shows twelve pegs, `relatives` twenty-four); settler: then
-   * the keys that own the loop without it (`7M`), once they have been shown.
+   * quality: qualities on the pad. keys and settler: the policy (`majors` and `modes` show twelve pegs, the others twenty-four);
+   * settler: then the keys that own the loop without it (`7M`), once they have been shown.
    */
   readonly options?: readonly string[];
   /** quality: the root as spelled (ASCII), only once the root of that chord has been shown. */

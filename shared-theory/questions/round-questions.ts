@@ -7,8 +7,10 @@ export type RoundQuestion = { readonly id: QuestionId; readonly kind: Kind; read
 
 /** What decides which questions a round has. */
 export type RoundShape = {
-  /** One text per slot of the loop, equal where the same chord stands. */
+  /** One text per slot of the loop, equal where the same chord stands, whatever its bass. */
   readonly chords: readonly string[];
+  /** By slot, the bass where it is another note than the root, else null. Absent where every chord stands on its root. */
+  readonly basses?: readonly (string | null)[];
   /** Whether a groove is known whose strokes all go down or go down and up. */
   readonly strokesKnown: boolean;
   /** How many settlers there are. */
@@ -31,27 +33,37 @@ export function parseQuestionId(text: string): RoundQuestion | null {
 const ROOTS_ASKED_FROM = 2;
 
 /**
- * The questions of a round in the usual order: the strokes, how many chords, where the bass goes, the first chord's quality and
- * root, then of each chord not heard before its distance and quality, and from the third on its root as well, the numerals, one
- * key or several, which, and the settlers.
+ * The questions of a round in the usual order: the strokes, how many chords and in which order, where the bass goes, the first
+ * chord's bass, quality, seventh and root, then of each chord not heard before its distance, bass, quality and seventh, and from
+ * the third on its root as well, the numerals, one key or several, which, the settlers, and where it would stop. Where a chord
+ * stands over another bass than its root, the bass of each chord over each bass is asked, and the root from the second on.
  */
-export function questionsOf({ chords, strokesKnown, settlers }: RoundShape): readonly RoundQuestion[] {
+export function questionsOf({ chords, basses = [], strokesKnown, settlers }: RoundShape): readonly RoundQuestion[] {
+  const overBass = chords.map((chord, slot) => `${chord} ${basses[slot] ?? ''}`);
   const heardFirst = (slot: number) => chords.indexOf(chords[slot] ?? '') === slot;
+  const soundsFirst = (slot: number) => overBass.indexOf(overBass[slot] ?? '') === slot;
+  const rootsFrom = basses.some((bass) => bass !== null) ? 1 : ROOTS_ASKED_FROM;
   const targets = (kind: Kind) => asks[kind].targets(chords.length, { groove: strokesKnown, settlers });
   const question = (kind: Kind) => (target: Target) => ({ id: questionId(kind, target), kind, target });
+  const ofChord = (kinds: readonly Kind[], slot: number) =>
+    kinds.filter((kind) => targets(kind).includes(slot)).map((kind) => question(kind)(slot));
   const different = chords.map((_, slot) => slot).filter(heardFirst);
-  const ofChord = (kind: Kind, slot: number) => (targets(kind).includes(slot) ? [question(kind)(slot)] : []);
-  return KINDS.flatMap((kind) => {
-    if (kind === 'quality') return [...ofChord('quality', 0), ...ofChord('root', 0)];
-    if (kind === 'root') return [];
-    if (kind === 'distance')
-      return different.flatMap((slot, index) => {
-        if (index === 0) return [];
-        const root = index < ROOTS_ASKED_FROM ? [] : ofChord('root', slot);
-        return [...ofChord('distance', slot), ...ofChord('quality', slot), ...root];
-      });
-    // A chord that comes back is not a new way to go; the first change is one even where the chord stays.
-    const kept = kind === 'direction' ? targets(kind).filter((slot) => slot === 1 || heardFirst(slot)) : targets(kind);
-    return kept.map(question(kind));
+  const laterChords = chords.flatMap((_, slot) => {
+    if (slot === 0 || !soundsFirst(slot)) return [];
+    if (!heardFirst(slot)) return ofChord(['bass'], slot);
+    const root: readonly Kind[] = different.indexOf(slot) < rootsFrom ? [] : ['root'];
+    return ofChord(['distance', 'bass', 'quality', 'seventh', ...root], slot);
   });
+  const byKind: Partial<Record<Kind, readonly RoundQuestion[]>> = {
+    bass: ofChord(['bass', 'quality', 'seventh', 'root'], 0),
+    quality: [],
+    root: [],
+    seventh: [],
+    distance: laterChords,
+    // A chord that comes back is not a new way to go; the first change is one even where the chord stays.
+    direction: targets('direction')
+      .filter((slot) => slot === 1 || soundsFirst(slot))
+      .map(question('direction')),
+  };
+  return KINDS.flatMap((kind) => byKind[kind] ?? targets(kind).map(question(kind)));
 }

@@ -4,14 +4,18 @@ import type { Kind, Target } from './question.ts';
 const USUAL_SECONDS: Readonly<Record<Kind, readonly [number, number]>> = {
   strokes: [20, 40],
   count: [12, 20],
+  order: [20, 40],
   direction: [12, 20],
+  bass: [20, 40],
   quality: [10, 20],
   root: [20, 40],
+  seventh: [10, 20],
   distance: [20, 40],
   numeral: [20, 30],
   'one-or-several': [10, 20],
   keys: [30, 45],
   settler: [20, 30],
+  home: [12, 20],
 };
 
 /** Seconds that a class usually needs for a question, least and most. */
@@ -31,8 +35,10 @@ export type Meanwhile =
 /** What usually sounds while a question is answered: the chord that is asked about, the two, or all of it, softly for the keys. */
 export function meanwhileOf({ kind, target }: { readonly kind: Kind; readonly target: Target }): Meanwhile {
   switch (kind) {
+    case 'bass':
     case 'quality':
     case 'root':
+    case 'seventh':
       return { kind: 'hold', slot: target };
     case 'distance':
       return { kind: 'pair', slot: target };
@@ -44,7 +50,9 @@ export function meanwhileOf({ kind, target }: { readonly kind: Kind; readonly ta
       return { kind: 'settler', index: target };
     case 'strokes':
     case 'count':
+    case 'order':
     case 'direction':
+    case 'home':
       return { kind: 'full' };
   }
 }

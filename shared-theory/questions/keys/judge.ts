@@ -10,7 +10,7 @@ import type { ErrorKind } from '../error-kinds.ts';
 import { firstShown, FOLLOWS, notRight, ownAnswer, RIGHT } from '../marks.ts';
 import { chordsOf, firstSlots, ownChords, questionsOfKinds } from '../own-chords.ts';
 import type { AskedOf, Judge, KeyId, MarkingContext } from '../question.ts';
-import { pitchClassAt } from '../root/judge.ts';
+import { pitchClassAt } from '../root/places.ts';
 import { KEY_IDS, keysAsk } from './ask.ts';
 import type { Family } from './families.ts';
 import { FAMILIES, familiesOf, isOneStepOff, sameSet, setScore } from './families.ts';

@@ -13,10 +13,18 @@ export const rootAsk: Ask<'root'> = {
   kind: 'root',
   targets: (slots) => Array.from({ length: slots }, (_, index) => index),
   ask: (target) => ({ kind: 'root', target }),
-  read: (value) => {
-    if (typeof value !== 'object' || value === null || Object.keys(value).length !== 2) return null;
-    const { string, fret } = value as { string?: unknown; fret?: unknown };
-    return NECK_PLACES.find((place) => place.string === string && place.fret === fret) ?? null;
-  },
-  key: (answer) => `${answer.string}.${answer.fret}`,
+  read: readNeckPlace,
+  key: neckPlaceKey,
 };
+
+/** Reads a place of the neck pad; null where it is none. */
+export function readNeckPlace(value: unknown): NeckPlace | null {
+  if (typeof value !== 'object' || value === null || Object.keys(value).length !== 2) return null;
+  const { string, fret } = value as { string?: unknown; fret?: unknown };
+  return NECK_PLACES.find((place) => place.string === string && place.fret === fret) ?? null;
+}
+
+/** One text per place: `6.5`. */
+export function neckPlaceKey({ string, fret }: NeckPlace): string {
+  return `${string}.${fret}`;
+}

@@ -1,5 +1,4 @@
 import type { Quality } from '../../chords.ts';
-import { STANDARD_TUNING } from '../../neck.ts';
 import type { PitchClass } from '../../pitch.ts';
 import { midiPitchClass, modulo, pitchClass } from '../../pitch.ts';
 import type { ErrorKind } from '../error-kinds.ts';
@@ -7,6 +6,7 @@ import { firstShown, FOLLOWS, needed, notRight, ownAnswer, RIGHT } from '../mark
 import type { AskedOf, Judge, MarkingContext, NeckPlace } from '../question.ts';
 import { questionId } from '../round-questions.ts';
 import { NECK_PLACES } from './ask.ts';
+import { pitchClassAt, placesOf } from './places.ts';
 
 /** Semitones from the root to the chord's own third; chords without one have no entry. */
 const THIRD: Partial<Record<Quality, number>> = { major: 4, minor: 3, diminished: 3, augmented: 4 };
@@ -42,11 +42,6 @@ export const rootJudge: Judge<'root'> = {
   ],
 };
 
-/** Pitch class of a place on the neck in standard tuning. */
-export function pitchClassAt({ string, fret }: NeckPlace): PitchClass {
-  return midiPitchClass(STANDARD_TUNING[string === 6 ? 0 : 1] + fret);
-}
-
 function rootOf({ truth, target }: AskedOf): PitchClass | null {
   const name = truth.roots[target];
   return name === undefined ? null : pitchClass(name);
@@ -54,8 +49,7 @@ function rootOf({ truth, target }: AskedOf): PitchClass | null {
 
 /** Every place of the root, lowest fret first. */
 function rightPlaces(context: AskedOf): readonly NeckPlace[] {
-  const root = rootOf(context);
-  return NECK_PLACES.filter((place) => pitchClassAt(place) === root).toSorted((a, b) => a.fret - b.fret);
+  return placesOf(rootOf(context));
 }
 
 function creditOf(above: number, { beside, target }: MarkingContext): number {

@@ -8,7 +8,8 @@ import { pitchClass } from '../../../shared-theory/pitch.ts';
 import { numeralJudge } from '../../../shared-theory/questions/numeral/judge.ts';
 import { qualityJudge } from '../../../shared-theory/questions/quality/judge.ts';
 import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
-import { pitchClassAt, rootJudge } from '../../../shared-theory/questions/root/judge.ts';
+import { rootJudge } from '../../../shared-theory/questions/root/judge.ts';
+import { pitchClassAt } from '../../../shared-theory/questions/root/places.ts';
 import { context } from '../questions/given.ts';
 
 /*

@@ -4,7 +4,8 @@ import { parseChord } from '../../../shared-theory/chords.ts';
 import { numeralJudge } from '../../../shared-theory/questions/numeral/judge.ts';
 import { pointsOf } from '../../../shared-theory/questions/points.ts';
 import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
-import { pitchClassAt, rootJudge } from '../../../shared-theory/questions/root/judge.ts';
+import { rootJudge } from '../../../shared-theory/questions/root/judge.ts';
+import { pitchClassAt } from '../../../shared-theory/questions/root/places.ts';
 import { context } from '../questions/given.ts';
 
 /*
