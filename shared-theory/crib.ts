@@ -1,21 +1,19 @@
-import { chordNotes, chordPitchClasses, chordSymbol, parseChord, soundsAs } from './chords.ts';
-import type { Chord } from './chords.ts';
 import { candidateKeys, raisedSevenths } from './candidates.ts';
-import { diatonicChart, keyHolds, keyOwns, numeralIn, respellIn } from './degrees.ts';
-import { keyId, keyName, scaleNotes } from './keys.ts';
-import type { CandidateKey } from './candidates.ts';
+import { chordNotes, chordPitchClasses, chordSymbol, soundsAs } from './chords.ts';
+import type { Chord } from './chords.ts';
+import { decidersOf } from './deciders.ts';
+import type { Decider } from './deciders.ts';
+import { diatonicChart, numeralIn, respellIn } from './degrees.ts';
 import type { Diatonic } from './degrees.ts';
-import type { Key } from './keys.ts';
 import { itemAt } from './items.ts';
+import { keyId, keyName, scaleNotes } from './keys.ts';
+import type { Key } from './keys.ts';
 import { fifthsFromC, modulo, pitchClass } from './pitch.ts';
 import type { NoteName, PitchClass } from './pitch.ts';
 import type { KeyId } from './questions/question.ts';
+import { settlingOf } from './settlers.ts';
+import type { Settler } from './settlers.ts';
 import type { Policy } from './truth.ts';
-
-/** A note that throws keys out, and the names of the keys it leaves. */
-export type Decider = { readonly note: NoteName; readonly leaves: readonly string[] };
-/** A third chord that throws keys out, and the names of the keys it leaves. */
-export type Settler = { readonly chord: string; readonly leaves: readonly string[] };
 
 /** The teacher's sheet for a vamp. Chords, notes and keys in ASCII. */
 export type Crib = {
@@ -35,72 +33,24 @@ export type Crib = {
   readonly raisedSeventh?: readonly { readonly key: string; readonly numerals: readonly string[] }[];
 };
 
-/** The 24 major and minor triads by how soon a guitarist meets them: open shapes, then the first barres, then the rest. */
-const GUITAR_ORDER = 'G C D A E Em Am Dm F Bm Bb B F#m Gm Cm C#m Eb Ab Db F# Fm G#m Bbm Ebm'.split(' ').map(parseChord);
-
 /** The crib of a vamp's chords under a key policy. RangeError without chords. */
 export function cribOf(chords: readonly Chord[], policy: Policy): Crib {
   const keys = candidateKeys(chords, policy);
-  const deciders = decidersOf(keys);
-  const thirds = thirdChords(chords, keys);
+  const { settlers, open } = settlingOf(chords, keys, policy);
   const apart = keys.length === 0 ? clashOf(chords) : null;
   const raised = keys.length === 0 ? raisedSevenths(chords) : [];
   return {
     chords: chords.map(chordSymbol),
     policy,
     keys: keys.map(({ name, numerals }) => ({ key: name, numerals })),
-    deciders,
-    settlers: settlersOf(thirds, keys),
-    open:
-      deciders.length > 0 ? thirds.filter((chord) => keys.every((key) => keyOwns(key, chord))).map(chordSymbol) : [],
+    deciders: decidersOf(keys, policy),
+    settlers,
+    open,
     ...(apart ? { clash: apart } : {}),
     ...(raised.length > 0
       ? { raisedSeventh: raised.map(({ key, numerals }) => ({ key: keyName(key), numerals })) }
       : {}),
   };
-}
-
-/**
- * The notes that throw keys out. Two neighbours differ in one letter: the flat side's fourth degree is the sharp side's seventh,
- * one fret lower. The lower note leaves all keys up to the flat side, the higher one all from the sharp side on.
- */
-function decidersOf(keys: readonly CandidateKey[]): readonly Decider[] {
-  const families = keys.filter(({ mode }) => mode === 'major').map((key) => scaleNotes(key));
-  const letters = families
-    .slice(1)
-    .flatMap((sharpSide, place) => [itemAt(itemAt(families, place), 3), itemAt(sharpSide, 6)]);
-  return letters.map((note) => ({
-    note,
-    leaves: keys.filter((key) => keyHolds(key, pitchClass(note))).map(({ name }) => name),
-  }));
-}
-
-function settlersOf(thirds: readonly Chord[], keys: readonly CandidateKey[]): readonly Settler[] {
-  return thirds
-    .map((chord) => ({ chord, leaves: keys.filter((key) => keyOwns(key, chord)).map(({ name }) => name) }))
-    .filter(({ leaves }) => leaves.length < keys.length)
-    .toSorted((one, other) => isLast(one.chord) - isLast(other.chord) || one.leaves.length - other.leaves.length)
-    .map(({ chord, leaves }) => ({ chord: chordSymbol(chord), leaves }));
-}
-
-/** Triads of the keys that the vamp does not have, each sounding chord once, spelled as the first key that owns it. */
-function thirdChords(chords: readonly Chord[], keys: readonly Key[]): readonly Chord[] {
-  const thirds: Chord[] = [];
-  for (const { chord } of keys.flatMap(diatonicChart)) {
-    if (![...chords, ...thirds].some((known) => soundsAs(known, chord))) thirds.push(chord);
-  }
-  return thirds.toSorted((one, other) => lateness(one) - lateness(other));
-}
-
-/** 1 for the triads that guitarists reach for last, else 0. */
-function isLast({ quality }: Chord): number {
-  return quality === 'diminished' ? 1 : 0;
-}
-
-/** How late a guitarist meets a triad: its place in the guitar order; diminished ones come after all others. */
-export function lateness(chord: Chord): number {
-  const place = GUITAR_ORDER.findIndex((known) => soundsAs(known, chord));
-  return place < 0 ? GUITAR_ORDER.length : place;
 }
 
 /**
@@ -145,7 +95,7 @@ export function chartRows(chords: readonly Chord[], key: Key): ChartRows {
   if (!candidates.some(({ id }) => id === keyId(key))) {
     throw new RangeError(`${keyName(key)} does not own all of ${chords.map(chordSymbol).join(' ')}.`);
   }
-  const deciding = new Set(decidersOf(candidates).map(({ note }) => pitchClass(note)));
+  const deciding = new Set(decidersOf(candidates, 'relatives').map(({ note }) => pitchClass(note)));
   const start = scaleNotes(key).indexOf(respellIn(itemAt(chords, 0), key).root);
   const fromFirst = <T>(items: readonly T[]): readonly T[] => [...items.slice(start), ...items.slice(0, start)];
   return {

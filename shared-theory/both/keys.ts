@@ -1,7 +1,7 @@
 import { parseChord, soundsAs, type Chord } from '../chords.ts';
-import { lateness } from '../crib.ts';
 import { candidateKeys } from '../candidates.ts';
 import { diatonicChart, keyOwns } from '../degrees.ts';
+import { lateness } from '../guitar-order.ts';
 import { keyId, parseKeyName, relativeKey, usualKey, type Key } from '../keys.ts';
 import { wholeBars } from '../live.ts';
 import { BEATS_PER_BAR } from '../meters.ts';

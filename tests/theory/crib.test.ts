@@ -1,9 +1,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { chordPitchClasses, parseChord, soundsAs } from '../../shared-theory/chords.ts';
+import { chordPitchClasses, parseChord, readSymbol, soundsAs } from '../../shared-theory/chords.ts';
 import { chartRows, cribOf } from '../../shared-theory/crib.ts';
-import { candidateKeys } from '../../shared-theory/candidates.ts';
-import { diatonicChart, keyHolds, keyOwns } from '../../shared-theory/degrees.ts';
+import { candidateKeys, seventhsUnder } from '../../shared-theory/candidates.ts';
+import { diatonicChart, keyHolds, keyOwns, spelledScale } from '../../shared-theory/degrees.ts';
 import { parseKeyName, scaleNotes } from '../../shared-theory/keys.ts';
 import { pitchClass } from '../../shared-theory/pitch.ts';
 import { POLICIES } from '../../shared-theory/truth.ts';
@@ -123,7 +123,10 @@ describe('worked examples of the trade (common practice, by arithmetic)', () => 
 
   test('where no key owns all, a minor key that does with its seventh raised', () => {
     expect(crib('Am E').raisedSeventh).toEqual([{ key: 'A minor', numerals: ['i', 'V'] }]);
-    for (const text of ['Caug', 'C E', 'Am G F E', 'Am Em']) expect(crib(text)).not.toHaveProperty('raisedSeventh');
+    // III–V and the lament i–VII–VI–V: natural and raised seventh stand together in one loop (common practice).
+    expect(crib('C E').raisedSeventh).toEqual([{ key: 'A minor', numerals: ['III', 'V'] }]);
+    expect(crib('Am G F E').raisedSeventh).toEqual([{ key: 'A minor', numerals: ['i', 'VII', 'VI', 'V'] }]);
+    for (const text of ['Caug', 'D F G', 'Am Em']) expect(crib(text)).not.toHaveProperty('raisedSeventh');
   });
 
   test('keys of one vamp share their letters, whichever side its chords are written on', () => {
@@ -152,15 +155,18 @@ describe('cribs in general', () => {
       fc.property(anyVamp, fc.constantFrom(...POLICIES), (chords, policy) => {
         const keys = candidateKeys(chords, policy);
         const expected = Array.from({ length: 12 }, (_, note) => note).filter((note) => {
-          const holding = keys.filter((key) => keyHolds(key, note)).length;
+          const holding = keys.filter((key) => keyHolds(key, note, seventhsUnder(policy))).length;
           return holding > 0 && holding < keys.length;
         });
         const { deciders } = cribOf(chords, policy);
         expect(new Set(deciders.map(({ note }) => pitchClass(note)))).toEqual(new Set(expected));
         expect(deciders).toHaveLength(expected.length);
         for (const { note, leaves } of deciders) {
-          expect(leaves).toEqual(keys.filter((key) => keyHolds(key, pitchClass(note))).map(({ name }) => name));
-          expect(leaves.map(parseKeyName).some((key) => scaleNotes(key).includes(note))).toBe(true);
+          const holding = keys.filter((key) => keyHolds(key, pitchClass(note), seventhsUnder(policy)));
+          expect(leaves).toEqual(holding.map(({ name }) => name));
+          expect(holding.some((key) => [false, true].some((raised) => spelledScale(key, raised).includes(note)))).toBe(
+            true,
+          );
         }
       }),
     );
@@ -171,14 +177,22 @@ describe('cribs in general', () => {
       fc.property(anyVamp, fc.constantFrom(...POLICIES), (chords, policy) => {
         const keys = candidateKeys(chords, policy);
         const { settlers, open, deciders } = cribOf(chords, policy);
-        const named = [...settlers.map(({ chord }) => chord), ...open].map(parseChord);
+        const named = [...settlers.map(({ chord }) => chord), ...open].map(readSymbol);
         const triads = deciders.length === 0 ? [] : keys.flatMap((key) => diatonicChart(key)).map(({ chord }) => chord);
+        // Where the raised seventh counts, V and vii° of the minors are third chords as well.
+        if (policy === 'raised-seventh' && deciders.length > 0)
+          for (const key of keys.filter(({ mode }) => mode === 'minor')) {
+            const notes = spelledScale(key, true);
+            triads.push({ root: notes[4] ?? '', quality: 'major' }, { root: notes[6] ?? '', quality: 'diminished' });
+          }
         const thirds = triads.filter((triad) => !chords.some((chord) => soundsAs(chord, triad)));
         for (const third of thirds) expect(named.filter((chord) => soundsAs(chord, third))).toHaveLength(1);
         for (const chord of named) expect(thirds.some((third) => soundsAs(third, chord))).toBe(true);
         for (const { chord, leaves } of settlers) {
-          const longer = candidateKeys([...chords, parseChord(chord)], policy).map(({ id }) => id);
-          expect(keys.filter(({ name }) => leaves.includes(name)).map(({ id }) => id)).toEqual(longer);
+          const longer = candidateKeys([...chords, readSymbol(chord)], policy).map(({ id }) => id);
+          const left = keys.filter(({ name }) => leaves.includes(name)).map(({ id }) => id);
+          // Under modes the third chord may be home as well; the parents are what it leaves.
+          expect(new Set(left)).toEqual(new Set(longer));
         }
         const firstDiminished = settlers.findIndex(({ chord }) => chord.endsWith('dim'));
         const last = firstDiminished < 0 ? [] : settlers.slice(firstDiminished);
