@@ -1,0 +1,59 @@
+import type { Chord } from '../chords.ts';
+import { chordNotes, chordSymbol } from '../chords.ts';
+import type { CandidateKey } from '../candidates.ts';
+import type { Distance } from '../distance-line.ts';
+import { lineNumber } from '../distance-line.ts';
+import { itemAt } from '../items.ts';
+import { keyName, scaleNotes, usualKey } from '../keys.ts';
+import { pitchClass } from '../pitch.ts';
+import type { NoteName, PitchClass } from '../pitch.ts';
+import type { Answer, Kind, NeckPlace } from '../questions/question.ts';
+import { pitchClassAt } from '../questions/root/places.ts';
+import type { Direction } from '../truth.ts';
+import { directionOf } from '../truth.ts';
+
+/**
+ * An answer by names in ASCII: a note for a place on the neck, key names for keys, number and way for a distance; all others as they
+ * are.
+ */
+export type NamedAnswer =
+  | string
+  | number
+  | readonly string[]
+  | readonly number[]
+  | { readonly number: Distance | '8'; readonly way: Direction };
+
+/** What answers to a vamp are named by. */
+export type Names = { readonly chords: readonly Chord[]; readonly keys: readonly CandidateKey[] };
+
+/** The names of an answer to a question about a vamp. */
+export function namedAnswer(kind: Kind, answer: Answer, names: Names): NamedAnswer {
+  if (typeof answer === 'object' && 'fret' in answer) return noteAt(answer, names);
+  if (kind === 'distance' && typeof answer === 'number')
+    return { number: lineNumber(answer), way: directionOf(0, answer) };
+  if ((kind === 'keys' || kind === 'settler') && Array.isArray(answer)) return keysNamed(answer.map(String), names);
+  return answer as NamedAnswer;
+}
+
+function noteAt(place: NeckPlace, names: Names): NoteName {
+  return spelled(pitchClassAt(place), names);
+}
+
+/** A sound as the vamp's chords write it, else as the keys that own them do, else as the usual key on it is named. */
+function spelled(sound: PitchClass, { chords, keys }: Names): NoteName {
+  const written = [...chords.flatMap(chordNotes), ...keys.flatMap(scaleNotes)];
+  return written.find((note) => pitchClass(note) === sound) ?? usualKey(`${sound}M`).tonic;
+}
+
+/** Keys by their names, candidates in their order before others; a home among the answers by its chord. */
+function keysNamed(ids: readonly string[], { chords, keys }: Names): readonly string[] {
+  const candidates = keys.filter(({ id }) => ids.includes(id));
+  const others = ids.filter((id) => !candidates.some((key) => key.id === id));
+  return [...candidates.map(({ name }) => name), ...others.map((id) => homeNamed(id, chords) ?? keyName(usualKey(id)))];
+}
+
+/** `h1` by the second of the different chords; null for what names no home. */
+function homeNamed(id: string, chords: readonly Chord[]): string | null {
+  const place = /^h(\d)$/.exec(id)?.[1];
+  return place === undefined ? null : chordSymbol(itemAt(chords, Number(place)));
+}

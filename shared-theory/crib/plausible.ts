@@ -1,0 +1,144 @@
+import { candidateKeys } from '../candidates.ts';
+import { chordPitchClasses } from '../chords.ts';
+import type { Chord, Quality } from '../chords.ts';
+import { distanceNumber } from '../distance-line.ts';
+import { itemAt } from '../items.ts';
+import { keyId, parseKeyName, relativeKey } from '../keys.ts';
+import { modulo, pitchClass } from '../pitch.ts';
+import type { PitchClass } from '../pitch.ts';
+import { MOST_CHORDS } from '../questions/count/ask.ts';
+import { OCTAVE } from '../questions/distance/ask.ts';
+import { judgeOf } from '../questions/judges.ts';
+import { KEY_IDS } from '../questions/keys/ask.ts';
+import { degreeOfDistance, readNumeral, waysToSay, writeNumeral } from '../questions/numeral/numerals.ts';
+import { chordsOf, firstSlots } from '../questions/own-chords.ts';
+import type { AnswerOf, AskedOf, KeyId, Kind, NeckPlace, OwnAnswers } from '../questions/question.ts';
+import { ORDERS } from '../questions/order/ask.ts';
+import { NECK_PLACES } from '../questions/root/ask.ts';
+import { pitchClassAt } from '../questions/root/places.ts';
+import { questionId } from '../questions/round-questions.ts';
+import { ASKED_SEVENTHS } from '../questions/seventh/ask.ts';
+import type { Policy } from '../truth.ts';
+
+/** An answer that a class might give, and the own answers to other questions that would go with it. */
+export type Guess<K extends Kind = Kind> = { readonly answer: AnswerOf<K>; readonly own: OwnAnswers };
+
+/** Every answer of a kind that a class might well give, right ones among them; those nearest to what sounded first. */
+export function plausibleAnswers(kind: Kind, asked: AskedOf): readonly Guess[] {
+  return GUESSES[kind](asked);
+}
+
+type Guesses = { readonly [K in Kind]: (asked: AskedOf) => readonly Guess<K>[] };
+
+const GUESSES: Guesses = {
+  strokes: () => alone(['all-downs', 'down-up']),
+  count: () => alone(Array.from({ length: MOST_CHORDS }, (_, index) => index + 1)),
+  order: () => alone(ORDERS),
+  direction: () => alone(['up', 'down', 'same']),
+  bass: ({ truth, target }) => alone(chordNotesFirst(itemAt(chordsOf(truth), target))),
+  quality: ({ settings }) => alone(settings.qualities),
+  root: rootGuesses,
+  seventh: () => alone(ASKED_SEVENTHS),
+  distance: (asked) => alone(placesNear(judgeOf('distance').truth(asked) ?? 0)),
+  numeral: (asked) => alone(numeralGuesses(asked)),
+  'one-or-several': () => alone(['one', 'several']),
+  keys: (asked) => alone(keySets(asked)),
+  settler: (asked) => alone(keySets(asked)),
+  // An opinion: no answer of it is wrong.
+  home: () => [],
+};
+
+const LOW_PLACES = NECK_PLACES.toSorted((one, other) => one.fret - other.fret);
+
+/** The low places, those of the chord's own notes before others: a class that mishears a bass mostly hears another note of the chord. */
+function chordNotesFirst(chord: Chord): readonly NeckPlace[] {
+  const own = new Set(chordPitchClasses(chord));
+  const strange = (place: NeckPlace) => Number(!own.has(pitchClassAt(place)));
+  return LOW_PLACES.toSorted((one, other) => strange(one) - strange(other));
+}
+
+function alone<K extends Kind>(answers: readonly AnswerOf<K>[]): readonly Guess<K>[] {
+  return answers.map((answer) => ({ answer, own: {} }));
+}
+
+const RELATIVE: Partial<Record<Quality, Quality>> = { major: 'minor', minor: 'major' };
+
+/** Every place near the nut; once alone, and once with the quality of the relative chord heard before. */
+function rootGuesses({ truth, target }: AskedOf): readonly Guess<'root'>[] {
+  const relative = RELATIVE[truth.qualities[target] ?? 'power'];
+  const own = relative === undefined ? [] : [{ [questionId('quality', target)]: relative }];
+  return [{}, ...own].flatMap((each) => LOW_PLACES.map((answer) => ({ answer, own: each })));
+}
+
+/** Every place of the line: those on the right side of home first, the nearest to the right one first. */
+function placesNear(right: number): readonly number[] {
+  const places = Array.from({ length: 2 * OCTAVE + 1 }, (_, index) => index - OCTAVE);
+  const far = (place: number) => (Math.sign(place) === Math.sign(right) ? 0 : 2 * OCTAVE) + Math.abs(place - right);
+  return places.toSorted((one, other) => far(one) - far(other));
+}
+
+/** Numerals counted from the first chord as one, and the right ones with one of them in the other case or without its flat. */
+function numeralGuesses(asked: AskedOf): readonly (readonly string[])[] {
+  const right = judgeOf('numeral').truth(asked);
+  if (right === null) return [];
+  const chords = chordsOf(asked.truth);
+  const different = firstSlots(chords).map((slot) => itemAt(chords, slot));
+  const home = pitchClass(itemAt(different, 0).root);
+  const fromHome = different.slice(0, right.length).map(({ root, quality }) => {
+    const place = degreeOfDistance(distanceNumber(pitchClass(root) - home));
+    return writeNumeral(itemAt(waysToSay({ ...place, small: false }, quality), 0));
+  });
+  const changed = (text: readonly string[], change: (numeral: string) => string) =>
+    text.map((_, bar) => text.with(bar, change(itemAt(text, bar))));
+  const withoutFlat = (numeral: string) => numeral.replace(/^b/, '');
+  return [fromHome, ...changed(right, otherCase), ...[right, fromHome].flatMap((text) => changed(text, withoutFlat))];
+}
+
+/** `V` for `v`; a sign after it goes, as it is part of the quality. */
+function otherCase(text: string): string {
+  const numeral = readNumeral(text);
+  return writeNumeral({ ...numeral, small: !numeral.small, suffix: '' });
+}
+
+const FIFTH = 7;
+/** More neighbours than this on the circle nobody marks. */
+const LONGEST_ARC = 4;
+/** Steps round the circle from a place, the nearest first. */
+const NEAREST_FIRST = [0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6] as const;
+
+/**
+ * Sets of keys: the first chord's own key; one key, and up to four neighbours, those near the owners first; all that own one of the
+ * chords; the owners with one missing, by their relative minors or majors alone; those of the loop without its settler; and none.
+ */
+function keySets({ truth, settings: { policy } }: AskedOf): readonly (readonly KeyId[])[] {
+  const owners = truth.keys[policy].map((name) => keyId(parseKeyName(name)));
+  const majors = truth.keys.majors.map(parseKeyName);
+  const home = pitchClass(itemAt(truth.roots, 0));
+  const middle = majors[0] === undefined ? home : pitchClass(majors[0].tonic);
+  const arcs = Array.from({ length: LONGEST_ARC }, (_, more) =>
+    NEAREST_FIRST.map((from) => Array.from({ length: more + 1 }, (_each, step) => neighbour(middle, from + step))),
+  ).flat();
+  const sets = [
+    [ownKey(home, truth.qualities[0], policy)],
+    ...arcs,
+    ...chordsOf(truth).map((chord) => candidateKeys([chord], policy).map(({ id }) => id)),
+    ...owners.map((_, place) => owners.toSpliced(place, 1)),
+    majors.map((key) => keyId(relativeKey(key))),
+    majors.map(keyId),
+    owners,
+    ...KEY_IDS.map((id) => [id]),
+    [],
+  ];
+  return sets.map((set) => KEY_IDS.filter((id) => set.includes(id)));
+}
+
+/** The major key so many fifths round the circle from a tonic. */
+function neighbour(tonic: PitchClass, fifths: number): KeyId {
+  return `${modulo(tonic + fifths * FIFTH, 12)}M`;
+}
+
+/** The key that a class names after the first chord; of a minor one its relative major, where majors alone are asked for. */
+function ownKey(home: PitchClass, quality: Quality | undefined, policy: Policy): KeyId {
+  if (quality !== 'minor') return `${home}M`;
+  return policy === 'majors' ? `${(home + 3) % 12}M` : `${home}m`;
+}

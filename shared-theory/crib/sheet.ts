@@ -1,0 +1,115 @@
+import { candidateKeys } from '../candidates.ts';
+import type { Chord } from '../chords.ts';
+import type { Crib } from '../crib.ts';
+import { cribOf } from '../crib.ts';
+import type { Decider } from '../deciders.ts';
+import { itemAt } from '../items.ts';
+import type { NoteName } from '../pitch.ts';
+import type { ErrorKind } from '../questions/error-kinds.ts';
+import { askableQuestions, judgeOf } from '../questions/judges.ts';
+import { chordsOf, firstSlots } from '../questions/own-chords.ts';
+import type { Kind, QuestionId, QuestionSettings, Target } from '../questions/question.ts';
+import type { RoundQuestion } from '../questions/round-questions.ts';
+import { parseQuestionId } from '../questions/round-questions.ts';
+import type { Isolation, Settler } from '../settlers.ts';
+import { isolationsOf, settlingOf } from '../settlers.ts';
+import type { Truth } from '../truth.ts';
+import { keysByPolicy } from '../truth.ts';
+import type { NamedAnswer, Names } from './answer-names.ts';
+import { namedAnswer } from './answer-names.ts';
+import { likelyWrong } from './likely-wrong.ts';
+import { sharedNotes } from './shared-notes.ts';
+
+/** A likely wrong answer by its names; `with` says which answers to other questions go with it. */
+export type CribWrong = {
+  readonly answer: NamedAnswer;
+  /** Null where it is simply the other answer. */
+  readonly error: ErrorKind | null;
+  /** Friendly credit, 0 to below 1. */
+  readonly credit: number;
+  readonly with?: Readonly<Record<QuestionId, NamedAnswer>>;
+};
+
+/** One question of a vamp with its right answer and the likely wrong ones. */
+export type CribQuestion = {
+  readonly question: QuestionId;
+  readonly kind: Kind;
+  readonly target: Target;
+  /** Null where no answer is right: it is asked for opinions. */
+  readonly answer: NamedAnswer | null;
+  readonly wrong: readonly CribWrong[];
+};
+
+/** All that the teacher's sheet says of a vamp; names in ASCII. */
+export type CribSheet = Crib & {
+  /** Notes that every candidate key has, from the first chord's root up: safe to solo on, and they settle nothing. */
+  readonly safeNotes: readonly NoteName[];
+  /** Notes that settle it when they are sung over the loop: those that leave one key first. */
+  readonly melodyNotes: readonly Decider[];
+  /** Chords whose seventh settles what their triad leaves open. */
+  readonly sevenths: readonly Settler[];
+  /** The least that leaves each key alone. */
+  readonly isolating: readonly Isolation[];
+  /** The names of the candidate keys by policy. */
+  readonly policies: Truth['keys'];
+  readonly questions: readonly CribQuestion[];
+};
+
+/**
+ * The teacher's sheet for a vamp: of its different chords what `cribOf` says and more, and its questions with their answers. RangeError
+ * without chords.
+ */
+export function cribSheet(
+  truth: Truth,
+  settings: QuestionSettings,
+  questions: readonly RoundQuestion[] = askableQuestions(truth, settings),
+): CribSheet {
+  const { policy } = settings;
+  const chords = differentChords(truth);
+  const keys = candidateKeys(chords, policy);
+  const crib = cribOf(chords, policy);
+  const names: Names = { chords, keys };
+  return {
+    ...crib,
+    safeNotes: sharedNotes(chords, keys),
+    melodyNotes: crib.deciders.toSorted((one, other) => one.leaves.length - other.leaves.length),
+    sevenths: settlingOf(chords, keys, policy).sevenths,
+    isolating: isolationsOf(chords, keys, policy),
+    policies: keysByPolicy(chords),
+    questions: questions.map((question) => cribQuestion(question, truth, settings, names)),
+  };
+}
+
+/** The different chords of a loop in order of their first sounding. */
+export function differentChords(truth: Pick<Truth, 'chords'>): readonly Chord[] {
+  const chords = chordsOf(truth);
+  return firstSlots(chords).map((slot) => itemAt(chords, slot));
+}
+
+function cribQuestion(question: RoundQuestion, truth: Truth, settings: QuestionSettings, names: Names): CribQuestion {
+  const { id, kind, target } = question;
+  const right = judgeOf<Kind>(kind).truth({ truth, target, settings });
+  const wrong = right === null ? [] : likelyWrong(question, truth, settings);
+  return {
+    question: id,
+    kind,
+    target,
+    answer: right === null ? null : namedAnswer(kind, right, names),
+    wrong: wrong.map(({ answer, error, own, credit }) => {
+      const others = Object.entries(own);
+      const named = others.map(([other, said]) => [other, namedAnswer(kindOf(other), said, names)] as const);
+      return {
+        answer: namedAnswer(kind, answer, names),
+        error,
+        credit,
+        ...(others.length > 0 ? { with: Object.fromEntries(named) } : {}),
+      };
+    }),
+  };
+}
+
+function kindOf(id: QuestionId): Kind {
+  const question = parseQuestionId(id);
+  if (question === null) throw new RangeError(`${id} names no question.`);
+  return question.kind;
+}
