@@ -1,6 +1,6 @@
 import { chordNotes } from './chords.ts';
 import type { Chord } from './chords.ts';
-import { keyOwns, numeralIn, placeIn, respellIn, spelledScale } from './degrees.ts';
+import { keyOwns, numeralsIn, placeIn, respellIn, spelledScale } from './degrees.ts';
 import type { Sevenths } from './degrees.ts';
 import { itemAt } from './items.ts';
 import { HOME_MODES, keyId, keyName, keySignature, majorOf, relativeKey, scaleNotes } from './keys.ts';
@@ -21,7 +21,7 @@ export function seventhsUnder(policy: Policy): Sevenths {
  * The keys that own all chords, by sound, one spelling for each sounding key, all on one side so that neighbours share their
  * letters: the side that writes most of the chords' roots as they are written, else the one with fewer signs. Neighbours on the
  * circle of fifths, flat side first. Under `relatives` each major key is followed by its relative minor; under `raised-seventh`
- * the minors that own all with their seventh raised stand among them by their signatures; under `modes` each parent scale is
+ * the minors that own all with their seventh raised stand before and behind them by their signatures; under `modes` each parent scale is
  * named by each chord of the vamp that can be home in it. Empty where no key owns all. RangeError without chords.
  */
 export function candidateKeys(chords: readonly Chord[], policy: Policy): readonly CandidateKey[] {
@@ -31,7 +31,7 @@ export function candidateKeys(chords: readonly Chord[], policy: Policy): readonl
     ...key,
     id: keyId(key),
     name: keyName(key),
-    numerals: chords.map((chord) => numeralIn(chord, key, sevenths)),
+    numerals: numeralsIn(chords, key, sevenths),
   }));
 }
 
@@ -71,7 +71,7 @@ function homesIn(parent: Key, chords: readonly Chord[]): readonly Key[] {
   return [...homes.values()];
 }
 
-/** The majors with their relatives, and the minors that own all chords only with their seventh raised, by signatures. */
+/** The majors with their relatives, and before and behind them, by signatures, the minors that own all only with their seventh raised. */
 function withRaised(majors: readonly Key[], chords: readonly Chord[]): readonly Key[] {
   const natural = majors.flatMap((key) => [key, relativeKey(key)]);
   const owned = new Set(natural.map(keyId));
@@ -79,7 +79,13 @@ function withRaised(majors: readonly Key[], chords: readonly Chord[]): readonly 
   const raised = Array.from({ length: 12 }, (_, place) => minorsOf(place, chords, first)).filter(
     (key) => !owned.has(keyId(key)) && chords.every((chord) => keyOwns(key, chord, 'raised-too')),
   );
-  return [...natural, ...raised].toSorted((one, other) => keySignature(one) - keySignature(other));
+  const start = first ? keySignature(first) : 0;
+  const bySignature = raised.toSorted((one, other) => keySignature(one) - keySignature(other));
+  return [
+    ...bySignature.filter((key) => keySignature(key) < start),
+    ...natural,
+    ...bySignature.filter((key) => keySignature(key) >= start),
+  ];
 }
 
 /**

@@ -7,6 +7,7 @@ import { modulo, pitchClass, transpose } from './pitch.ts';
 import type { NoteName, PitchClass } from './pitch.ts';
 
 const ROMAN = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'] as const;
+const DOMINANT = 4;
 const LEADING_DEGREE = 6;
 /** Triads of the minor scale with its raised seventh (harmonic minor). */
 const RAISED_TRIADS: readonly Quality[] = ['minor', 'diminished', 'augmented', 'minor', 'major', 'major', 'diminished'];
@@ -116,11 +117,15 @@ export function numeralSuffix({ quality, addition }: Pick<Chord, 'quality' | 'ad
  */
 export function numeralOn({ key, degree, raised }: Place, chord: Pick<Chord, 'quality' | 'addition'>): string {
   const triads = raised ? RAISED_TRIADS : modeTriads(key.mode);
-  const third =
-    chord.quality === 'power' || chord.quality.startsWith('suspended') ? itemAt(triads, degree) : chord.quality;
+  const third = hasThird(chord) ? chord.quality : itemAt(triads, degree);
   const small = third === 'minor' || third === 'diminished';
   const roman = itemAt(ROMAN, degree);
   return signOf(key, degree) + (small ? roman.toLowerCase() : roman) + numeralSuffix(chord);
+}
+
+/** Power and suspended chords have none. */
+function hasThird({ quality }: Pick<Chord, 'quality'>): boolean {
+  return quality !== 'power' && !quality.startsWith('suspended');
 }
 
 function signOf({ mode }: Key, degree: number): string {
@@ -138,6 +143,24 @@ function owned(chord: Chord, key: Key, sevenths: Sevenths): Place {
 /** Numeral of a chord in a key that owns it: `vi`, `viio`, `Isus4`, `V7`. RangeError where the key does not own it. */
 export function numeralIn(chord: Chord, key: Key, sevenths: Sevenths = 'natural'): string {
   return numeralOn(owned(chord, key, sevenths), chord);
+}
+
+/**
+ * Numerals of a vamp's chords in a key that owns them all. A chord without a third on the fifth degree of a minor key is that of
+ * the other chords there: before E or G#dim, and no Em, Esus4 is Vsus4 of A minor, else vsus4. RangeError where the key does not
+ * own one.
+ */
+export function numeralsIn(chords: readonly Chord[], key: Key, sevenths: Sevenths = 'natural'): readonly string[] {
+  const places = chords.map((chord) => owned(chord, key, sevenths));
+  const minorDominant = places.some(
+    ({ degree, raised }, slot) => degree === DOMINANT && !raised && hasThird(itemAt(chords, slot)),
+  );
+  const raises = !minorDominant && places.some(({ raised }) => raised);
+  return places.map((place, slot) => {
+    const chord = itemAt(chords, slot);
+    const open = place.degree === DOMINANT && !hasThird(chord);
+    return numeralOn(open && raises ? { ...place, raised: true } : place, chord);
+  });
 }
 
 /** A chord spelled as a key that owns it spells it: Gb major writes B as Cb. RangeError where the key does not own it. */

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import teoria from 'teoria';
 import { Key as TonalKey } from 'tonal';
 import { describe, expect, test } from 'vitest';
-import { chordPitchClasses, chordSymbol, parseChord } from '../../shared-theory/chords.ts';
+import { chordPitchClasses, chordSymbol, parseChord, readSymbol } from '../../shared-theory/chords.ts';
 import { candidateKeys, raisedSevenths } from '../../shared-theory/candidates.ts';
 import { diatonicChart, keyHolds, keyOwns, numeralIn, respellIn } from '../../shared-theory/degrees.ts';
 import {
@@ -259,7 +259,7 @@ describe('one spelling for each sounding key, the one that the chords use', () =
 });
 
 describe('minor keys with their seventh raised', () => {
-  // Harmonic minor: common practice. VII of the natural minor and the raised seventh do not stand together.
+  // Minor with its raised seventh: common practice. Natural and raised seventh may stand in one loop (i–VII–VI–V, III–V).
   test.each([
     ['Am E', 'A minor i–V'],
     ['Am Dm E', 'A minor i–iv–V'],
@@ -271,14 +271,23 @@ describe('minor keys with their seventh raised', () => {
     ['Am E E5', 'A minor i–V–V5'],
     ['G#m D#', 'G# minor i–V'],
     ['Abm Eb', 'Ab minor i–V'],
-    ['Am G F E', ''],
-    ['C E', ''],
+    ['Am G F E', 'A minor i–VII–VI–V'],
+    ['C E', 'A minor III–V'],
+    ['Am Em E', 'A minor i–v–V'],
+    // What has no third is read by what stands beside it.
+    ['Am Esus4 E', 'A minor i–Vsus4–V'],
+    ['Am E5 Em E', 'A minor i–v5–v–V'],
+    ['Am E7', 'A minor i–V7'],
+    ['G#dim7 Am', 'A minor viio7–i'],
+    // The same sound, written as the vii of another minor key: there its own root leads.
+    ['Bdim7 Cm', 'C minor viio7–i'],
+    ['Am/C E/G#', 'A minor i–V'],
     ['B C', 'E minor V–VI'],
     ['D F G', ''],
     // Three minor keys have it by sound: C E G#, E G# B#, Ab C E.
     ['Caug', ''],
   ])('%s: %s', (text, found) => {
-    const raised = raisedSevenths(text.split(' ').map(parseChord));
+    const raised = raisedSevenths(text.split(' ').map(readSymbol));
     expect(raised.map(({ key, numerals: degrees }) => `${keyName(key)} ${degrees.join('–')}`).join(', ')).toBe(found);
   });
 });

@@ -86,7 +86,7 @@ describe('the right keys', () => {
   });
 
   test('a name that is no key’s is refused', () => {
-    expect(() => keysJudge.truth(context(0, loop([], ['G dorian'])))).toThrow(/G dorian/);
+    expect(() => keysJudge.truth(context(0, loop([], ['G locrian'])))).toThrow(/G locrian/);
     expect(() => keysJudge.mark(['12M'], context(0, EM_D))).toThrow(/12M is no key/);
   });
 });
