@@ -1,39 +1,65 @@
-import { chordSymbol, parseChord, soundsAs } from './chords.ts';
-import type { Chord } from './chords.ts';
-import { cribOf } from './crib.ts';
 import { candidateKeys, seventhsUnder } from './candidates.ts';
-import { keyOwns } from './degrees.ts';
 import type { CandidateKey } from './candidates.ts';
+import { chordSymbol, readSymbol, soundsAs } from './chords.ts';
+import type { Chord } from './chords.ts';
+import { decidersOf, holdsUnder } from './deciders.ts';
+import { keyOwns } from './degrees.ts';
 import { BEATS_PER_BAR } from './meters.ts';
-import { usualShape } from './neck.ts';
+import { shapeNotes, usualShape } from './neck.ts';
 import { perform } from './perform.ts';
-import { pitchClass } from './pitch.ts';
-import type { PitchClass } from './pitch.ts';
+import { modulo, pitchClass } from './pitch.ts';
+import type { NoteName, PitchClass } from './pitch.ts';
+import { settlingOf } from './settlers.ts';
 import { heardAs } from './sounding.ts';
 import type { Policy, Truth } from './truth.ts';
 import type { VoicedSlot, VoicedVamp } from './vamps.ts';
 
-/** A third chord that throws some of the keys out, with the shape that plays it. */
-export type VoicedSettler = { readonly slot: VoicedSlot; readonly keys: Truth['settlers'][number]['keys'] };
+type Keys = Truth['settlers'][number]['keys'];
+
+/** What throws some of the keys out, or leaves all in, and the keys that it leaves. */
+export type VoicedSettler =
+  /** A third chord, with the shape that plays it for a bar behind the loop. */
+  | { readonly slot: VoicedSlot; readonly note: null; readonly keys: Keys }
+  /** A note that is sung over the loop, with its MIDI number. */
+  | { readonly slot: null; readonly note: { readonly name: NoteName; readonly midi: number }; readonly keys: Keys };
 
 /**
- * The settlers of a vamp: the most usual chord that leaves only the key on the flat side, and the one that leaves only the key
- * on the sharp side; which comes first differs from loop to loop, so that the first never tells. Each lasts a bar behind the
- * loop, and the keys are those that hold all that then sounds. Empty where fewer than two major keys own the vamp; a side is
- * missing where no chord of it would be heard in the vamp's groove.
+ * The settlers of a vamp. First chords: the most usual one that leaves only the key on the flat side, and the one that leaves
+ * only the key on the sharp side; for one loop in three a chord that all the majors own stands among them. Then notes: the
+ * decider that leaves the flat side's key, and the sharp side's. Which side comes first, and where the chord that settles
+ * nothing stands, differs from loop to loop, so that a place never tells. Chords last a bar behind the loop, notes are sung over
+ * its first chord, and the keys are those that hold all that then sounds. Empty where fewer than two major keys own the vamp; a
+ * chord is missing where none of its kind would be heard in the vamp's groove.
  */
 export function settlersOf(vamp: VoicedVamp): readonly VoicedSettler[] {
-  const { owners, sides } = planOf(vamp.slots.map(({ chord }) => chord));
-  return sides.flatMap((chords) => {
-    for (const chord of chords) {
+  const { owners, chords, notes } = planOf(vamp.slots.map(({ chord }) => chord));
+  const behind = chords.flatMap(({ choices, leaves }) => {
+    for (const chord of choices) {
       const slot = { chord, beats: BEATS_PER_BAR[vamp.meter], frets: usualShape(chord) };
       // The keys that own the whole chord are those that hold all that then sounds.
       if (soundsBehind(vamp, slot) === null) continue;
-      const keys = keysLeft(owners, chord);
-      if (keys.majors.length === 1) return [{ slot, keys }];
+      const keys = left(owners, (key, policy) => keyOwns(key, chord, seventhsUnder(policy)));
+      if (keys.majors.length === leaves) return [{ slot, note: null, keys }];
     }
     return [];
   });
+  const sung = notes.map((name) => {
+    const keys = left(owners, (key, policy) => holdsUnder(key, pitchClass(name), policy));
+    return { slot: null, note: { name, midi: sungNote(name, vamp.slots) }, keys };
+  });
+  return [...behind, ...sung];
+}
+
+/** E4: from here up a note lies in a singing voice's middle, and above most of what a guitar's open chords sound. */
+const SUNG_FROM = 64;
+
+/** MIDI number of a note sung over the first chord of a loop: the lowest from E4 on that lies above all its strings. */
+export function sungNote(name: NoteName, slots: readonly Pick<VoicedSlot, 'frets'>[]): number {
+  const [first] = slots;
+  if (!first) throw new RangeError('A note is sung over a loop of at least one chord.');
+  const top = Math.max(...shapeNotes(first.frets).map(({ midi }) => midi));
+  const lowest = Math.max(SUNG_FROM, top + 1);
+  return lowest + modulo(pitchClass(name) - lowest, 12);
 }
 
 /** The keys that own a loop, under each policy. */
@@ -49,20 +75,24 @@ function ownersOf(chords: readonly Chord[]): Owners {
   };
 }
 
-/** Names of those that own one chord more. */
-function keysLeft(owners: Owners, chord: Chord): Truth['settlers'][number]['keys'] {
-  const left = (policy: Policy) =>
-    owners[policy].filter((key) => keyOwns(key, chord, seventhsUnder(policy))).map(({ name }) => name);
+/** Names of those that stay in. */
+function left(owners: Owners, stays: (key: CandidateKey, policy: Policy) => boolean): Keys {
+  const under = (policy: Policy) => owners[policy].filter((key) => stays(key, policy)).map(({ name }) => name);
   return {
-    majors: left('majors'),
-    relatives: left('relatives'),
-    'raised-seventh': left('raised-seventh'),
-    modes: left('modes'),
+    majors: under('majors'),
+    relatives: under('relatives'),
+    'raised-seventh': under('raised-seventh'),
+    modes: under('modes'),
   };
 }
 
-/** The keys that own a loop, and for each side the chords that should leave its outermost key alone. */
-type Plan = { readonly owners: Owners; readonly sides: readonly (readonly Chord[])[] };
+/** What settles a loop, before a groove says which chords of it can be heard. */
+type Plan = {
+  readonly owners: Owners;
+  /** Chords that would do, the most usual first, and how many majors they leave. */
+  readonly chords: readonly { readonly choices: readonly Chord[]; readonly leaves: number }[];
+  readonly notes: readonly NoteName[];
+};
 
 /** More than a class hears in a term; thousands of vamps are drawn from far fewer loops. */
 const REMEMBERED = 4000;
@@ -73,29 +103,41 @@ function planOf(chords: readonly Chord[]): Plan {
     const different = chords.filter((chord, slot) => chords.findIndex((other) => soundsAs(chord, other)) === slot);
     const owners = ownersOf(different);
     const { majors } = owners;
-    const [flat, sharp] = [majors[0], majors.at(-1)];
-    if (!flat || !sharp || flat === sharp) return { owners, sides: [] };
+    const outer = [majors[0], majors.at(-1)].flatMap((key) => (key ? [key.name] : []));
+    if (majors.length < 2) return { owners, chords: [], notes: [] };
+    const { settlers, open } = settlingOf(different, majors, 'majors');
+    const alone = (name: string) => (leaves: readonly string[]) => leaves.length === 1 && leaves[0] === name;
     // Most usual first. A diminished chord would settle it as well, but hardly stands alone.
-    const thirds = cribOf(different, 'majors').settlers.map(({ chord, leaves }) => ({
-      chord: parseChord(chord),
-      leaves,
+    const standing = (symbols: readonly string[]) =>
+      symbols.map(readSymbol).filter(({ quality }) => quality !== 'diminished');
+    const sides = outer.map((name) => ({
+      choices: standing(settlers.filter(({ leaves }) => alone(name)(leaves)).map(({ chord }) => chord)),
+      leaves: 1,
     }));
-    const leaving = ({ name }: CandidateKey) =>
-      thirds
-        .filter(({ chord, leaves }) => chord.quality !== 'diminished' && leaves.length === 1 && leaves[0] === name)
-        .map(({ chord }) => chord);
-    const sides = [leaving(flat), leaving(sharp)];
-    return { owners, sides: flatFirst(different) ? sides : sides.toReversed() };
+    const deciders = decidersOf(majors, 'majors');
+    const notes = outer.flatMap((name) => deciders.find(({ leaves }) => alone(name)(leaves))?.note ?? []);
+    const turn = turnOf(different);
+    const flatFirst = turn % 2 === 0;
+    const both = flatFirst ? sides : sides.toReversed();
+    const idle = { choices: standing(open), leaves: majors.length };
+    return {
+      owners,
+      chords: turn % IDLE_EACH === 0 ? both.toSpliced(Math.floor(turn / IDLE_EACH) % (both.length + 1), 0, idle) : both,
+      notes: flatFirst ? notes : notes.toReversed(),
+    };
   });
 }
 
+/** One loop in so many has a chord that settles nothing among its settlers. */
+const IDLE_EACH = 3;
+
 /**
- * By the different chords as they sound: the same loop has the same settlers wherever it is played, however it is written.
- * Whether home's pitch class and the number of minor chords make an even sum is so for about half of the loops of any kind.
+ * By the different chords as they sound: the same loop has the same settlers wherever it is played, however it is written. Over
+ * the loops of any kind it is even for about half of them, and a multiple of three for about a third.
  */
-function flatFirst(different: readonly Chord[]): boolean {
+function turnOf(different: readonly Chord[]): number {
   const minors = different.filter(({ quality }) => quality === 'minor').length;
-  return (pitchClass(different[0]?.root ?? 'C') + minors) % 2 === 0;
+  return pitchClass(different[0]?.root ?? 'C') + minors;
 }
 
 const heard = new Map<string, ReadonlySet<PitchClass> | null>();

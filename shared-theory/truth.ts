@@ -55,8 +55,16 @@ export type Truth = {
   readonly tempo: number | null;
   /** null where no groove was named, and where the strokes are neither. */
   readonly strokes: StrokeFeel | null;
-  /** Third chords that throw some of the keys out, and the keys that each leaves; empty where fewer than two keys own the loop. */
-  readonly settlers: readonly { readonly chord: string; readonly keys: Readonly<Record<Policy, readonly string[]>> }[];
+  /**
+   * What throws some of the keys out, and the keys that each leaves; now and then a chord that leaves all is among them. Exactly
+   * one of a third chord, behind the loop, and a note, sung for two beats from the first over its first chord, both in ASCII.
+   * Empty where fewer than two major keys own the loop.
+   */
+  readonly settlers: readonly {
+    readonly chord: string | null;
+    readonly note: NoteName | null;
+    readonly keys: Readonly<Record<Policy, readonly string[]>>;
+  }[];
 };
 
 /** The seventh that a chord has. */
@@ -125,7 +133,11 @@ export function truthOf(vamp: VoicedVamp, performance: Performance): Truth {
     keys: keysByPolicy(chords),
     tempo: vamp.grooveText === '' ? null : vamp.tempo,
     strokes: strokeFeel(vamp, loopNotes),
-    settlers: settlersOf(vamp).map(({ slot, keys }) => ({ chord: chordSymbol(slot.chord), keys })),
+    settlers: settlersOf(vamp).map(({ slot, note, keys }) => ({
+      chord: slot && chordSymbol(slot.chord),
+      note: note && note.name,
+      keys,
+    })),
   };
 }
 

@@ -1,4 +1,4 @@
-import { parseChord, soundsAs, type Chord } from '../chords.ts';
+import { readSymbol, soundsAs, type Chord } from '../chords.ts';
 import { candidateKeys } from '../candidates.ts';
 import { diatonicChart, keyOwns } from '../degrees.ts';
 import { lateness } from '../guitar-order.ts';
@@ -113,7 +113,10 @@ function leavingChord(vamp: VoicedVamp, keys: readonly Key[]): Chord | null {
   return cheapest(leaving, lateness);
 }
 
-/** Behind the loop a chord that would leave the answered keys, or belongs to a wrong one of them; then the settler. */
+/**
+ * Behind the loop a chord that would leave the answered keys, or belongs to a wrong one of them; then the settler. Where that is a
+ * note, a chord says the same as it.
+ */
 export function settlerReadings(
   vamp: VoicedVamp,
   { settlers }: Truth,
@@ -127,5 +130,6 @@ export function settlerReadings(
   const [foreign] = without(named, left);
   if (!foreign && without(left, named).length === 0) return null;
   const wrong = leavingChord(vamp, named) ?? (foreign ? tellingChord(vamp, [foreign], left) : null);
-  return wrong && { wrong: followedBy(vamp, wrong), right: followedBy(vamp, parseChord(truth.chord)) };
+  const right = truth.chord === null ? leavingChord(vamp, left) : readSymbol(truth.chord);
+  return wrong && right && { wrong: followedBy(vamp, wrong), right: followedBy(vamp, right) };
 }

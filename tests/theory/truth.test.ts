@@ -16,20 +16,34 @@ const heard = (text: string, groove: string | null, tempo: number) => {
 
 describe('the truth of what sounded', () => {
   test('Em D, relaxed: the bass goes up to the ♭7', () => {
+    const left = (majors: readonly string[], minors: readonly string[], modes: readonly string[]) => {
+      const relatives = majors.flatMap((major, place) => [major, minors[place]]);
+      return { majors, relatives, 'raised-seventh': relatives, modes };
+    };
+    const toD = left(['D major'], ['B minor'], ['E dorian', 'D ionian']);
+    const toG = left(['G major'], ['E minor'], ['E aeolian', 'D mixolydian']);
     expect(heard('Em D', 'relaxed-alternate', 100).truth).toEqual({
       count: 2,
       directions: ['up'],
+      chords: ['Em', 'D'],
       qualities: ['minor', 'major'],
+      sevenths: ['none', 'none'],
       roots: ['E', 'D'],
       distances: ['b7'],
       bass: [40, 50],
       top: [64, 66],
-      keys: { majors: ['G major', 'D major'], relatives: ['G major', 'E minor', 'D major', 'B minor'] },
+      keys: left(
+        ['G major', 'D major'],
+        ['E minor', 'B minor'],
+        ['E aeolian', 'D mixolydian', 'E dorian', 'D ionian'],
+      ),
       tempo: 100,
       strokes: 'down-up',
       settlers: [
-        { chord: 'A', keys: { majors: ['D major'], relatives: ['D major', 'B minor'] } },
-        { chord: 'C', keys: { majors: ['G major'], relatives: ['G major', 'E minor'] } },
+        { chord: 'A', note: null, keys: toD },
+        { chord: 'C', note: null, keys: toG },
+        { chord: null, note: 'C#', keys: toD },
+        { chord: null, note: 'C', keys: toG },
       ],
     });
   });
@@ -93,7 +107,12 @@ describe('the truth of what sounded', () => {
   });
 
   test('no key owns chords with a visitor', () => {
-    expect(heard('Am E', 'quarter-downs', 80).truth.keys).toEqual({ majors: [], relatives: [] });
+    expect(heard('Am E', 'quarter-downs', 80).truth.keys).toEqual({
+      majors: [],
+      relatives: [],
+      'raised-seventh': ['A minor'],
+      modes: [],
+    });
   });
 
   test('every vamp in every groove tells its own chords', () => {
@@ -127,7 +146,7 @@ describe('the truth of what sounded', () => {
       /65 sounded in D/,
     );
     expect(() => truthOf(vamp, without(66))).toThrow(/Pitch class 6 of D never sounded/);
-    expect(() => truthOf(vamp, without(40))).toThrow(/bass of Em.*not its root/);
+    expect(() => truthOf(vamp, without(40))).toThrow(/bass of Em.*not its bass note/);
     expect(() =>
       truthOf(vamp, { ...performance, notes: performance.notes.filter((note) => note.chord === 0) }),
     ).toThrow(/plays 1 chords, the vamp has 2/);
