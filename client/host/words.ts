@@ -1,6 +1,6 @@
 import { hostWords } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
-import { numberWord } from '../../server/protocol/words/questions.ts';
+import { numberWord } from '../../server/protocol/words/counting.ts';
 
 /** A place in an order, in words: `five of nine`. */
 export function positionWords(n: number, of: number): string {

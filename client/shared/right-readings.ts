@@ -1,4 +1,9 @@
 import type { WireTruth } from '../../server/protocol/views.ts';
+import { printNumeral } from '../../shared-theory/printer.ts';
+
+/** Numerals in a row, in ASCII, as printed: `vi – V`. */
+export const numeralsText = (numerals: readonly string[]): string =>
+  numerals.map((numeral) => printNumeral(numeral).text).join(' – ');
 
 /** The triads that stand on the degrees of a major key. */
 const MAJOR_KEY = /^(?:I|ii|iii|IV|V|vi|viio)$/;

@@ -1,13 +1,13 @@
 import { fill } from '../../server/protocol/words/fill.ts';
-import { questionWords } from '../../server/protocol/words/question-words.ts';
-import { capital, listed, numberWord } from '../../server/protocol/words/questions.ts';
+import { capital, countingWords, listed, numberWord } from '../../server/protocol/words/counting.ts';
 import { rightWords } from '../../server/protocol/words/right-words.ts';
 import type { WireTruth } from '../../server/protocol/views.ts';
 import { lineNumber } from '../../shared-theory/distance-line.ts';
 import { printDistance, printKey } from '../../shared-theory/printer.ts';
-import { numeralsText, wayOf } from './answer-names.ts';
+import { wayOf } from './answer-names.ts';
 import { keyName } from './drawings/circle-layout.ts';
-import { rightReadings } from './right-readings.ts';
+import { orderText } from './order-text.ts';
+import { numeralsText, rightReadings } from './right-readings.ts';
 
 /**
  * The right answer as a sentence, on phones and on the wall alike: `It lies at distance 4, up.` Of a quality or a root without
@@ -18,12 +18,16 @@ export function rightSentence(kind: string, { answer, also = [], key }: Omit<Wir
   switch (kind) {
     case 'count':
       return answer === 1 ? right.countOne : fill(right.count, { Number: capital(numberWord(Number(answer))) });
+    case 'order':
+      return fill(right.order, { letters: orderText(answer as readonly number[]) });
+    case 'seventh':
+      return right[key === 'none' ? 'seventhNone' : (key as 'seventh' | 'major-seventh')];
     case 'distance':
       return distanceSentence(Number(answer));
     case 'numeral': {
       const readings = rightReadings({ key, also }).map(numeralsText);
       const sentence = key.includes(' ') ? right.numeral : right.numeralOne;
-      return fill(sentence, { readings: listed(readings, questionWords.or) });
+      return fill(sentence, { readings: listed(readings, countingWords.or) });
     }
     case 'settler': {
       const keys = (answer as readonly string[]).map((id) => printKey(keyName(id)).text);

@@ -1,64 +1,42 @@
-import { questionWords } from '../../server/protocol/words/question-words.ts';
 import { rightWords } from '../../server/protocol/words/right-words.ts';
+import { capital, numberWord } from '../../server/protocol/words/counting.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
-import { capital, numberWord } from '../../server/protocol/words/questions.ts';
 import { revealWords } from '../../server/protocol/words/reveal.ts';
 import type { WireAsking, WireTruth } from '../../server/protocol/views.ts';
-import { printChord, printKey, printNote } from '../../shared-theory/printer.ts';
+import { printChord, printNote } from '../../shared-theory/printer.ts';
 import { qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
-import { NOT_SURE, type NeckPlace } from '../../shared-theory/questions/question.ts';
-import { distanceText, numeralsText } from '../shared/answer-names.ts';
-import { keyName } from '../shared/drawings/circle-layout.ts';
+import type { AskedSeventh } from '../shared/drawings/sevenths.tsx';
 import { rightSentence } from '../shared/right-sentence.ts';
-
-/** An answer in words, as in "You wrote: up." */
-export function answerText(asking: WireAsking, answer: unknown): string {
-  const { options } = questionWords;
-  if (answer === NOT_SURE) return options['not-sure'];
-  switch (asking.kind) {
-    case 'quality':
-      if (asking.letter) return printChord(asking.letter + qualitySuffix(answer as Quality)).text;
-      return options[answer as Quality];
-    case 'root': {
-      const place = answer as NeckPlace;
-      return fill(place.fret === 0 ? options.neckOpen : options.neckFret, place);
-    }
-    case 'keys':
-    case 'settler':
-      return keysText(asking.kind, answer as readonly string[]);
-    case 'count':
-      return numberWord(answer as number);
-    case 'distance':
-      return distanceText(answer as number);
-    case 'numeral':
-      return numeralsText(answer as readonly string[]);
-    default:
-      return (options as Readonly<Record<string, string>>)[String(answer)] ?? String(answer);
-  }
-}
+import { seventhSymbol } from '../shared/seventh-symbol.ts';
 
 /** The right answer as a sentence. */
 export function truthSentence(asking: WireAsking, truth: WireTruth): string {
-  const right = rightWords;
-  switch (asking.kind) {
+  const { kind, letter, options = [] } = asking;
+  switch (kind) {
     case 'quality':
-      if (!asking.letter) break;
-      return fill(right.chord, { chord: printChord(asking.letter + qualitySuffix(truth.answer as Quality)).text });
-    case 'root':
-      return truth.name ? fill(right.root, { note: printNote(truth.name).text }) : revealWords.rootShown;
-    case 'keys': {
-      const { length } = truth.answer as readonly string[];
-      if (length === 0) return revealWords.noKeyOwns;
-      if (length === 1) return revealWords.oneKeyOwns;
-      const word = numberWord(length);
-      return fill(revealWords.keysOwn, { Number: capital(word) });
+      if (letter) return chordSentence(letter + qualitySuffix(truth.answer as Quality));
+      break;
+    case 'seventh': {
+      const symbol = seventhSymbol(letter, truth.answer as AskedSeventh);
+      if (symbol) return chordSentence(symbol);
+      break;
     }
+    case 'root':
+    case 'bass':
+      if (truth.name) return fill(rightWords[kind], { note: printNote(truth.name).text });
+      return kind === 'root' ? revealWords.rootShown : revealWords.bassShown;
+    case 'keys':
+      return keysSentence(options[0] === 'modes', truth.answer as readonly string[]);
   }
-  return rightSentence(asking.kind, truth);
+  return rightSentence(kind, truth);
 }
 
-/** Names of keys in a row: `G major, E minor`. */
-function keysText(kind: string, ids: readonly string[]): string {
-  if (ids.length === 0) return questionWords.options[kind === 'settler' ? 'none-left' : 'none'];
-  return ids.map((id) => printKey(keyName(id)).text).join(', ');
+const chordSentence = (symbol: string): string => fill(rightWords.chord, { chord: printChord(symbol).text });
+
+function keysSentence(scales: boolean, answer: readonly string[]): string {
+  const { noKeyOwns, oneKeyOwns, keysOwn, noScaleOwns, oneScaleOwns, scalesOwn } = revealWords;
+  const [none, one, some] = scales ? [noScaleOwns, oneScaleOwns, scalesOwn] : [noKeyOwns, oneKeyOwns, keysOwn];
+  // A home beside the scales is no scale.
+  const count = answer.filter((id) => !id.startsWith('h')).length;
+  return count === 0 ? none : count === 1 ? one : fill(some, { Number: capital(numberWord(count)) });
 }

@@ -1,6 +1,6 @@
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import { listed } from '../../../server/protocol/words/questions.ts';
+import { listed } from '../../../server/protocol/words/counting.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { printChord, printKey, printNote, printNumeral } from '../../../shared-theory/printer.ts';
 import { ChordText } from '../../shared/chord-text.tsx';

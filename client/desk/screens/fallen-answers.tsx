@@ -1,7 +1,8 @@
 import type { ComponentChildren } from 'preact';
 import { deskWords, errorKinds } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
+import { numberWord } from '../../../server/protocol/words/counting.ts';
+import { questionPrompt } from '../../../server/protocol/words/questions.ts';
 import type { DeskView, WireSpread, WireStep } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import { Spread } from '../../shared/spreads/spread.tsx';

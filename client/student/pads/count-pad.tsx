@@ -1,13 +1,17 @@
-import { numberWord } from '../../../server/protocol/words/questions.ts';
+import { countSpoken } from '../../../server/protocol/words/asked/count.ts';
+import { numberWord } from '../../../server/protocol/words/counting.ts';
 import { MOST_CHORDS } from '../../../shared-theory/questions/count/ask.ts';
 import { useBox } from '../../shared/box.ts';
 import { CountBar } from '../../shared/drawings/count-bar.tsx';
 import { countAt } from '../../shared/drawings/count-bar-layout.ts';
 import { Choice } from './choice.tsx';
-import type { PadProps } from './pad.ts';
+import type { PadModule, PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
 
 const COUNTS = Array.from({ length: MOST_CHORDS }, (_, index) => index + 1);
+
+export const spoken = { count: countSpoken };
+export const said: PadModule<number>['said'] = (_asking, count) => numberWord(count);
 
 /** Five bars, one slash more in each. */
 export function Pad(props: PadProps<number>) {

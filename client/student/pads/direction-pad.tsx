@@ -1,13 +1,16 @@
-import { questionWords } from '../../../server/protocol/words/question-words.ts';
+import { directionAnswers, directionSpoken } from '../../../server/protocol/words/asked/direction.ts';
 import type { Direction } from '../../../shared-theory/truth.ts';
 import { useBox } from '../../shared/box.ts';
 import { Stairs } from '../../shared/drawings/stairs.tsx';
 import { Choice } from './choice.tsx';
-import type { PadProps } from './pad.ts';
+import type { PadModule, PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
 
 /** From high to low, as the bass would go. */
 const ROWS: readonly Direction[] = ['up', 'same', 'down'];
+
+export const spoken = { direction: directionSpoken };
+export const said: PadModule<Direction>['said'] = (_asking, direction) => directionAnswers[direction];
 
 /** Three zones, each with its stair; the word stands where the stair arrives. */
 export function Pad(props: PadProps<Direction>) {
@@ -26,7 +29,7 @@ export function Pad(props: PadProps<Direction>) {
           <Choice
             key={direction}
             class="row"
-            label={questionWords.options[direction]}
+            label={directionAnswers[direction]}
             pressed={said}
             closed={props.closed}
             onTap={() => props.onChoose(said ? null : direction)}
@@ -42,7 +45,7 @@ export function Pad(props: PadProps<Direction>) {
                 sounded={props.truth?.answer === direction}
               />
               <text x={x} y={y + word * 0.32} font-size={word} text-anchor="middle" class="serif">
-                {questionWords.options[direction]}
+                {directionAnswers[direction]}
               </text>
               {said && (
                 <Ring x={x} y={y} rx={Math.min(word * 1.72, width * 0.2 - 10)} ry={word * 0.98} dashed={props.dashed} />

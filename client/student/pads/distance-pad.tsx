@@ -1,11 +1,11 @@
-import { questionWords } from '../../../server/protocol/words/question-words.ts';
+import { distanceSpoken, lineWords } from '../../../server/protocol/words/asked/distance.ts';
 import { OCTAVE } from '../../../shared-theory/questions/distance/ask.ts';
 import { useBox, type Box } from '../../shared/box.ts';
-import { distanceSpoken } from '../../shared/answer-names.ts';
+import { distanceAloud, distanceText } from '../../shared/answer-names.ts';
 import { isBetween, layDistance, type DistanceLayout } from '../../shared/drawings/distance-layout.ts';
 import { DistanceLine } from '../../shared/drawings/distance-line.tsx';
 import { Choice } from './choice.tsx';
-import type { PadProps } from './pad.ts';
+import type { PadModule, PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
 
 /** Below this height of the screen a standing line's zones would be too low for a thumb: the line lies down. */
@@ -14,6 +14,9 @@ const LEAST_STANDING = 660;
 const WORDS = 22;
 const HOME = 24;
 const WAYS = ['down', 'up'] as const;
+
+export const spoken = { distance: distanceSpoken };
+export const said: PadModule<number>['said'] = (_asking, semitones) => distanceText(semitones);
 
 /** The distance line sawn at home: one half climbs from it, the other hangs down from it. */
 export function Pad(props: PadProps<number>) {
@@ -28,7 +31,7 @@ export function Pad(props: PadProps<number>) {
         {halves.map(({ way, layout, word }) => (
           <g key={way}>
             <text x={word.x} y={word.y} font-size="16" text-anchor={word.anchor} class="fill-ink2">
-              {questionWords.line[way]}
+              {lineWords[way]}
             </text>
             <DistanceLine
               layout={layout}
@@ -48,7 +51,7 @@ export function Pad(props: PadProps<number>) {
         layout.places.flatMap((place) => {
           const pressed = props.chosen === place;
           const choice = {
-            label: distanceSpoken(place),
+            label: distanceAloud(place),
             pressed,
             closed: props.closed,
             onTap: () => props.onChoose(pressed ? null : place),
@@ -107,7 +110,7 @@ function HomeWord({ layout: { home, lying } }: { readonly layout: DistanceLayout
       class="text-paper"
       {...(lying && { transform: `rotate(-90 ${x} ${y})` })}
     >
-      {questionWords.line.home}
+      {lineWords.home}
     </text>
   );
 }

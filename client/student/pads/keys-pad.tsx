@@ -1,5 +1,6 @@
-import { questionWords } from '../../../server/protocol/words/question-words.ts';
-import { studentWords } from '../../../server/protocol/words/student.ts';
+import { keysAnswers, keysSpoken, noKeyLines, settlerSpoken } from '../../../server/protocol/words/asked/keys.ts';
+import { ordinal } from '../../../server/protocol/words/counting.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
 import { printKey } from '../../../shared-theory/printer.ts';
 import type { KeyId } from '../../../shared-theory/questions/question.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
@@ -8,38 +9,63 @@ import { keyName, layCircle, polar } from '../../shared/drawings/circle-layout.t
 import type { Rect } from '../../shared/drawings/neck-layout.ts';
 import type { Point } from '../../shared/pencil.ts';
 import { Circle } from '../../shared/drawings/circle.tsx';
+import { HOME_IDS, HomeRow } from '../../shared/drawings/home-row.tsx';
 import { Choice } from './choice.tsx';
-import type { PadProps } from './pad.ts';
+import type { PadModule, PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
+
+export const spoken = { keys: keysSpoken, settler: settlerSpoken };
+
+/** Names in a row: `G major, E minor`; a home behind them. */
+export const said: PadModule<readonly KeyId[]>['said'] = ({ kind }, ids) => {
+  if (ids.length === 0) return keysAnswers[kind === 'settler' ? 'none-left' : 'no-key'];
+  return ids.map((id) => (isHome(id) ? homeName(id) : printKey(keyName(id)).text)).join(', ');
+};
+
+const isHome = (id: KeyId): boolean => HOME_IDS.includes(id);
+const homeName = (id: KeyId): string => fill(keysAnswers.homeIs, { which: ordinal(HOME_IDS.indexOf(id)) });
+
+/** In the order of the list, so that two ways to one answer are one answer. */
+const ALL_IDS = [...KEY_IDS, ...HOME_IDS];
+/** Height of the row of homes: a thumb's, and a little air. */
+const HOMES = 54;
 
 /**
  * The circle of fifths: several keys may be marked; the middle says that no key owns all. Once the owners of the loop have been
- * shown, a settler leaves some of them: only those can be marked.
+ * shown, a settler leaves some of them: only those can be marked. Where scales are asked for, one chord of the loop may be marked
+ * as home below.
  */
 export function Pad(props: PadProps<readonly KeyId[]>) {
-  const [ref, { width, height }] = useBox({ width: 344, height: 420 });
+  const [ref, box] = useBox({ width: 344, height: 420 });
   const [policy, ...owners] = props.asking.options ?? [];
-  const minors = policy === 'relatives';
+  const scales = policy === 'modes';
+  const minors = !scales && policy !== 'majors';
   const among = owners.length > 0 ? owners : undefined;
   const settles = props.asking.kind === 'settler';
+  const homes = scales && !settles ? HOME_IDS.slice(0, CHORDS[props.asking.loop ?? ''] ?? HOME_IDS.length) : [];
+  const width = box.width;
+  const height = box.height - (homes.length > 0 ? HOMES + 6 : 0);
   // Once shown, a bead stands outside of each key that was marked.
-  const radius = Math.min(width / 2, height / 2 - 1, 250) / (props.truth ? 1.32 : 1.17);
+  const radius = Math.min(width / 2, height / 2 - 1, 250) / (truth ? 1.32 : 1.17);
   const [cx, cy] = [width / 2, height / 2];
   const layout = layCircle(cx, cy, radius, minors);
-  const said = props.chosen ?? [];
-  const right = props.truth?.answer as readonly KeyId[] | undefined;
-  const none = props.chosen !== null && said.length === 0;
+  const marked = props.chosen ?? [];
+  const { truth } = props;
+  const right = (truth?.answer as readonly KeyId[] | undefined)?.filter((id) => !isHome(id));
+  const rightHomes = truth ? [truth.key, ...(truth.also ?? [])].flatMap((key) => key.split(' ')) : [];
+  const none = props.chosen !== null && marked.length === 0;
   const size = Math.min(layout.inner * 0.25, 20);
   const toggle = (id: KeyId): void => {
-    const next = said.includes(id) ? said.filter((other) => other !== id) : [...said, id];
-    // In the order of the list, so that two ways to one answer are one answer.
-    props.onChoose(next.length > 0 ? KEY_IDS.filter((known) => next.includes(known)) : null);
+    // Of homes there is one.
+    const others = marked.filter((other) => other !== id && !(isHome(id) && isHome(other)));
+    const next = marked.includes(id) ? others : [...others, id];
+    props.onChoose(next.length > 0 ? ALL_IDS.filter((known) => next.includes(known)) : null);
   };
   return (
     <div class="fill" ref={ref}>
-      <svg class="under" width={width} height={height} viewBox={`0 0 ${width} ${height}`} aria-hidden="true">
-        <Circle layout={layout} said={said} among={among} {...(right && { sounded: right })}>
-          {studentWords[settles ? 'noKeyLeft' : 'noKey'].map((line, index) => (
+      <svg class="under" width={width} height={box.height} viewBox={`0 0 ${width} ${box.height}`} aria-hidden="true">
+        <Circle layout={layout} said={marked} among={among} {...(right && { sounded: right })}>
+          {noKeyLines[settles ? 'left' : scales ? 'ownsScale' : 'owns'].map((line, index) => (
             <text
               key={line}
               x={cx}
@@ -51,9 +77,9 @@ export function Pad(props: PadProps<readonly KeyId[]>) {
               {line}
             </text>
           ))}
-          {props.truth &&
+          {truth &&
             [...layout.majors, ...layout.minors]
-              .filter(({ id }) => said.includes(id))
+              .filter(({ id }) => marked.includes(id))
               .map((peg) => {
                 const [x, y] = polar(cx, cy, radius * (peg.id.endsWith('m') ? 0.5 : 1.25), peg.place * 30);
                 return (
@@ -69,6 +95,9 @@ export function Pad(props: PadProps<readonly KeyId[]>) {
           {right?.length === 0 && <circle cx={cx} cy={cy} r={layout.inner * 0.86} class="line-brass g6" />}
           {none && <Ring x={cx} y={cy} rx={layout.inner * 0.74} ry={layout.inner * 0.5} dashed={props.dashed} />}
         </Circle>
+        {homes.length > 0 && (
+          <HomeRow homes={homes} x={0} y={height + 6} width={width} height={HOMES} said={marked} sounded={rightHomes} />
+        )}
       </svg>
       {[...layout.majors, ...layout.minors].map(({ id, at }) => {
         if (among && !among.includes(id)) return null;
@@ -80,7 +109,7 @@ export function Pad(props: PadProps<readonly KeyId[]>) {
             key={id}
             class="peg"
             label={printKey(keyName(id)).spoken}
-            pressed={said.includes(id)}
+            pressed={marked.includes(id)}
             closed={props.closed}
             at={square(at, reach, width, height)}
             onTap={() => toggle(id)}
@@ -89,15 +118,28 @@ export function Pad(props: PadProps<readonly KeyId[]>) {
       })}
       <Choice
         class="peg"
-        label={questionWords.options[settles ? 'none-left' : 'none']}
+        label={keysAnswers[settles ? 'none-left' : 'no-key']}
         pressed={none}
         closed={props.closed}
         at={{ x: cx - layout.inner, y: cy - layout.inner, width: 2 * layout.inner, height: 2 * layout.inner }}
         onTap={() => props.onChoose(none ? null : [])}
       />
+      {homes.map((id, at) => (
+        <Choice
+          key={id}
+          label={homeName(id)}
+          pressed={marked.includes(id)}
+          closed={props.closed}
+          at={{ x: (at * width) / homes.length, y: height + 4, width: width / homes.length, height: HOMES }}
+          onTap={() => toggle(id)}
+        />
+      ))}
     </div>
   );
 }
+
+/** By how many chords the loop has, as far as everyone knows. */
+const CHORDS: Readonly<Record<string, number>> = { one: 1, two: 2 };
 
 /** A square round a point, cut at the pad's edges. */
 function square([x, y]: Point, reach: number, width: number, height: number): Rect {

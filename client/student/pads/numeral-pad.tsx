@@ -1,16 +1,20 @@
 import { useState } from 'preact/hooks';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import { questionWords } from '../../../server/protocol/words/question-words.ts';
-import { ordinal } from '../../../server/protocol/words/questions.ts';
+import { numeralAnswers, numeralSpoken } from '../../../server/protocol/words/asked/numeral.ts';
+import { qualityAnswers } from '../../../server/protocol/words/asked/quality.ts';
+import { ordinal } from '../../../server/protocol/words/counting.ts';
 import { printNumeral } from '../../../shared-theory/printer.ts';
 import { MOST_NUMERALS } from '../../../shared-theory/questions/numeral/ask.ts';
 import { useBox } from '../../shared/box.ts';
 import { NumeralBars } from '../../shared/drawings/numeral-bars.tsx';
-import { rightReadings } from '../../shared/right-readings.ts';
+import { numeralsText, rightReadings } from '../../shared/right-readings.ts';
 import { Choice } from './choice.tsx';
-import { DEGREES, FORMS, numeralOf, partsOf, withBar } from './numeral-parts.ts';
-import type { PadProps } from './pad.ts';
+import { DEGREES, FORMS, SIGNS, numeralOf, partsOf, withBar } from './numeral-parts.ts';
+import type { PadModule, PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
+
+export const spoken = { numeral: numeralSpoken };
+export const said: PadModule<readonly string[]>['said'] = (_asking, numerals) => numeralsText(numerals);
 
 /** Bars of the loop to write in, and what is written: a degree, then its form. An unfinished answer holds `''` for an empty bar. */
 export function Pad(props: PadProps<readonly string[]>) {
@@ -66,9 +70,9 @@ export function Pad(props: PadProps<readonly string[]>) {
         {Array.from({ length: count }, (_, at) => (
           <Choice
             key={at}
-            label={fill(questionWords.options.bar, {
+            label={fill(numeralAnswers.bar, {
               which: ordinal(at),
-              numeral: said[at] ? printNumeral(said[at]).spoken : questionWords.options.empty,
+              numeral: said[at] ? printNumeral(said[at]).spoken : numeralAnswers.empty,
             })}
             pressed={active === at}
             closed={closed}
@@ -88,7 +92,7 @@ export function Pad(props: PadProps<readonly string[]>) {
                 pressed={now?.degree === degree}
                 closed={closed}
                 onTap={() =>
-                  write(now?.degree === degree ? '' : numeralOf({ flat: false, form: 'major', ...now, degree }))
+                  write(now?.degree === degree ? '' : numeralOf({ sign: '', form: 'major', ...now, degree }))
                 }
               >
                 {roman}
@@ -96,25 +100,28 @@ export function Pad(props: PadProps<readonly string[]>) {
             ))}
           </div>
           <div class="keys-row">
-            <Choice
-              class="key numeral"
-              label={questionWords.options.flat}
-              pressed={now?.flat === true}
-              closed={closed || !now}
-              onTap={() => now && write(numeralOf({ ...now, flat: !now.flat }))}
-            >
-              ♭
-            </Choice>
+            {SIGNS.map(({ sign, print, name }) => (
+              <Choice
+                key={sign}
+                class="key numeral"
+                label={numeralAnswers[name]}
+                pressed={now?.sign === sign}
+                closed={closed || !now}
+                onTap={() => now && write(numeralOf({ ...now, sign: now.sign === sign ? '' : sign }))}
+              >
+                {print}
+              </Choice>
+            ))}
             {FORMS.map((form) => (
               <Choice
                 key={form}
                 class="key numeral"
-                label={questionWords.options[form]}
+                label={qualityAnswers[form]}
                 pressed={now?.form === form}
                 closed={closed || !now}
                 onTap={() => now && write(numeralOf({ ...now, form }))}
               >
-                {printNumeral(numeralOf({ flat: false, degree: now?.degree ?? 0, form })).text}
+                {printNumeral(numeralOf({ sign: '', degree: now?.degree ?? 0, form })).text}
               </Choice>
             ))}
           </div>

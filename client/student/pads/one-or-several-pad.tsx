@@ -1,12 +1,15 @@
-import { questionWords } from '../../../server/protocol/words/question-words.ts';
+import { oneOrSeveralAnswers, oneOrSeveralSpoken } from '../../../server/protocol/words/asked/one-or-several.ts';
 import type { OneOrSeveral } from '../../../shared-theory/questions/question.ts';
 import { useBox } from '../../shared/box.ts';
 import { Fork } from '../../shared/drawings/fork.tsx';
 import { Choice } from './choice.tsx';
-import type { PadProps } from './pad.ts';
+import type { PadModule, PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
 
 const ROWS: readonly OneOrSeveral[] = ['one', 'several'];
+
+export const spoken = { 'one-or-several': oneOrSeveralSpoken };
+export const said: PadModule<OneOrSeveral>['said'] = (_asking, prongs) => oneOrSeveralAnswers[prongs];
 
 /** Two forks: one prong for one key, several for several. */
 export function Pad(props: PadProps<OneOrSeveral>) {
@@ -19,7 +22,7 @@ export function Pad(props: PadProps<OneOrSeveral>) {
     <div class="rows" ref={ref}>
       {ROWS.map((prongs) => {
         const said = props.chosen === prongs;
-        const text = questionWords.options[prongs];
+        const text = oneOrSeveralAnswers[prongs];
         const [x, y] = [width / 2, top + fork + word * 1.7];
         return (
           <Choice

@@ -1,4 +1,6 @@
+import type { FunctionComponent } from 'preact';
 import type { WireAsking, WireTruth } from '../../../server/protocol/views.ts';
+import type { Spoken } from '../../../server/protocol/words/asked/asked.ts';
 
 /** What every pad gets. A pad draws an answer and reports taps; it sends nothing. */
 export type PadProps<Answer> = {
@@ -13,4 +15,13 @@ export type PadProps<Answer> = {
   readonly truth?: WireTruth | undefined;
   readonly leftHanded: boolean;
   readonly onChoose: (answer: Answer | null) => void;
+};
+
+/** What comes with a pad: all of a question that the other questions can do without. */
+export type PadModule<Answer = unknown> = {
+  readonly Pad: FunctionComponent<PadProps<Answer>>;
+  /** By kind: what the questions that are answered on it say. */
+  readonly spoken: Readonly<Record<string, Spoken>>;
+  /** An answer in words, as in "You wrote: up." */
+  readonly said: (asking: WireAsking, answer: Answer) => string;
 };

@@ -1,14 +1,11 @@
-import type { FunctionComponent } from 'preact';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
-import type { PadProps } from './pad.ts';
-
-export type Pad = FunctionComponent<PadProps<unknown>>;
+import type { PadModule } from './pad.ts';
 
 /** One pad a question: only the one that is asked for stands between a phone and its answer. */
-const LOADERS: Readonly<Record<Kind, () => Promise<{ readonly Pad: unknown }>>> = {
+const LOADERS: Readonly<Record<Kind, () => Promise<unknown>>> = {
   direction: () => import('./direction-pad.tsx'),
   quality: () => import('./quality-pad.tsx'),
-  root: () => import('./root-pad.tsx'),
+  root: () => import('./neck-pad.tsx'),
   keys: () => import('./keys-pad.tsx'),
   strokes: () => import('./strokes-pad.tsx'),
   count: () => import('./count-pad.tsx'),
@@ -16,21 +13,25 @@ const LOADERS: Readonly<Record<Kind, () => Promise<{ readonly Pad: unknown }>>> 
   numeral: () => import('./numeral-pad.tsx'),
   'one-or-several': () => import('./one-or-several-pad.tsx'),
   settler: () => import('./keys-pad.tsx'),
+  bass: () => import('./neck-pad.tsx'),
+  seventh: () => import('./seventh-pad.tsx'),
+  order: () => import('./order-pad.tsx'),
+  home: () => import('./home-pad.tsx'),
 };
 
-const loaded = new Map<string, Pad>();
+const loaded = new Map<string, PadModule>();
 
 /** The pad of a kind, if it is here already. */
-export const padOf = (kind: string): Pad | undefined => loaded.get(kind);
+export const padOf = (kind: string): PadModule | undefined => loaded.get(kind);
 
 /** Fetches the pad of a kind; where the network fails, again after a pause until it is here. */
-export async function loadPad(kind: string): Promise<Pad | undefined> {
+export async function loadPad(kind: string): Promise<PadModule | undefined> {
   const known = loaded.get(kind);
   const load = LOADERS[kind as Kind];
   if (known || !load) return known;
   for (;;) {
     try {
-      const pad = (await load()).Pad as Pad;
+      const pad = (await load()) as PadModule;
       loaded.set(kind, pad);
       return pad;
     } catch {

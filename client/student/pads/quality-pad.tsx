@@ -1,4 +1,4 @@
-import { questionWords } from '../../../server/protocol/words/question-words.ts';
+import { qualityAnswers, qualitySpoken } from '../../../server/protocol/words/asked/quality.ts';
 import type { Quality } from '../../../shared-theory/chords.ts';
 import { printChord } from '../../../shared-theory/printer.ts';
 import { qualitySuffix } from '../../../shared-theory/chords.ts';
@@ -6,8 +6,12 @@ import { useBox } from '../../shared/box.ts';
 import { letterCells } from '../../shared/drawings/letter-cells.ts';
 import { Letters } from '../../shared/drawings/letters.tsx';
 import { Choice } from './choice.tsx';
-import type { PadProps } from './pad.ts';
+import type { PadModule, PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
+
+export const spoken = { quality: qualitySpoken };
+export const said: PadModule<Quality>['said'] = ({ letter }, quality) =>
+  letter ? printChord(letter + qualitySuffix(quality)).text : qualityAnswers[quality];
 
 /** Chord letters in two columns; the letter itself only once the root of this chord has been shown. */
 export function Pad(props: PadProps<Quality>) {
@@ -26,7 +30,7 @@ export function Pad(props: PadProps<Quality>) {
           cells={cells}
           qualities={qualities}
           letter={letter}
-          words={questionWords.options}
+          words={qualityAnswers}
           size={size}
           said={props.chosen}
           sounded={props.truth?.answer as Quality | undefined}
@@ -45,12 +49,12 @@ export function Pad(props: PadProps<Quality>) {
       </svg>
       {qualities.map((quality, index) => {
         const cell = cells[index];
-        const spoken = letter ? printChord(letter + qualitySuffix(quality)).spoken : questionWords.options[quality];
+        const label = letter ? printChord(letter + qualitySuffix(quality)).spoken : qualityAnswers[quality];
         return (
           cell && (
             <Choice
               key={quality}
-              label={spoken}
+              label={label}
               pressed={props.chosen === quality}
               closed={props.closed}
               at={cell}

@@ -1,12 +1,15 @@
-import { questionWords } from '../../../server/protocol/words/question-words.ts';
+import { strokesAnswers, strokesSpoken } from '../../../server/protocol/words/asked/strokes.ts';
 import type { StrokeFeel } from '../../../shared-theory/truth.ts';
 import { useBox } from '../../shared/box.ts';
 import { StrokesBar } from '../../shared/drawings/strokes.tsx';
 import { Choice } from './choice.tsx';
-import type { PadProps } from './pad.ts';
+import type { PadModule, PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
 
 const ROWS: readonly StrokeFeel[] = ['all-downs', 'down-up'];
+
+export const spoken = { strokes: strokesSpoken };
+export const said: PadModule<StrokeFeel>['said'] = (_asking, feel) => strokesAnswers[feel];
 
 /** Two bars under their bow signs: all down-bows, or down-bow and up-bow in turn. */
 export function Pad(props: PadProps<StrokeFeel>) {
@@ -20,7 +23,7 @@ export function Pad(props: PadProps<StrokeFeel>) {
       {ROWS.map((feel) => {
         const said = props.chosen === feel;
         const y = top + bar + word * 1.2;
-        const text = questionWords.options[feel];
+        const text = strokesAnswers[feel];
         return (
           <Choice
             key={feel}

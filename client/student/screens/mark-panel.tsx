@@ -4,7 +4,7 @@ import { revealWords } from '../../../server/protocol/words/reveal.ts';
 import type { StudentOwn, WireAsking } from '../../../server/protocol/views.ts';
 import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import { BrassRule } from '../../shared/marks.tsx';
-import { answerText } from '../answer-text.ts';
+import { padOf } from '../pads/pads.ts';
 
 /** After the reveal: right, partly or not as words, what was written, and a sentence to go on with. */
 export function MarkPanel(props: {
@@ -27,7 +27,9 @@ export function MarkPanel(props: {
       <div class="mark-words">
         <p class="mark-title">{struck ? revealWords.struck : verdict(props)}</p>
         {wrote && !mark?.exact && (
-          <p class="panel-text">{fill(revealWords.youWrote, { answer: answerText(asking, answer) })}</p>
+          <p class="panel-text">
+            {fill(revealWords.youWrote, { answer: padOf(asking.kind)?.said(asking, answer) ?? '' })}
+          </p>
         )}
         {note && <p class="panel-text">{note}</p>}
         {say && <p class="serif mark-say">{say}</p>}
@@ -36,9 +38,10 @@ export function MarkPanel(props: {
   );
 }
 
-function verdict({ answer, mark, aloud }: Parameters<typeof MarkPanel>[0]): string {
+function verdict({ asking, answer, mark, aloud }: Parameters<typeof MarkPanel>[0]): string {
   if (answer === null || answer === undefined) return aloud ? revealWords.aloud : revealWords.absent;
   if (answer === NOT_SURE) return revealWords.unsure;
+  if (asking.kind === 'home') return revealWords.opinion;
   // The mark comes a moment after the reveal; until then the page says nothing about it.
   if (!mark) return '';
   if (mark.note === 'follows-own-answer') return revealWords.follows;

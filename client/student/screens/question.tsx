@@ -1,10 +1,10 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { questionWords } from '../../../server/protocol/words/question-words.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
+import type { Spoken } from '../../../server/protocol/words/asked/asked.ts';
+import { numberWord } from '../../../server/protocol/words/counting.ts';
 import { studentWords } from '../../../server/protocol/words/student.ts';
 import type { StudentCommon, StudentOwn, WireAsking } from '../../../server/protocol/views.ts';
-import { NOT_SURE, type Kind } from '../../../shared-theory/questions/question.ts';
+import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import { fetchAllBehind, fetchLater, useLater } from '../late-parts.ts';
 import { isWhole, momentOf, sameAnswer, type Moment } from '../moment.ts';
 import { loadPad, padOf } from '../pads/pads.ts';
@@ -58,11 +58,12 @@ export function Question({ student, common, own }: Standing) {
   };
   const unchanged = sameAnswer(chosen, settled === NOT_SURE ? null : settled);
   const writable = unchanged || !isWhole(chosen) ? null : chosen === null ? 'take-back' : 'write';
-  const Pad = usePad(asking.kind);
+  const pad = usePad(asking.kind);
+  const spoken = pad?.spoken[asking.kind];
   const counts =
     moment.kind === 'shown' ? sameAnswer(chosen, moment.answer) : moment.kind !== 'late' && !isUnwritten(moment);
   const parts = useLater();
-  const heading = (common.truth && parts?.truthSentence(asking, common.truth)) ?? questionPrompt(asking);
+  const heading = (common.truth && parts?.truthSentence(asking, common.truth)) ?? spoken?.prompt(asking);
   // Needed now, whatever else waits.
   const missed = phase === 'shown' || refusal !== null;
   useEffect(() => {
@@ -72,7 +73,7 @@ export function Question({ student, common, own }: Standing) {
 
   if (common.phase === 'aloud') {
     return (
-      <Quiet room={student.room} name={own.name} title={heading}>
+      <Quiet room={student.room} name={own.name} title={heading ?? ''}>
         <p>{studentWords.aloud}</p>
       </Quiet>
     );
@@ -81,12 +82,12 @@ export function Question({ student, common, own }: Standing) {
     <main class="page question-page" data-kind={asking.kind} data-policy={asking.options?.[0]}>
       <TopLine room={student.room} name={own.name} />
       <div class="question-words">
-        <Heading screen={`${ask} ${phase} ${common.truth?.key}`}>{heading}</Heading>
-        {phase !== 'shown' && <p class="instruction">{instruction(common, chosen)}</p>}
+        <Heading screen={`${ask} ${phase} ${common.truth?.key} ${heading !== undefined}`}>{heading}</Heading>
+        {phase !== 'shown' && <p class="instruction">{instruction(common, chosen, spoken)}</p>}
       </div>
       <div class="pad" role="group" aria-label={studentWords.padLabel}>
-        {Pad && (
-          <Pad
+        {pad && (
+          <pad.Pad
             asking={asking}
             chosen={chosen}
             closed={phase !== 'open'}
@@ -155,13 +156,22 @@ const BEHIND_MS = 1000;
 
 const isUnwritten = (moment: Moment): boolean => moment.kind === 'closed' && moment.chosen;
 
+/** How many keys are marked; other lists are answers of one piece. */
+const markedKeys = (kind: string, chosen: unknown): number =>
+  (kind === 'keys' || kind === 'settler') && Array.isArray(chosen)
+    ? chosen.filter((id: string) => !id.startsWith('h')).length
+    : 0;
+
 /** The line under the question. */
-function instruction({ asking, sheet, memory, struck }: Standing['common'], chosen: unknown): string {
+function instruction(
+  { asking, sheet, memory, struck }: Standing['common'],
+  chosen: unknown,
+  spoken: Spoken | undefined,
+): string {
   if (struck) return studentWords.struck;
-  if (asking.kind !== 'numeral' && Array.isArray(chosen) && chosen.length > 0) {
-    return fill(studentWords.marked, { n: numberWord(chosen.length) });
-  }
-  const said = sheet === 2 ? studentWords.secondSheet : questionWords.instructions[asking.kind as Kind];
+  const marked = markedKeys(asking.kind, chosen);
+  if (marked > 0) return fill(studentWords.marked, { n: numberWord(marked) });
+  const said = sheet === 2 ? studentWords.secondSheet : (spoken?.instruction(asking) ?? '');
   return memory ? `${studentWords.memory} ${said}` : said;
 }
 

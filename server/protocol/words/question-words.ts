@@ -1,93 +1,34 @@
-/** Prompts of questions and names of answers; all pages. `{which}` is an ordinal, the rest is filled by the printer's names. */
+import { countingWords } from './counting.ts';
+import { directionAnswers } from './asked/direction.ts';
+import { distanceAnswers, lineWords } from './asked/distance.ts';
+import { homeAnswers } from './asked/home.ts';
+import { keysAnswers } from './asked/keys.ts';
+import { neckAnswers } from './asked/neck.ts';
+import { numeralAnswers } from './asked/numeral.ts';
+import { oneOrSeveralAnswers } from './asked/one-or-several.ts';
+import { orderAnswers } from './asked/order.ts';
+import { qualityAnswers } from './asked/quality.ts';
+import { seventhAnswers, seventhSays } from './asked/seventh.ts';
+import { strokesAnswers } from './asked/strokes.ts';
+
+/** Names of answers, of all questions together: host and desk. A phone fetches those of each question with its pad. */
 export const questionWords = {
-  /** By slot of the loop; the slot after the first is the next one, whatever comes later. */
-  ordinals: [
-    'first',
-    'next',
-    'third',
-    'fourth',
-    'fifth',
-    'sixth',
-    'seventh',
-    'eighth',
-    'ninth',
-    'tenth',
-    'eleventh',
-    'twelfth',
-    'thirteenth',
-    'fourteenth',
-    'fifteenth',
-    'sixteenth',
-  ],
-  /** By last figure, for places beyond the words. */
-  ordinalEndings: ['th', 'st', 'nd', 'rd'],
-  numbers: ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'],
-  and: 'and',
-  or: 'or',
-  /** Beside the distance line. */
-  line: { home: 'home', up: 'up from home', down: 'down from home' },
-  prompts: {
-    directionNext: 'From home, where did the bass go?',
-    directionLater: 'From home to the {which} chord, where did the bass go?',
-    qualityTwo: '{Which} chord: major or minor?',
-    qualityMore: '{Which} chord: major, minor, something else?',
-    root: '{Which} chord: where is its root?',
-    keysMajors: 'Which major keys own all of these chords?',
-    keysRelatives: 'Which keys own all of these chords, major or minor?',
-    /** While nobody has been told how many chords there are. */
-    keysMajorsAny: 'Which major keys own every chord here?',
-    keysRelativesAny: 'Which keys own every chord here, major or minor?',
-    keysMajorsOne: 'Which major keys own this chord?',
-    keysRelativesOne: 'Which keys own this chord, major or minor?',
-    strokes: 'All downs, or down and up?',
-    count: 'How many chords, each counted once?',
-    distance: 'From home, how far to the {which} chord?',
-    numeral: 'Which numeral is each chord?',
-    numeralOne: 'Which numeral is this chord?',
-    oneOrSeveralMajors: 'Does one major key own every chord, or several?',
-    oneOrSeveralRelatives: 'Does one key own every chord, or several?',
-    settler: 'A new chord joins in. Which keys are left?',
-    settlerAgain: 'Another chord instead. Which keys are left?',
-  },
-  /** The line under the prompt. */
-  instructions: {
-    strokes: 'Listen to the hand, not to the chords.',
-    direction: 'Hum the lowest note.',
-    quality: 'Listen for its third.',
-    root: 'Hum it, then find it on the low strings.',
-    keys: 'Mark every one. If none owns them all, say so.',
-    count: 'One that comes back is not new.',
-    distance: 'Sing the major scale from home.',
-    numeral: 'In any key that owns them all.',
-    'one-or-several': 'A major and its relative minor are one.',
-    settler: 'Mark those that own the new chord too.',
-  },
+  ...countingWords,
+  line: lineWords,
+  sevenths: seventhAnswers,
+  seventhSays,
+  order: orderAnswers,
+  homes: homeAnswers,
   options: {
-    up: 'up',
-    down: 'down',
-    same: 'stays',
-    major: 'major',
-    minor: 'minor',
-    power: 'power chord',
-    'suspended-fourth': 'suspended fourth',
-    'suspended-second': 'suspended second',
-    diminished: 'diminished',
-    augmented: 'augmented',
-    'all-downs': 'all downs',
-    'down-up': 'down and up',
-    none: 'no key owns all',
-    'none-left': 'no key is left',
-    one: 'one key',
-    several: 'several keys',
-    distance: 'distance {number}, {way}',
-    home: 'home, the same note',
-    /** A bar of the numerals, for those who hear the page. */
-    bar: '{which} chord: {numeral}',
-    empty: 'empty',
-    flat: 'flat',
+    ...directionAnswers,
+    ...qualityAnswers,
+    ...strokesAnswers,
+    ...keysAnswers,
+    ...oneOrSeveralAnswers,
+    ...distanceAnswers,
+    ...numeralAnswers,
+    ...neckAnswers,
     others: 'others',
     'not-sure': 'not sure',
-    neckOpen: 'string {string}, open',
-    neckFret: 'string {string}, fret {fret}',
   },
 } as const;

@@ -11,7 +11,12 @@ export const revealWords = {
   follows: 'Right, from your own earlier answer on.',
   youWrote: 'You wrote: {answer}.',
   rootShown: 'Here is the root.',
+  bassShown: 'Here is the bass note.',
   noKeyOwns: 'No key owns them all.',
   oneKeyOwns: 'One key owns them all.',
   keysOwn: '{Number} keys own them all.',
+  noScaleOwns: 'No scale owns them all.',
+  oneScaleOwns: 'One scale owns them all.',
+  scalesOwn: '{Number} scales own them all.',
+  opinion: 'An opinion: yours is counted, not marked.',
 } as const;

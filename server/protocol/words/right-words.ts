@@ -10,17 +10,26 @@ export const rightWords = {
   'suspended-second': 'It was suspended: a second, no third.',
   diminished: 'It was diminished.',
   augmented: 'It was augmented.',
+  seventhNone: 'No seventh in it.',
+  seventh: 'It has a seventh: it leans.',
+  'major-seventh': 'It has a major seventh: it is soft.',
   /** Once the letter may stand: `It was E minor.` */
   chord: 'It was {chord}.',
   root: 'The root is {note}.',
+  bass: 'The bass is {note}.',
   keysNoneMajors: 'No major key owns {chords}.',
   keysNoneRelatives: 'No key on the circle owns {chords}.',
+  keysNoneRaised: 'No key, seventh raised or not, owns {chords}.',
   keysOne: 'One key owns {chords}.',
   keysSome: '{Number} keys own {chords}.',
+  scalesNone: 'No scale owns {chords}.',
+  scalesOne: 'One scale owns {chords}.',
+  scalesSome: '{Number} scales own {chords}.',
   'all-downs': 'All downs.',
   'down-up': 'Down and up by turns.',
   countOne: 'One chord all the way.',
   count: '{Number} different chords.',
+  order: 'The order is {letters}.',
   /** A distance number stands after the word alone. */
   distance: 'It lies at distance {number}, {way}.',
   octave: 'It lies at distance {number}, an octave {way}.',
@@ -31,4 +40,6 @@ export const rightWords = {
   several: 'Several keys own them all.',
   settlerNone: 'No key is left.',
   settler: 'That leaves {keys}.',
+  /** An opinion has no right answer. */
+  opinion: 'Each ear stops where it rests: none is wrong.',
 } as const;

@@ -66,8 +66,6 @@ export const studentWords = {
   frets: 'frets {from}–{to}',
   fretsWord: 'frets',
   span: '{from}–{to}',
-  noKey: ['no key', 'owns all'],
-  noKeyLeft: ['no key', 'is left'],
   marked: 'Marked: {n}.',
 
   /** The end. */

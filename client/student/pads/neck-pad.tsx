@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { questionWords } from '../../../server/protocol/words/question-words.ts';
+import { bassSpoken, neckAnswers, rootSpoken } from '../../../server/protocol/words/asked/neck.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { studentWords } from '../../../server/protocol/words/student.ts';
 import type { NeckPlace } from '../../../shared-theory/questions/question.ts';
@@ -10,7 +10,7 @@ import { Neck } from '../../shared/drawings/neck.tsx';
 import { Bead, Lens } from '../../shared/music-marks.tsx';
 import { sameAnswer } from '../moment.ts';
 import { Choice } from './choice.tsx';
-import type { PadProps } from './pad.ts';
+import type { PadModule, PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
 
 /** Least length of a fret for a thumb: along an upright neck, and along a flat one. */
@@ -18,6 +18,12 @@ const LEAST = { upright: 44, flat: 24 } as const;
 /** Where nothing is tapped any more, the whole neck fits. */
 const LEAST_SHOWN = 10;
 const STRINGS = [6, 5] as const;
+
+export const spoken = { root: rootSpoken, bass: bassSpoken };
+export const said: PadModule<NeckPlace>['said'] = (_asking, place) => placeText(place);
+
+const placeText = (place: NeckPlace): string =>
+  fill(place.fret === 0 ? neckAnswers.neckOpen : neckAnswers.neckFret, place);
 
 /** The two low strings: upright like a grown chord box, flat where phone and pad lie. */
 export function Pad(props: PadProps<NeckPlace>) {
@@ -71,11 +77,10 @@ export function Pad(props: PadProps<NeckPlace>) {
         {STRINGS.flatMap((string) =>
           (open ? [0, ...frets] : frets).map((fret) => {
             const pressed = props.chosen?.string === string && props.chosen.fret === fret;
-            const { neckOpen, neckFret } = questionWords.options;
             return (
               <Choice
                 key={`${string}.${fret}`}
-                label={fill(fret === 0 ? neckOpen : neckFret, { string, fret })}
+                label={placeText({ string, fret })}
                 pressed={pressed}
                 closed={props.closed}
                 at={layout.zone(string, fret)}

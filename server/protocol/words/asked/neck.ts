@@ -1,0 +1,15 @@
+import { ofChord } from '../counting.ts';
+import type { Spoken } from './asked.ts';
+
+/** Two questions are answered on the neck. */
+export const bassSpoken: Spoken = {
+  prompt: ({ target }) => ofChord('{Which} chord: which note is in the bass?', target),
+  instruction: () => 'Mark the lowest note, root or not, on the low strings.',
+};
+
+export const rootSpoken: Spoken = {
+  prompt: ({ target }) => ofChord('{Which} chord: where is its root?', target),
+  instruction: () => 'Hum it, then find it on the low strings.',
+};
+
+export const neckAnswers = { neckOpen: 'string {string}, open', neckFret: 'string {string}, fret {fret}' } as const;
