@@ -69,7 +69,8 @@ const SUNG_BEATS = 2;
  */
 export function sungOver(vamp: VoicedVamp, performance: Performance, midi: number): Performance {
   const highest = STANDARD_TUNING[5];
-  if (!Number.isInteger(midi) || midi < highest) throw new RangeError(`A note is sung from ${highest} up, not ${midi}.`);
+  if (!Number.isInteger(midi) || midi < highest)
+    throw new RangeError(`A note is sung from ${highest} up, not ${midi}.`);
   const round = performance.seconds / performance.loops;
   const sung = { string: 1, fret: midi - highest, midi, stroke: 'down', touch: 'open', accent: 3, chord: 0 } as const;
   const duration = Math.min(round, (SUNG_BEATS * 60) / vamp.tempo);

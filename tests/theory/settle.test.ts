@@ -6,13 +6,15 @@ import { generate } from '../../shared-theory/generate.ts';
 import { GROOVES } from '../../shared-theory/grooves.ts';
 import { parseKeyName } from '../../shared-theory/keys.ts';
 import { LEVELS_THAT_STAND } from '../../shared-theory/levels.ts';
+import { sungOver } from '../../shared-theory/live.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { bassOf, shapeNotes, usualShape } from '../../shared-theory/neck.ts';
 import { perform } from '../../shared-theory/perform.ts';
 import { pitchClass } from '../../shared-theory/pitch.ts';
-import { settlersOf } from '../../shared-theory/settle.ts';
+import { settlersOf, sungNote } from '../../shared-theory/settle.ts';
+import type { VoicedSettler } from '../../shared-theory/settle.ts';
 import { guitarTruth, POLICIES } from '../../shared-theory/truth.ts';
-import type { VoicedVamp } from '../../shared-theory/vamps.ts';
+import type { VoicedSlot, VoicedVamp } from '../../shared-theory/vamps.ts';
 import { parseVamp } from '../../shared-theory/vamps.ts';
 import { voice } from '../../shared-theory/voice.ts';
 import { anyVamp } from '../support/theory-arbitraries.ts';
@@ -26,10 +28,14 @@ const plain = (chords: readonly Chord[]): VoicedVamp => ({
   seed: 1,
 });
 const chordsIn = (text: string) => text.split(' ').map(parseChord);
-const settled = (vamp: VoicedVamp) =>
-  settlersOf(vamp)
-    .map(({ slot, keys }) => `${chordSymbol(slot.chord)} ${keys.majors.join(' ')}`)
+const told = (settlers: readonly VoicedSettler[]) =>
+  settlers
+    .map(({ slot, note, keys }) => `${slot ? chordSymbol(slot.chord) : note.name} ${keys.majors.join(' ')}`)
     .join(', ');
+/** The chords that leave one key, and the notes that do. */
+const settled = (vamp: VoicedVamp) =>
+  told(settlersOf(vamp).filter(({ slot, keys }) => slot !== null && keys.majors.length === 1));
+const sung = (vamp: VoicedVamp) => told(settlersOf(vamp).filter(({ note }) => note !== null));
 
 /** What settles to either side, whichever comes first. */
 const sides = (text: string) => text.split(', ').toSorted();
@@ -64,6 +70,49 @@ describe('the settlers of a loop', () => {
     expect(sides(settled(plain(chordsIn(text))))).toEqual(sides(expected));
   });
 
+  // The flat side's fourth degree and the sharp side's seventh, sung (common practice).
+  test.each([
+    ['A Bm', 'G D major, G# A major'],
+    ['Em D', 'C G major, C# D major'],
+    ['Em Am', 'F C major, F# G major'],
+    ['F Dm', 'Eb Bb major, B C major'],
+    ['D Bm G', 'C G major, C# D major'],
+    ['Gb Cb', 'Fb Cb major, F Gb major'],
+  ])('%s: sung %s', (text, expected) => {
+    expect(sides(sung(plain(chordsIn(text))))).toEqual(sides(expected));
+  });
+
+  test.each([
+    // Em tops out on the open E string, D on F#: the note lies above what sounds beneath it.
+    ['Em D', [72, 73]],
+    ['D A', [67, 68]],
+    ['G C', [77, 78]],
+  ])('%s is sung on MIDI notes %j', (text, midi) => {
+    const notes = settlersOf(plain(chordsIn(text))).flatMap(({ note }) => (note ? [note.midi] : []));
+    expect(notes.toSorted((one, other) => one - other)).toEqual(midi);
+  });
+
+  test('a loop of no chord has nothing to be sung over', () => {
+    expect(() => sungNote('C', [])).toThrow(RangeError);
+  });
+
+  test('now and then a chord settles nothing: all the keys own it, and it may stand anywhere among the chords', () => {
+    const idle = (text: string) => settlersOf(plain(chordsIn(text))).filter(({ keys }) => keys.majors.length > 1);
+    expect(told(idle('A Bm'))).toBe('');
+    expect(told(idle('Em Am C'))).toBe('G C major G major');
+    const found = 'C Am,C Em,C G,C F,Em G,A D,A E,F C,Eb Bb,F# B,Bb Eb,F Dm'.split(',').flatMap((text) => {
+      const settlers = settlersOf(plain(chordsIn(text))).filter(({ slot }) => slot !== null);
+      const { majors } = guitarTruth(plain(chordsIn(text)).slots).keys;
+      return settlers.flatMap(({ keys }, place) => {
+        if (keys.majors.length < majors.length) return [];
+        expect(keys.majors).toEqual(majors);
+        return [place];
+      });
+    });
+    expect(new Set(found)).toEqual(new Set([0, 1, 2]));
+    expect(found.length).toBeLessThan(12);
+  });
+
   test.each(['Bb C', 'F#m B', 'G F', 'C G Am F', 'Bdim', 'Dsus4 A', 'Am E', 'C Fm', 'B C', 'Caug'])(
     '%s has none: one key owns it, or no key does',
     (text) => {
@@ -74,7 +123,7 @@ describe('the settlers of a loop', () => {
   test('lasts a bar of the meter, in the most usual shape', () => {
     const vamp = voice({ slots: parseVamp('Em D', 3), groove: 'waltz', tempo: 100, seed: 1 });
     const [one, other] = settlersOf(vamp)
-      .map(({ slot }) => slot)
+      .flatMap(({ slot }) => slot ?? [])
       .toSorted((a, b) => a.chord.root.localeCompare(b.chord.root));
     expect(one).toEqual({ chord: parseChord('A'), beats: 3, frets: [null, 0, 2, 2, 2, 0] });
     expect(other).toEqual({ chord: parseChord('C'), beats: 3, frets: [null, 3, 2, 0, 1, 0] });
@@ -84,7 +133,8 @@ describe('the settlers of a loop', () => {
     const driving = (opening: boolean) =>
       voice({ slots: parseVamp('E5 A5', 4), groove: 'driving-eighths', tempo: 140, seed: 1, opening });
     // Muted eighths on the three low strings sound no third, unless each chord opens with a full stroke.
-    expect(settlersOf(driving(false))).toEqual([]);
+    expect(settled(driving(false))).toBe('');
+    expect(sides(sung(driving(false)))).toEqual(sides('F C major, D# E major'));
     expect(sides(settled(driving(true)))).toEqual(sides('Dm C major, B E major'));
   });
 
@@ -93,7 +143,10 @@ describe('the settlers of a loop', () => {
     expect(guitarTruth(parseVamp(long, 4)).settlers).toEqual(guitarTruth(parseVamp('Em D', 4)).settlers);
     expect(guitarTruth(parseVamp('D Bm G D Bm G A', 4)).settlers).toEqual([]);
     expect(settled(plain(chordsIn('F# B Gb Cb')))).toBe(settled(plain(chordsIn('F# B'))));
-    const sounds = (text: string) => settlersOf(plain(chordsIn(text))).map(({ slot }) => chordPitchClasses(slot.chord));
+    const sounds = (text: string) =>
+      settlersOf(plain(chordsIn(text))).map(({ slot, note }) =>
+        slot ? chordPitchClasses(slot.chord) : [pitchClass(note.name)],
+      );
     expect(sounds('Gb Cb')).toEqual(sounds('F# B'));
   });
 
@@ -109,27 +162,56 @@ function checkSettlers(vamp: VoicedVamp, owners: readonly string[]): void {
   const chords = vamp.slots.map(({ chord }) => chord);
   const loop = chords.flatMap(chordPitchClasses);
   const settlers = settlersOf(vamp);
-  expect(settlers.length).toBeLessThanOrEqual(owners.length < 2 ? 0 : 2);
-  for (const { slot, keys } of settlers) {
-    expect(slot.chord.quality).not.toBe('diminished');
-    expect(chords.some((chord) => soundsAs(chord, slot.chord))).toBe(false);
-    expect(slot.beats).toBe(BEATS_PER_BAR[vamp.meter]);
-    expect(new Set(shapeNotes(slot.frets).map(({ midi }) => midi % 12))).toEqual(
-      new Set(chordPitchClasses(slot.chord)),
-    );
-    expect(bassOf(slot.frets) % 12).toBe(pitchClass(slot.chord.root));
-    const behind = perform({ ...vamp, slots: [...vamp.slots, slot] }).notes.filter(
-      ({ chord, touch }) => chord === vamp.slots.length && touch !== 'dead',
-    );
-    const left = tonicsHolding([...loop, ...behind.map(({ midi }) => midi % 12)]);
-    expect(keys.majors.map(tonicOf)).toEqual(left);
-    expect(keys.relatives.map(tonicOf)).toEqual(left.flatMap((tonic) => [tonic, (tonic + 9) % 12]));
-    // Named as the keys of the loop are named, and the outermost of them on its side.
+  const places = (some: readonly VoicedSettler[]) => some.map(({ keys }) => owners.indexOf(keys.majors[0] ?? ''));
+  if (owners.length < 2) expect(settlers).toEqual([]);
+  for (const { slot, note, keys } of settlers) {
+    const heard = slot ? heardBehind(vamp, slot) : heardAbove(vamp, note);
+    const holding = tonicsHolding([...loop, ...heard]);
+    expect(new Set(keys.majors.map(tonicOf))).toEqual(new Set(holding));
+    expect(keys.majors).toHaveLength(holding.length);
+    expect(keys.relatives.map(tonicOf)).toEqual(keys.majors.map(tonicOf).flatMap((tonic) => [tonic, (tonic + 9) % 12]));
+    // Named as the keys of the loop are named: one of them, or all of them.
     for (const name of keys.majors) expect(owners).toContain(name);
+    expect([1, owners.length]).toContain(keys.majors.length);
   }
-  const outer = settlers.map(({ keys }) => owners.indexOf(keys.majors[0] ?? ''));
-  expect(outer.every((place) => place === 0 || place === owners.length - 1)).toBe(true);
-  expect(new Set(outer).size).toBe(outer.length);
+  const settling = settlers.filter(({ keys }) => keys.majors.length === 1);
+  expect(settlers.length - settling.length).toBeLessThanOrEqual(1);
+  const outermost = (place: number) => place === 0 || place === owners.length - 1;
+  for (const kind of [settling.filter(({ slot }) => slot), settling.filter(({ note }) => note)]) {
+    expect(places(kind).every(outermost)).toBe(true);
+    expect(new Set(places(kind)).size).toBe(kind.length);
+  }
+  expect(settling.filter(({ note }) => note)).toHaveLength(owners.length < 2 ? 0 : 2);
+}
+
+/** What sounds of a chord behind the loop: all of it, in its most usual shape, and nothing else. */
+function heardBehind(vamp: VoicedVamp, slot: VoicedSlot): readonly number[] {
+  const chords = vamp.slots.map(({ chord }) => chord);
+  expect(slot.chord.quality).not.toBe('diminished');
+  expect(chords.some((chord) => soundsAs(chord, slot.chord))).toBe(false);
+  expect(slot.beats).toBe(BEATS_PER_BAR[vamp.meter]);
+  expect(new Set(shapeNotes(slot.frets).map(({ midi }) => midi % 12))).toEqual(new Set(chordPitchClasses(slot.chord)));
+  expect(bassOf(slot.frets) % 12).toBe(pitchClass(slot.chord.root));
+  return perform({ ...vamp, slots: [...vamp.slots, slot] })
+    .notes.filter(({ chord, touch }) => chord === vamp.slots.length && touch !== 'dead')
+    .map(({ midi }) => midi % 12);
+}
+
+/** What is sung over the loop: one note, above all that the first chord sounds, for two beats. */
+function heardAbove(vamp: VoicedVamp, { name, midi }: { readonly name: string; readonly midi: number }) {
+  expect(midi % 12).toBe(pitchClass(name));
+  const loop = perform(vamp, { loops: 2 });
+  const all = sungOver(vamp, loop, midi).notes;
+  const added = all.filter((note) => !loop.notes.includes(note));
+  const seconds = Math.min(loop.seconds / 2, 120 / vamp.tempo);
+  expect(added.map(({ time, duration }) => [time, duration])).toEqual([
+    [0, seconds],
+    [loop.seconds / 2, seconds],
+  ]);
+  const beneath = loop.notes.filter(({ chord, touch }) => chord === 0 && touch !== 'dead');
+  for (const note of beneath) expect(note.midi).toBeLessThan(midi);
+  expect(all.map(({ time }) => time)).toEqual(all.map(({ time }) => time).toSorted((one, other) => one - other));
+  return added.map((note) => note.midi % 12);
 }
 
 describe('every settler', () => {
@@ -140,7 +222,8 @@ describe('every settler', () => {
         const { keys, settlers } = guitarTruth(vamp.slots);
         checkSettlers(vamp, keys.majors);
         // Strummed plainly, every chord is heard: no side is missing.
-        expect(settlers).toHaveLength(keys.majors.length < 2 ? 0 : 2);
+        const alone = settlers.filter(({ chord, keys: left }) => chord !== null && left.majors.length === 1);
+        expect(alone).toHaveLength(keys.majors.length < 2 ? 0 : 2);
       }),
     );
   });
@@ -151,7 +234,11 @@ describe('every settler', () => {
         const { vamp, truth } = generate({ level, seed });
         checkSettlers(vamp, truth.keys.majors);
         expect(truth.settlers).toEqual(
-          settlersOf(vamp).map(({ slot, keys }) => ({ chord: chordSymbol(slot.chord), keys })),
+          settlersOf(vamp).map(({ slot, note, keys }) => ({
+            chord: slot && chordSymbol(slot.chord),
+            note: note && note.name,
+            keys,
+          })),
         );
         for (const { keys } of truth.settlers) {
           for (const policy of POLICIES) for (const name of keys[policy]) expect(truth.keys[policy]).toContain(name);
@@ -177,7 +264,8 @@ describe('every settler', () => {
     const pairs = roots.flatMap((root) => ['', 'm'].flatMap((mode) => roots.map((other) => `${root}${mode} ${other}`)));
     const first = pairs.flatMap((text) => {
       const { keys, settlers } = guitarTruth(plain(chordsIn(text)).slots);
-      return settlers.length === 2 ? [settlers[0]?.keys.majors[0] === keys.majors[0]] : [];
+      const [one, other] = settlers.filter(({ chord, keys: left }) => chord !== null && left.majors.length === 1);
+      return one && other ? [one.keys.majors[0] === keys.majors[0]] : [];
     });
     expect(first.length).toBeGreaterThan(60);
     expect(Math.abs(first.filter(Boolean).length / first.length - 0.5)).toBeLessThan(0.15);
