@@ -1,13 +1,14 @@
-import type { Chord, Quality } from './chords.ts';
+import { soundsAs, type Chord, type Quality } from './chords.ts';
 import { candidateKeys, type CandidateKey } from './candidates.ts';
 import type { Form, Level } from './level.ts';
+import { itemAt } from './items.ts';
 import { limitsOf } from './limits.ts';
 import { bassOf, shapeNotes, shapesFor, STANDARD_TUNING } from './neck.ts';
 import { pitchClass, type PitchClass } from './pitch.ts';
-import { poolOf, type Loop } from './pools.ts';
+import { barsOf, poolOf, type Loop } from './pools.ts';
 import { rake } from './rake.ts';
 import type { Distance } from './distance-line.ts';
-import { directionOf, distanceOf, type Direction } from './truth.ts';
+import { directionOf, distanceOf, seventhOf, type Direction, type Seventh } from './truth.ts';
 import type { Frets } from './vamps.ts';
 import { voicingsOf } from './voicings.ts';
 
@@ -17,6 +18,7 @@ export type Change = {
   readonly distance: Distance;
   readonly root: PitchClass;
   readonly quality: Quality;
+  readonly seventh: Seventh;
   /** The top note goes the way of the bass. */
   readonly together: boolean;
 };
@@ -24,12 +26,15 @@ export type Change = {
 /** A loop with its shapes, and what is balanced about it. */
 export type Draw = {
   readonly loop: Loop;
+  /** How long each slot lasts beside the others: 1, or more where a chord stays. */
+  readonly bars: readonly number[];
   readonly shapes: readonly Frets[];
   readonly root: PitchClass;
   readonly quality: Quality;
+  readonly seventh: Seventh;
   /** Home's bass is the lowest note of the guitar. */
   readonly lowest: boolean;
-  /** From home to each chord that follows it: none, one, or two. */
+  /** From home to each other chord of the loop, in the order of their first sounding: none, or up to three. */
   readonly changes: readonly Change[];
   /** The major keys that own the loop. */
   readonly readings: readonly CandidateKey[];
@@ -61,26 +66,43 @@ function changeOf(loop: Loop, shapes: readonly Frets[], slot: number): Change[] 
       distance: distanceOf(home.root, other.root),
       root: pitchClass(other.root),
       quality: other.quality,
+      seventh: seventhOf(other),
       together: direction === directionOf(topOf(from), topOf(to)),
     },
   ];
 }
 
-function drawsOf(level: Level, loop: Loop): { draw: Draw; weight: number }[] {
+/** Slots that go from home to a chord not heard before; the first change is one even where the chord stays. */
+function changingSlots(loop: Loop): readonly number[] {
+  return loop.map((_, slot) => slot).filter((slot) => slot === 1 || (slot > 1 && firstSounding(loop, slot) === slot));
+}
+
+function firstSounding(loop: Loop, slot: number): number {
+  const chord = itemAt(loop, slot);
+  return loop.findIndex((earlier) => soundsAs(earlier, chord));
+}
+
+function drawsOf(level: Level, form: Form, loop: Loop): { draw: Draw; weight: number }[] {
   const [home] = loop;
   if (!home) return [];
   const readings = candidateKeys(loop, 'majors');
+  const slots = changingSlots(loop);
+  const bars = barsOf(form, loop);
   return voicingsOf(level, loop).map((shapes) => {
     const weight = loop.reduce((product, chord, slot) => product * likely(chord, shapes[slot] ?? []), 1);
-    const changes = [1, 3].flatMap((slot) => changeOf(loop, shapes, slot));
+    const changes = slots.flatMap((slot) => changeOf(loop, shapes, slot));
     const lowest = bassOf(shapes[0] ?? []) === STANDARD_TUNING[0];
-    const draw = { loop, shapes, root: pitchClass(home.root), quality: home.quality, lowest, changes, readings };
-    return { draw, weight };
+    const { quality } = home;
+    const seventh = seventhOf(home);
+    return {
+      draw: { loop, bars, shapes, root: pitchClass(home.root), quality, seventh, lowest, changes, readings },
+      weight,
+    };
   });
 }
 
 function build(level: Level, form: Form, stays: number): DrawTable {
-  const weighted = poolOf(level, form).flatMap((loop) => drawsOf(level, loop));
+  const weighted = poolOf(level, form).flatMap((loop) => drawsOf(level, form, loop));
   const draws = weighted.map(({ draw }) => draw);
   const weights = rake(
     draws,

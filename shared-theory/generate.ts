@@ -47,9 +47,10 @@ const TRIES = 1000;
 
 /** A form by its share, and after it the others, for where all its loops were heard just now. */
 function drawForms(shares: FormShares, random: Random): readonly Form[] {
-  const forms = FORMS.filter((form) => shares[form] > 0);
+  const share = (form: Form) => shares[form] ?? 0;
+  const forms = FORMS.filter((form) => share(form) > 0);
   let rest = random();
-  const drawn = forms.find((form) => (rest -= shares[form]) < 0) ?? forms.at(-1);
+  const drawn = forms.find((form) => (rest -= share(form)) < 0) ?? forms.at(-1);
   return forms.toSorted((one, other) => Number(other === drawn) - Number(one === drawn));
 }
 
@@ -111,13 +112,13 @@ export function generate(request: GenerateRequest): GeneratedVamp {
   const level = levelOf(request.level);
   const counting = request.counting ?? level.questions.includes('count');
   const loops = recent.slice(-REMEMBERED).map((vamp) => vamp.slots.map((slot) => slot.chord));
-  const { loop, shapes, readings } = drawLoop(level, counting, seed, loops);
+  const { loop, bars, shapes, readings } = drawLoop(level, counting, seed, loops);
   const groove = drawGroove(level, seededRandom(seed, 'groove'));
   const timing = seededRandom(seed, 'timing');
   const tempo = drawTempo(level, groove, timing, recent.at(-1)?.tempo);
   const beats = barsOf(level, counting, groove, tempo) * BEATS_PER_BAR[groove.meter];
   const vamp = voice({
-    slots: loop.map((chord) => ({ chord, beats })),
+    slots: loop.map((chord, slot) => ({ chord, beats: beats * (bars[slot] ?? 1) })),
     groove: groove.id,
     tempo,
     seed,

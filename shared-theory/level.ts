@@ -2,15 +2,19 @@ import type { Quality } from './chords.ts';
 import type { Key } from './keys.ts';
 import type { Kind } from './questions/question.ts';
 import type { Distance } from './distance-line.ts';
+import type { Seventh } from './truth.ts';
 
 /** Lowest and highest share, 0 to 1. */
 export type ShareRange = readonly [number, number];
 
-/** How a loop goes: one chord, two in turn, or A B A C, where home comes between. */
-export const FORMS = ['held', 'pair', 'return'] as const;
+/**
+ * How a loop goes: one chord; two in turn; three, the last twice as long; A B A C, where home comes between; A B C B, there and
+ * back; four different ones; twelve bars.
+ */
+export const FORMS = ['held', 'pair', 'turn', 'return', 'back', 'round', 'twelve'] as const;
 export type Form = (typeof FORMS)[number];
-/** Share of each form; together 1. */
-export type FormShares = Readonly<Record<Form, number>>;
+/** Share of each form, none where it is not named; together 1. */
+export type FormShares = Readonly<Partial<Record<Form, number>>>;
 
 /** How the vamps of a level fall out in the long run, as shares. */
 export type Balance = {
@@ -23,11 +27,19 @@ export type Balance = {
   readonly distances: Readonly<Partial<Record<Distance, ShareRange>>>;
   /** Chords in a slot that are power chords; the others are major and minor by halves. */
   readonly power: number;
+  /** Chords in a slot by quality, where others than these stand among them or a form cannot keep to halves. */
+  readonly qualities?: Readonly<Partial<Record<Form, Readonly<Partial<Record<Quality, ShareRange>>>>>>;
+  /** Chords in a slot by their seventh, where it is asked. */
+  readonly sevenths?: Readonly<Partial<Record<Form, Readonly<Partial<Record<Seventh, ShareRange>>>>>>;
+  /** Chords over another bass than their root: as home, and in each slot after it. */
+  readonly offRoot?: { readonly home: ShareRange; readonly later: ShareRange };
   /** Vamps of a form that exactly one major key owns; a form not named falls as it may. */
   readonly oneKey: Readonly<Partial<Record<Form, number>>>;
+  /** No set of owning keys is more usual; absent where it may fall as it does. */
+  readonly owners?: number;
 };
 
-export const LEVELS_THAT_STAND = [1, 2, 3, 4, 5, 6, 7] as const;
+export const LEVELS_THAT_STAND = [1, 2, 3, 4, 5, 6, 7, 8, 9] as const;
 type LevelNumber = (typeof LEVELS_THAT_STAND)[number];
 
 /** A step of the ladder: what sounds and what is asked. */
@@ -47,8 +59,10 @@ export type Level = {
   readonly openShapes: boolean;
   /** Barres go no higher than this fret. */
   readonly highestFret: number;
-  /** The bass moves no further than so many semitones. */
+  /** The bass moves no further than so many semitones: from home, or from the chord before where shapes lead on. */
   readonly largestMove: number;
+  /** Each chord takes the shape nearest to the one before; else any that home reaches, so that the bass goes both ways. */
+  readonly leadsOn: boolean;
   /** Qualities on the pad. */
   readonly qualities: readonly Quality[];
   /** Kinds asked, in the order of a round. */

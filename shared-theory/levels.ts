@@ -13,8 +13,8 @@ const SECOND_RING = [...major('F', 'Bb', 'B'), ...minor('B', 'F#', 'G', 'C')];
 
 /** Where chords are counted, one, two and three are about as usual. */
 const EVEN: FormShares = { held: 0.31, pair: 0.36, return: 0.33 };
-const TWO_CHORDS: FormShares = { held: 0, pair: 1, return: 0 };
-const SOME_HELD: FormShares = { held: 0.25, pair: 0.75, return: 0 };
+const TWO_CHORDS: FormShares = { pair: 1 };
+const SOME_HELD: FormShares = { held: 0.25, pair: 0.75 };
 
 /** From telling one chord from two to naming every key that owns them. */
 export const LEVELS: readonly Level[] = [
@@ -29,11 +29,12 @@ export const LEVELS: readonly Level[] = [
     openShapes: true,
     highestFret: 3,
     largestMove: 7,
+    leadsOn: false,
     qualities: ['major', 'minor'],
     questions: ['strokes', 'count'],
     tempoStep: 2,
     balance: {
-      forms: { held: 0.5, pair: 0.5, return: 0 },
+      forms: { held: 0.5, pair: 0.5 },
       counting: { forms: EVEN, stays: 0 },
       stays: 0,
       distances: {},
@@ -60,12 +61,13 @@ export const LEVELS: readonly Level[] = [
     openShapes: false,
     highestFret: 5,
     largestMove: 7,
+    leadsOn: false,
     qualities: ['major', 'minor'],
     questions: ['strokes', 'direction'],
     tempoStep: 2,
     balance: {
       forms: TWO_CHORDS,
-      counting: { forms: { held: 0, pair: 0.72, return: 0.28 }, stays: 1 / 2 },
+      counting: { forms: { pair: 0.72, return: 0.28 }, stays: 1 / 2 },
       stays: 1 / 3,
       distances: { '4': [0.2, 0.2], '5': [0.2, 0.2], b3: [0.02, 1], '3': [0.02, 1], b6: [0.02, 1], '6': [0.02, 1] },
       power: 0,
@@ -83,6 +85,7 @@ export const LEVELS: readonly Level[] = [
     openShapes: false,
     highestFret: 5,
     largestMove: 7,
+    leadsOn: false,
     qualities: ['major', 'minor', 'power'],
     questions: ['strokes', 'direction', 'quality'],
     tempoStep: 2,
@@ -106,6 +109,7 @@ export const LEVELS: readonly Level[] = [
     openShapes: false,
     highestFret: 5,
     largestMove: 7,
+    leadsOn: false,
     qualities: ['major', 'minor'],
     questions: ['strokes', 'direction', 'quality', 'root'],
     tempoStep: 2,
@@ -129,6 +133,7 @@ export const LEVELS: readonly Level[] = [
     openShapes: false,
     highestFret: 5,
     largestMove: 7,
+    leadsOn: false,
     qualities: ['major', 'minor'],
     questions: ['strokes', 'direction', 'root', 'distance'],
     tempoStep: 2,
@@ -160,6 +165,7 @@ export const LEVELS: readonly Level[] = [
     openShapes: false,
     highestFret: 7,
     largestMove: 7,
+    leadsOn: false,
     qualities: ['major', 'minor'],
     questions: ['strokes', 'count', 'direction', 'quality', 'root', 'distance', 'numeral', 'keys'],
     tempoStep: 2,
@@ -191,6 +197,7 @@ export const LEVELS: readonly Level[] = [
     openShapes: false,
     highestFret: 7,
     largestMove: 9,
+    leadsOn: false,
     qualities: ['major', 'minor'],
     questions: ['strokes', 'direction', 'quality', 'root', 'distance', 'numeral', 'one-or-several', 'keys', 'settler'],
     tempoStep: 2,
@@ -203,12 +210,79 @@ export const LEVELS: readonly Level[] = [
       oneKey: { pair: 0.5, return: 0.8 },
     },
   },
+  {
+    level: 8,
+    name: 'The settler: who is still in',
+    keys: major('C', 'G', 'D', 'A', 'E', 'F', 'Bb'),
+    grooves: [
+      'quarter-downs',
+      'boom-chick',
+      'foot-and-closed-hat',
+      'waltz',
+      'relaxed-alternate',
+      'boom-chicka',
+      'campfire-strum',
+    ],
+    tempo: null,
+    barsPerChord: 1,
+    opening: true,
+    openShapes: false,
+    highestFret: 7,
+    largestMove: 9,
+    leadsOn: false,
+    qualities: ['major', 'minor'],
+    questions: ['strokes', 'quality', 'root', 'keys', 'settler'],
+    tempoStep: 2,
+    balance: {
+      forms: TWO_CHORDS,
+      counting: { forms: { held: 0.27, pair: 0.37, return: 0.36 }, stays: 0 },
+      stays: 0,
+      distances: { '4': [0.16, 0.24], '5': [0.16, 0.24] },
+      power: 0,
+      // Mostly loops that are open: what a settler does is heard there. Some are not, so that "several" is never sure.
+      oneKey: { pair: 0.2, return: 0.4 },
+    },
+  },
+  {
+    level: 9,
+    name: 'Rounds of three and four chords',
+    keys: [...FIRST_RING, ...SECOND_RING],
+    grooves: [
+      'quarter-downs',
+      'boom-chick',
+      'driving-eighths',
+      'foot-and-closed-hat',
+      'relaxed-alternate',
+      'campfire-strum',
+      'foot-and-open-hat',
+      'boom-chicka',
+    ],
+    tempo: null,
+    barsPerChord: 1,
+    opening: true,
+    openShapes: false,
+    highestFret: 7,
+    largestMove: 9,
+    leadsOn: true,
+    qualities: ['major', 'minor'],
+    questions: ['strokes', 'count', 'order', 'distance', 'numeral', 'keys', 'home'],
+    tempoStep: 2,
+    balance: {
+      forms: { pair: 0.1, return: 0.25, back: 0.25, round: 0.4 },
+      counting: { forms: { held: 0.08, pair: 0.26, return: 0.19, back: 0.19, round: 0.28 }, stays: 0 },
+      stays: 0,
+      distances: {},
+      power: 0,
+      oneKey: {},
+      owners: 0.12,
+    },
+  },
 ];
 
 /** The level of that number. Throws `RangeError` naming the levels there are. */
 export function levelOf(number: number): Level {
   const level = LEVELS.find((known) => known.level === number);
-  if (!level) throw new RangeError(`There is no level ${number}: levels go from 1 to 7.`);
+  if (!level) throw new RangeError(`There is no level ${number}: levels go from 1 to ${LEVELS.length}.`);
   return level;
 }
 

@@ -1,10 +1,10 @@
-import { chordSymbol } from './chords.ts';
+import { chordSymbol, type Quality } from './chords.ts';
 import type { Distance } from './distance-line.ts';
 import type { Change, Draw } from './draws.ts';
 import type { Form, Level, ShareRange } from './level.ts';
 import type { PitchClass } from './pitch.ts';
 import type { Limit } from './rake.ts';
-import type { Direction } from './truth.ts';
+import type { Direction, Seventh } from './truth.ts';
 
 /** No more than this share for one distance, one root: always saying it earns little. */
 const DISTANCE_CAP = 0.24;
@@ -63,6 +63,26 @@ function rootCap(roots: readonly PitchClass[]): ShareRange {
 }
 
 /** Limits on one change, those that matter most last: they are met best. */
+/** Which way the bass goes hangs neither on where it starts nor on where it goes to, nor on the top note. */
+const WAYS: readonly ChangeLimit[] = [
+  evenDirections(({ root }) => `to ${root}`, [0.2, 0.8]),
+  {
+    within: (change) => (moves(change) ? change.direction : null),
+    group: ({ together }) => (together ? 'together' : 'apart'),
+    share: () => [0.4, 0.6],
+  },
+  evenDirections(({ quality }, draw) => `${draw.quality} ${quality}`, [0.45, 0.55]),
+  evenDirections((_, draw) => `from ${draw.root}`, [0.44, 0.56]),
+  evenDirections(({ distance }) => distance, [0.42, 0.58]),
+  // From the lowest note there is up or stays, where a level knows it.
+  {
+    within: (_, { lowest }) => (lowest ? 'lowest' : null),
+    group: ({ direction }) => direction,
+    share: (group) => (group === 'up' ? [0, 0.5] : ANY),
+  },
+];
+
+/** Limits on one change, those that matter most last: they are met best. */
 function changeLimits(level: Level, form: Form, changes: readonly Change[], draws: readonly Draw[]): ChangeLimit[] {
   const distanceShare = (distance: string): ShareRange => {
     const [low, high] = level.balance.distances[distance as Distance] ?? [0, distance === '1' ? 1 : DISTANCE_CAP];
@@ -73,29 +93,16 @@ function changeLimits(level: Level, form: Form, changes: readonly Change[], draw
   const kinds = new Set(draws.flatMap((draw) => draw.changes.map((change) => kind(change, draw)))).size;
   const kindCap = level.questions.includes('numeral') ? KIND_CAP / kinds : 1;
   const cap = rootCap(changes.map(({ root }) => root));
+  const { sevenths } = level.balance;
   return [
     // A kind of pair that the level holds is never left out.
     { group: kind, share: () => [KIND_FLOOR / kinds, kindCap] },
     {
       within: (_, draw) => draw.quality,
       group: ({ quality }) => quality,
-      share: (group, within) => (group === 'power' || within === 'power' ? ANY : [0.44, 0.56]),
+      share: (group, within) => (THIRDS.has(group) && THIRDS.has(within) ? [0.44, 0.56] : ANY),
     },
-    evenDirections(({ root }) => `to ${root}`, [0.2, 0.8]),
-    {
-      within: (change) => (moves(change) ? change.direction : null),
-      group: ({ together }) => (together ? 'together' : 'apart'),
-      share: () => [0.4, 0.6],
-    },
-    evenDirections(({ quality }, draw) => `${draw.quality} ${quality}`, [0.45, 0.55]),
-    evenDirections((_, draw) => `from ${draw.root}`, [0.44, 0.56]),
-    evenDirections(({ distance }) => distance, [0.42, 0.58]),
-    // From the lowest note there is up or stays, where a level knows it.
-    {
-      within: (_, { lowest }) => (lowest ? 'lowest' : null),
-      group: ({ direction }) => direction,
-      share: (group) => (group === 'up' ? [0, 0.5] : ANY),
-    },
+    ...(level.leadsOn ? [] : WAYS),
     // I to IV is as usual as V to I, and IV to I as I to V.
     {
       within: ({ distance, quality }, draw) =>
@@ -107,13 +114,22 @@ function changeLimits(level: Level, form: Form, changes: readonly Change[], draw
       group: ({ distance }) => distance,
       share: distanceShare,
     },
-    { group: ({ quality }) => quality, share: qualityShare(level) },
+    ...(sevenths?.[form] ? [{ group: ({ seventh }: Change) => seventh, share: seventhShare(level, form) }] : []),
+    { group: ({ quality }) => quality, share: qualityShare(level, form) },
     { group: ({ root }) => String(root), share: () => cap },
   ];
 }
 
-function qualityShare({ balance: { power } }: Level): (group: string) => ShareRange {
-  return (group) => exactly(group === 'power' ? power : (1 - power) / 2);
+const THIRDS: ReadonlySet<string> = new Set<Quality>(['major', 'minor']);
+
+function qualityShare({ balance }: Level, form: Form): (group: string) => ShareRange {
+  const { power } = balance;
+  const own = balance.qualities?.[form];
+  return (group) => own?.[group as Quality] ?? exactly(group === 'power' ? power : (1 - power) / 2);
+}
+
+function seventhShare({ balance }: Level, form: Form): (group: string) => ShareRange {
+  return (group) => balance.sevenths?.[form]?.[group as Seventh] ?? ANY;
 }
 
 /** What is balanced about the draws of a level in one form, what matters most last: that is met best. */
@@ -138,6 +154,15 @@ export function limitsOf(level: Level, form: Form, stays: number, draws: readonl
   const onDirections = places.map((place) =>
     onChange(place, { group: ({ direction }) => direction, share: (group) => directions[group as Direction] }),
   );
+  const { owners = 1, offRoot } = level.balance;
+  const over = offRoot
+    ? Array.from({ length: draws[0]?.loop.length ?? 0 }, (_, slot) =>
+        overall(
+          ({ loop }) => String(loop[slot]?.bass !== undefined),
+          (group) => shareOf(group === 'true', slot === 0 ? offRoot.home : offRoot.later),
+        ),
+      )
+    : [];
   return [
     overall(loopName, () => [LOOP_FLOOR / loops, LOOP_CAP / loops]),
     ...onChanges.flat(),
@@ -145,7 +170,13 @@ export function limitsOf(level: Level, form: Form, stays: number, draws: readonl
       ({ readings }) => (oneKey === undefined ? null : String(readings.length === 1)),
       (group) => exactly(group === 'true' ? (oneKey ?? 0) : 1 - (oneKey ?? 0)),
     ),
-    overall(({ quality }) => quality, qualityShare(level)),
+    overall(
+      ({ readings }) => (owners < 1 ? readings.map(({ id }) => id).join() : null),
+      () => [0, owners],
+    ),
+    ...over,
+    overall(({ seventh }) => (level.balance.sevenths?.[form] ? seventh : null), seventhShare(level, form)),
+    overall(({ quality }) => quality, qualityShare(level, form)),
     overall(
       ({ root }) => String(root),
       () => cap,
@@ -154,6 +185,11 @@ export function limitsOf(level: Level, form: Form, stays: number, draws: readonl
       ({ lowest }) => (upAlone ? String(lowest) : null),
       (group) => [0, group === 'true' ? LOWEST_CAP : 1],
     ),
-    ...onDirections,
+    ...(level.leadsOn ? [] : onDirections),
   ];
+}
+
+/** The range of those that are so, or of those that are not. */
+function shareOf(so: boolean, [low, high]: ShareRange): ShareRange {
+  return so ? [low, high] : [1 - high, 1 - low];
 }

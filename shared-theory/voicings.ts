@@ -1,4 +1,5 @@
-import type { Chord } from './chords.ts';
+import { soundsAsOverBass, type Chord } from './chords.ts';
+import { itemAt } from './items.ts';
 import type { Level } from './level.ts';
 import { bassOf, shapesInPosition } from './neck.ts';
 import { pitchClass } from './pitch.ts';
@@ -28,18 +29,58 @@ function reached(level: Level, home: { readonly chord: Chord; readonly frets: Fr
   return shapesOf(level, chord).filter((frets) => Math.abs(bassOf(frets) - bassOf(home.frets)) <= level.largestMove);
 }
 
+/** A chord that came before, over the same bass, keeps its shape. */
+function shapeBefore(loop: readonly Chord[], shapes: readonly Frets[], slot: number): Frets | undefined {
+  const chord = loop[slot];
+  const before = loop.slice(0, slot).findIndex((earlier) => chord && soundsAsOverBass(earlier, chord));
+  return shapes[before];
+}
+
+/** So many semitones that the bass goes further are as good as the next more usual shape. */
+const SEMITONES_A_RANK = 3;
+
+/** The shapes of a loop from home's on, each as near to the one before as its level allows; null where one is not in reach. */
+function leadOn(level: Level, loop: readonly Chord[], home: Frets): readonly Frets[] | null {
+  const shapes = [home];
+  for (const [slot, chord] of loop.entries()) {
+    if (slot === 0) continue;
+    const from = bassOf(itemAt(shapes, slot - 1));
+    const [nearest] = shapesOf(level, chord)
+      .map((frets, rank) => ({ frets, move: Math.abs(bassOf(frets) - from), rank }))
+      .filter(({ move }) => move <= level.largestMove)
+      .toSorted((one, other) => one.move - other.move + (one.rank - other.rank) * SEMITONES_A_RANK);
+    const frets = shapeBefore(loop, shapes, slot) ?? nearest?.frets;
+    if (frets === undefined) return null;
+    shapes.push(frets);
+  }
+  return shapes;
+}
+
+/** Home in more places than these would be the same loop once more. */
+const HOMES = 3;
+
 /**
- * Shapes that play a loop of one chord, of two, or of four where the third is home again, as a level plays it: within its frets,
- * the bass moving no further than it may, home always in the same shape. Empty where the level's shapes cannot play it.
+ * Shapes that play a loop as its level plays it: within its frets, the bass moving no further than it may, a chord that comes
+ * back in the shape it had. Empty where the level's shapes cannot play it.
  */
 export function voicingsOf(level: Level, loop: readonly Chord[]): readonly (readonly Frets[])[] {
-  const [home, other, , last] = loop;
+  const [home, ...later] = loop;
   if (home === undefined) return [];
-  return homeShapes(level, loop).flatMap((frets) => {
-    if (other === undefined) return [[frets]];
-    const others = reached(level, { chord: home, frets }, other);
-    if (last === undefined) return others.map((second) => [frets, second]);
-    const lasts = reached(level, { chord: home, frets }, last);
-    return others.flatMap((second) => lasts.map((fourth) => [frets, second, frets, fourth]));
-  });
+  if (level.leadsOn)
+    return shapesOf(level, home)
+      .slice(0, HOMES)
+      .flatMap((frets) => {
+        const shapes = leadOn(level, loop, frets);
+        return shapes ? [shapes] : [];
+      });
+  return homeShapes(level, loop).flatMap((frets) =>
+    later.reduce<readonly (readonly Frets[])[]>(
+      (some, chord, index) =>
+        some.flatMap((shapes) => {
+          const before = index > 0 ? shapeBefore(loop, shapes, index + 1) : undefined;
+          return (before ? [before] : reached(level, { chord: home, frets }, chord)).map((next) => [...shapes, next]);
+        }),
+      [[frets]],
+    ),
+  );
 }

@@ -11,35 +11,17 @@ import { perform } from '../../shared-theory/perform.ts';
 import { pitchClass } from '../../shared-theory/pitch.ts';
 import { sameLoop } from '../../shared-theory/pools.ts';
 import { truthOf } from '../../shared-theory/truth.ts';
+import { evening, gap, shares } from './made-vamps.ts';
 
 const COUNT = 4000;
 
-/** A long evening whose chords are not counted: each vamp knows those before it. */
-function evening(level: number): readonly GeneratedVamp[] {
-  const made: GeneratedVamp[] = [];
-  for (let seed = 0; seed < COUNT; seed += 1)
-    made.push(generate({ level, seed, counting: false, recent: made.slice(-8).map(({ vamp }) => vamp) }));
-  return made;
-}
-
-function shares<T>(items: readonly T[], group: (item: T) => string | number): Map<string, number> {
-  const counts = new Map<string, number>();
-  for (const item of items) counts.set(String(group(item)), (counts.get(String(group(item))) ?? 0) + 1 / items.length);
-  return counts;
-}
-
-/** The mean of some figure where a condition holds, beside the mean where it does not, in standard deviations. */
-function gap<T>(items: readonly T[], figure: (item: T) => number, holds: (item: T) => boolean): number {
-  const mean = (list: readonly T[]) => list.reduce((sum, item) => sum + figure(item), 0) / list.length;
-  const all = mean(items);
-  const deviation = Math.sqrt(items.reduce((sum, item) => sum + (figure(item) - all) ** 2, 0) / items.length);
-  return Math.abs(mean(items.filter(holds)) - mean(items.filter((item) => !holds(item)))) / deviation;
-}
-
 const chordsOf = ({ vamp }: GeneratedVamp) => vamp.slots.map((slot) => slot.chord);
 
-describe.each(LEVELS.map((level) => [level.level, level] as const))('level %d', (number, level: Level) => {
-  const vamps = evening(number);
+/** Levels of one and two chords; those of longer rounds have tests of their own. */
+const TWO_CHORD_LEVELS = LEVELS.filter(({ leadsOn }) => !leadsOn);
+
+describe.each(TWO_CHORD_LEVELS.map((level) => [level.level, level] as const))('level %d', (number, level: Level) => {
+  const vamps = evening(number, COUNT, false);
   const pairs = vamps.filter(({ vamp }) => vamp.slots.length === 2);
   const moving = pairs.filter(({ truth }) => truth.directions[0] !== 'same');
   const direction = ({ truth }: GeneratedVamp) => truth.directions[0] ?? '';
@@ -83,7 +65,7 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('level %d', 
     'directions are even; each distance that goes both ways within 36 to 64 %, each home root 25 to 75 %, each second root 10 to 90 %',
     () => {
       const { stays, forms } = level.balance;
-      expect(Math.abs(1 - pairs.length / vamps.length - forms.held)).toBeLessThan(0.03);
+      expect(Math.abs(1 - pairs.length / vamps.length - (forms.held ?? 0))).toBeLessThan(0.03);
       const of = shares(pairs, direction);
       expect(Math.abs((of.get('up') ?? 0) - (1 - stays) / 2)).toBeLessThan(0.03);
       expect(Math.abs((of.get('down') ?? 0) - (1 - stays) / 2)).toBeLessThan(0.03);
@@ -146,7 +128,7 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('level %d', 
   test('the bass goes the common way: a seventh or sixth is never leapt where a step or third would do', () => {
     for (const { truth, chords } of pairs) {
       const [first = 0, second = 0] = truth.bass;
-      expect([chords.join(' '), Math.abs(second - first) <= (number === 7 ? 9 : 7)]).toEqual([chords.join(' '), true]);
+      expect([chords.join(' '), Math.abs(second - first) <= (number >= 7 ? 9 : 7)]).toEqual([chords.join(' '), true]);
       if (truth.distances[0] === 'b7') expect([chords.join(' '), second - first]).toEqual([chords.join(' '), -2]);
       if (truth.distances[0] === '2') expect([chords.join(' '), second - first]).toEqual([chords.join(' '), 2]);
       if (truth.distances[0] === '6' && number < 7) expect(second - first).toBe(-3);
@@ -241,7 +223,7 @@ describe('what each level is for', () => {
           generate(counting === undefined ? { level, seed } : { level, seed, counting }),
         ).map(({ chords }) => chords.length),
       );
-    for (const { level, questions } of LEVELS) {
+    for (const { level, questions } of TWO_CHORD_LEVELS) {
       expect([level, lengths(level).has(4)]).toEqual([level, questions.includes('count')]);
       expect([level, lengths(level, true).has(4)]).toEqual([level, true]);
       expect([level, lengths(level, false).has(4)]).toEqual([level, false]);
@@ -348,7 +330,7 @@ describe('asking for a vamp', () => {
   });
 
   test('a level that is none, a seed that is none', () => {
-    expect(() => generate({ level: 8, seed: 1 })).toThrow(/no level 8.*1 to 7/);
+    expect(() => generate({ level: 13, seed: 1 })).toThrow(/no level 13.*1 to 12/);
     expect(() => generate({ level: 2.5, seed: 1 })).toThrow(RangeError);
     expect(() => generate({ level: 2, seed: 0.5 })).toThrow(/seed/);
   });
