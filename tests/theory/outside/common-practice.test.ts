@@ -90,10 +90,10 @@ describe('two chords of major and minor, on every root', () => {
         expect(tonics.toSorted()).toEqual(readings.map((reading) => reading.replace(/.*@/, '')).toSorted());
         expect(oneOrSeveralJudge.truth(given)).toBe(readings.length === 1 ? 'one' : 'several');
         expect(keysJudge.truth(given)).toHaveLength(readings.length);
-        // A chord that settles it to each side, wherever there are sides.
-        expect(truth.settlers.map((_, target) => settlerJudge.truth({ ...given, target })?.length)).toEqual(
-          readings.length === 1 ? [] : [1, 1],
-        );
+        // A chord and a note that settle it to each side, wherever there are sides; besides a chord that settles nothing at most.
+        const left = truth.settlers.map((_, target) => settlerJudge.truth({ ...given, target })?.length);
+        expect(left.filter((keys) => keys === 1)).toHaveLength(readings.length === 1 ? 0 : 4);
+        expect([0, 1]).toContain(left.filter((keys) => keys === readings.length && keys > 1).length);
       });
     },
   );
@@ -128,18 +128,26 @@ describe('worked loops', () => {
     readonly keys: Readonly<Record<string, string>>;
     /** Third chords by the keys that they leave. */
     readonly thirds: Readonly<Record<string, string>>;
+    /** The notes that leave only the key on the flat side, and only that on the sharp side. */
+    readonly notes?: string;
   };
   // Candidates, and what each third chord leaves, as guitar teachers work them out: common practice.
   test.each<Row>([
-    { loop: 'A Bm', keys: { D: 'V vi', A: 'I ii' }, thirds: { A: 'E C#m', D: 'G Em', 'D A': 'D F#m' } },
-    { loop: 'Em D', keys: { G: 'vi V', D: 'ii I' }, thirds: { G: 'C Am', D: 'A F#m', 'G D': 'G Bm' } },
-    { loop: 'Em Am', keys: { C: 'iii vi', G: 'vi ii' }, thirds: { C: 'F Dm', G: 'D Bm', 'C G': 'C G' } },
+    { loop: 'A Bm', keys: { D: 'V vi', A: 'I ii' }, thirds: { A: 'E C#m', D: 'G Em', 'D A': 'D F#m' }, notes: 'G G#' },
+    { loop: 'Em D', keys: { G: 'vi V', D: 'ii I' }, thirds: { G: 'C Am', D: 'A F#m', 'G D': 'G Bm' }, notes: 'C C#' },
+    { loop: 'Em Am', keys: { C: 'iii vi', G: 'vi ii' }, thirds: { C: 'F Dm', G: 'D Bm', 'C G': 'C G' }, notes: 'F F#' },
     {
       loop: 'F Dm',
       keys: { Bb: 'V iii', F: 'I vi', C: 'IV ii' },
       thirds: { Bb: 'Eb Cm', C: 'G Em', 'Bb F': 'Bb Gm', 'F C': 'C Am', F: 'Edim' },
+      notes: 'Eb B',
     },
-    { loop: 'D Bm G', keys: { G: 'V iii I', D: 'I vi IV' }, thirds: { D: 'A F#m', G: 'C Am' } },
+    {
+      loop: 'D Bm G',
+      keys: { G: 'V iii I', D: 'I vi IV' },
+      thirds: { D: 'A F#m', G: 'C Am', 'G D': 'Em' },
+      notes: 'C C#',
+    },
     { loop: 'Bb C', keys: { F: 'IV V' }, thirds: {} },
     { loop: 'F#m B', keys: { E: 'ii V' }, thirds: {} },
     { loop: 'G F', keys: { C: 'V IV' }, thirds: {} },
@@ -147,7 +155,7 @@ describe('worked loops', () => {
     { loop: 'C Fm', keys: {}, thirds: {} },
     { loop: 'B C', keys: {}, thirds: {} },
     { loop: 'D F G', keys: {}, thirds: {} },
-  ])('$loop', ({ loop, keys, thirds }) => {
+  ])('$loop', ({ loop, keys, thirds, notes }) => {
     const chords = loop.split(' ').map(parseChord);
     const { truth, given } = roundOf(chords);
     const names = Object.keys(keys);
@@ -164,13 +172,16 @@ describe('worked loops', () => {
         expect([chordSymbol(third), found.join(' ')]).toEqual([chordSymbol(third), left]);
       }
     }
-    // The settlers are among the chords named, one to each side.
-    const sides = names.length < 2 ? [] : [names[0], names.at(-1)];
-    const found = truth.settlers.flatMap(({ keys: { majors } }) => majors);
-    expect(found.toSorted()).toEqual(sides.map((tonic) => `${tonic} major`).toSorted());
-    for (const { chord, keys: left } of truth.settlers) {
-      const tonic = left.majors[0]?.split(' ')[0] ?? '';
-      expect(thirds[tonic]?.split(' ')).toContain(chord);
+    // The settlers are among the chords named, one to each side; a note to each side is the decider.
+    const sides = names.length < 2 ? [] : [names[0], names.at(-1)].map((tonic) => `${tonic} major`).toSorted();
+    const settling = truth.settlers.filter(({ keys: { majors } }) => majors.length === 1);
+    const leftBy = (some: typeof settling) => some.flatMap(({ keys: { majors } }) => majors).toSorted();
+    expect(leftBy(settling.filter(({ chord }) => chord !== null))).toEqual(sides);
+    expect(leftBy(settling.filter(({ note }) => note !== null))).toEqual(sides);
+    for (const { chord, note, keys: left } of truth.settlers) {
+      const tonic = left.majors.map((name) => name.split(' ')[0]).join(' ');
+      if (chord !== null) expect(thirds[tonic]?.split(' ')).toContain(chord);
+      else expect(notes?.split(' ')[tonic === names[0] ? 0 : 1]).toBe(note);
     }
   });
 });

@@ -98,7 +98,7 @@ const settled = (tonic: number): Partial<Truth> => {
     [...left.majors, `${above.tonic} major`],
     [...left.relatives, `${above.tonic} major`, `${relativeKey(above).tonic} minor`],
   );
-  return { ...loop, keys, settlers: [{ chord: loop.roots?.[0] ?? '', keys: left }] };
+  return { ...loop, keys, settlers: [{ chord: loop.roots?.[0] ?? '', note: null, keys: left }] };
 };
 
 /** Our mark of one key alone, for each of the twelve majors and all twenty-four answers, by published relation. */

@@ -47,8 +47,12 @@ export const EM_D: Truth = {
   tempo: 100,
   strokes: 'down-up',
   settlers: [
-    { chord: 'C', keys: owners(['G major'], ['G major', 'E minor'], { modes: ['E aeolian', 'D mixolydian'] }) },
-    { chord: 'A', keys: owners(['D major'], ['D major', 'B minor'], { modes: ['E dorian', 'D ionian'] }) },
+    {
+      chord: 'C',
+      note: null,
+      keys: owners(['G major'], ['G major', 'E minor'], { modes: ['E aeolian', 'D mixolydian'] }),
+    },
+    { chord: 'A', note: null, keys: owners(['D major'], ['D major', 'B minor'], { modes: ['E dorian', 'D ionian'] }) },
   ],
 };
 
@@ -102,6 +106,7 @@ export const truths: fc.Arbitrary<Truth> = fc
     const sides = places.length < 2 ? [] : [0, places.length - 1];
     const settlers = sides.map((place) => ({
       chord: 'C',
+      note: null,
       keys: owners(
         majors.slice(place, place + 1),
         [majors, minors].flatMap((each) => each[place] ?? []),
