@@ -1,5 +1,5 @@
 /** Version of what travels; a page of another version is asked to reload once. */
-export const PROTOCOL_VERSION = 2;
+export const PROTOCOL_VERSION = 3;
 
 /** Socket path prefix; a page connects to `${SOCKET_PATH}${room}/`, so that a balancer can hash the room. */
 export const SOCKET_PATH = '/live/';
@@ -46,6 +46,7 @@ export const REASONS = [
   'nothing-to-compare',
   'not-played-here',
   'not-your-guitar',
+  'never-marked',
   'asked-aloud',
   'settler-unknown',
   'plan-not-readable',
@@ -123,7 +124,7 @@ export type SoundChange =
   | { readonly kind: 'silence' }
   | { readonly kind: 'tempo'; readonly tempo: number };
 
-/** How a question is asked: on the phones; aloud, with no phone; on the phones once the sound has fallen silent. */
+/** How a question is asked: on the phones; aloud, with no phone; on the phones once two bars have passed in silence. */
 export type AskHow = 'phones' | 'aloud' | 'memory';
 
 /** A round of a planned lesson. */
@@ -209,6 +210,8 @@ export type DeskCommand =
   | { readonly type: 'ChangeSettings'; readonly id: string; readonly settings: Partial<RoomSettings> }
   | { readonly type: 'RenameStudent'; readonly id: string; readonly student: string; readonly name: string }
   | { readonly type: 'EraseStudent'; readonly id: string; readonly student: string }
+  /** How far a student is asked, from the next question that opens on. */
+  | { readonly type: 'SetDepth'; readonly id: string; readonly student: string; readonly depth: Depth }
   | { readonly type: 'EndLesson'; readonly id: string }
   | { readonly type: 'CloseRoom'; readonly id: string };
 
@@ -224,7 +227,9 @@ export type HostCommand =
       readonly change: SoundChange;
       readonly bar: number;
     }
-  | { readonly type: 'VampStopped'; readonly id: string; readonly round: string };
+  | { readonly type: 'VampStopped'; readonly id: string; readonly round: string }
+  /** Two bars have passed unheard since the silence took: what waits to be asked from memory opens. */
+  | { readonly type: 'SilenceKept'; readonly id: string; readonly round: string };
 
 export type Command = StudentCommand | DeskCommand | HostCommand;
 
@@ -234,9 +239,26 @@ export type SoundOrder =
   | { readonly order: 'change'; readonly round: string; readonly change: SoundChange }
   | { readonly order: 'stop' };
 
+/** Ways of naming notes, chords and keys, in the order in which they are offered. */
+export const NAMINGS = ['english', 'german', 'mixed', 'dutch', 'fixed-do'] as const;
+
+/** How far up a round a student is asked: as far as the bass and the first qualities, as far as single chords, or all of it. */
+export const DEPTHS = ['floor', 'chords', 'keys'] as const;
+export type Depth = (typeof DEPTHS)[number];
+
+/** The highest fret that a capo stands on. */
+export const HIGHEST_CAPO = 9;
+
 /** Settings of a room, copied from its class when it opens. */
 export type RoomSettings = {
-  readonly policy: 'majors' | 'relatives';
+  /** Which keys count as owners of a loop. */
+  readonly policy: 'majors' | 'relatives' | 'raised-seventh' | 'modes';
+  /** How notes are named on every screen, and in what the teacher types. */
+  readonly naming: (typeof NAMINGS)[number];
+  /** Fret of the capo on the guitars of the class, 0 for none, 9 at most. */
+  readonly capo: number;
+  /** Whether a chord over another bass counts as another chord. */
+  readonly slashIsNew: boolean;
   /** Qualities on the pad, in pad order. */
   readonly qualities: readonly string[];
   /** Names on the host's register page. */

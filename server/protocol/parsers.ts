@@ -1,5 +1,13 @@
 import * as v from 'valibot';
-import { PROTOCOL_VERSION, type Command, type Handshake, type Reason } from './messages.ts';
+import {
+  DEPTHS,
+  HIGHEST_CAPO,
+  NAMINGS,
+  PROTOCOL_VERSION,
+  type Command,
+  type Handshake,
+  type Reason,
+} from './messages.ts';
 import { messageFaults } from './words/en.ts';
 import { fill } from './words/fill.ts';
 
@@ -57,7 +65,10 @@ const change = v.variant('kind', [
   v.strictObject({ kind: v.literal('tempo'), tempo: number }),
 ]);
 const settings = v.strictObject({
-  policy: v.exactOptional(v.picklist(['majors', 'relatives'])),
+  policy: v.exactOptional(v.picklist(['majors', 'relatives', 'raised-seventh', 'modes'])),
+  naming: v.exactOptional(v.picklist(NAMINGS)),
+  capo: v.exactOptional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(HIGHEST_CAPO))),
+  slashIsNew: v.exactOptional(v.boolean()),
   qualities: v.exactOptional(v.pipe(v.array(identifier), v.maxLength(20))),
   namesShown: v.exactOptional(v.boolean()),
   soundFollows: v.exactOptional(v.boolean()),
@@ -134,12 +145,14 @@ const command = v.variant('type', [
   v.strictObject({ type: v.literal('ChangeSettings'), id, settings }),
   v.strictObject({ type: v.literal('RenameStudent'), id, student: identifier, name: text }),
   v.strictObject({ type: v.literal('EraseStudent'), id, student: identifier }),
+  v.strictObject({ type: v.literal('SetDepth'), id, student: identifier, depth: v.picklist(DEPTHS) }),
   v.strictObject({ type: v.literal('EndLesson'), id }),
   v.strictObject({ type: v.literal('CloseRoom'), id }),
   v.strictObject({ type: v.literal('HoldSound'), id, takeOver: v.boolean() }),
   v.strictObject({ type: v.literal('VampStarted'), id, round, tempo: number }),
   v.strictObject({ type: v.literal('ChangeTook'), id, round, change, bar: count }),
   v.strictObject({ type: v.literal('VampStopped'), id, round }),
+  v.strictObject({ type: v.literal('SilenceKept'), id, round }),
 ]);
 
 /** Whether there is such a room, and such a token in it, is for the room to say. */

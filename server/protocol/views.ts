@@ -1,4 +1,4 @@
-import type { LessonItem, RoomSettings, SoundChange, SoundSlot } from './messages.ts';
+import type { Depth, LessonItem, RoomSettings, SoundChange, SoundSlot } from './messages.ts';
 
 /** A question a student may answer now, or just answered. */
 export type WireAsking = {
@@ -8,6 +8,8 @@ export type WireAsking = {
   readonly letter?: string;
   /** direction, keys: `one`, `two` or `more` chords in the loop, where everyone knows it by now. */
   readonly loop?: string;
+  /** settler: a note is sung over the loop; without it, a chord joins it. */
+  readonly sung?: true;
 };
 
 /** The right answer once shown, in answer shape, and printed. */
@@ -17,7 +19,7 @@ export type WireTruth = {
   readonly key: string;
   /** Other right answers by their `key` (root: every neck place of the pitch class). */
   readonly also?: readonly string[];
-  /** root: the note as the chord spells it, in ASCII. */
+  /** root, bass: the note as the chord spells it, in ASCII. */
   readonly name?: string;
 };
 
@@ -133,9 +135,12 @@ export type WireVamp = {
     readonly beats: number;
     readonly frets: readonly (number | null)[];
   }[];
-  /** Third chords that settle it, to be played behind the loop. */
-  readonly settlers: readonly SoundSlot[];
+  /** What settles it: third chords, each to be played behind the loop, and notes, each to be sung over it. */
+  readonly settlers: readonly WireSettler[];
 };
+
+/** A chord with its shape, or a note: its name in ASCII without octave, and its MIDI number. */
+export type WireSettler = SoundSlot | { readonly note: string; readonly midi: number };
 
 /** State of the sound as logged. */
 export type WireSound = {
@@ -166,6 +171,8 @@ export type WireBreakdownLine = {
     readonly error: string | null;
   }[];
   readonly truth: unknown;
+  /** It was asked from memory: nothing sounded while it was answered. */
+  readonly memory: boolean;
 };
 
 /** A mishearing that was found in this class: how often it happened among the times that it could have. */
@@ -204,6 +211,7 @@ export type HostView = {
   readonly handsIn: number;
   readonly handsOf: number;
   readonly spread: WireSpread | null;
+  /** Null before the reveal, and always where the answers are opinions. */
   readonly truth: WireTruth | null;
   readonly keysReveal: WireKeysReveal | null;
   readonly sound: WireSound;
@@ -224,6 +232,8 @@ export type WireStudentReport = {
   readonly of: number;
   /** Of the friendly ledger: ten a question. */
   readonly points: number;
+  /** Of the questions that were asked from memory, how many were heard right. */
+  readonly memory: { readonly right: number; readonly of: number };
   /** Error kinds on single answers, most often first. */
   readonly errors: readonly { readonly error: string; readonly times: number }[];
   /** Habits over several items, by error kind or habit kind. */
@@ -237,7 +247,11 @@ export type WireStudent = {
   readonly here: boolean;
   readonly pair: boolean;
   readonly leftHanded: boolean;
-  /** Of the current question. */
+  /** How far this student is asked. */
+  readonly depth: Depth;
+  /** The question asked in the place of the current one, which lies beyond this student; null where nothing is left to ask. */
+  readonly instead?: { readonly kind: string; readonly target: number } | null;
+  /** Of what this student is asked. */
   readonly wrote: boolean;
   readonly cannotHear: boolean;
   /** After close, private. */

@@ -1,8 +1,9 @@
-import type { AskedQuestion, AskedRound } from '../../shared-theory/diagnosis/asked.ts';
+import type { AskedQuestion, AskedRound, ClosedSheet } from '../../shared-theory/diagnosis/asked.ts';
+import type { Answer, NotSure } from '../../shared-theory/questions/question.ts';
 import { parseQuestionId } from '../../shared-theory/questions/round-questions.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
 import { letStandOn } from './let-stand.ts';
-import type { RoomState, RoundRecord } from './state.ts';
+import type { RoomState, RoundRecord, Sheet } from './state.ts';
 import { phoneSheets, seatsOf } from './state.ts';
 
 type Known = { readonly at: string; readonly asked: AskedRound };
@@ -31,16 +32,38 @@ export function askedRound(state: RoomState, record: RoundRecord): AskedRound {
 
 function askedQuestion(state: RoomState, record: RoundRecord, question: RoundQuestion): AskedQuestion {
   const asked = record.questions.get(question.id);
-  const sheets = phoneSheets(asked).filter(({ closed }) => closed !== null);
+  const firsts = (asked?.firsts ?? []).filter(({ closed }) => closed !== null);
+  const later = phoneSheets(asked)
+    .slice(1)
+    .filter(({ closed }) => closed !== null);
+  const returns = new Set(firsts.map(({ returned }) => returned));
   return {
     ...question,
-    sheets: sheets.map((sheet) => ({ answers: sheet.answers, seats: seatsOf(state, sheet) })),
+    sheets: firsts.length === 0 ? [] : [together(state, firsts), ...later.map((sheet) => closedSheet(state, sheet))],
     letStand: letStandOn(state, record.heard, question),
     struck: asked?.struck === true,
-    returned: sheets[0]?.returned ?? null,
+    memory: firsts.length > 0 && firsts.every(({ how }) => how === 'memory'),
+    returned: returns.size === 1 ? (firsts[0]?.returned ?? null) : null,
     shownUnder:
       asked?.shownUnder.map((heard) => ({ truth: heard.truth, letStand: letStandOn(state, heard, question) })) ?? [],
   };
+}
+
+function closedSheet(state: RoomState, sheet: Sheet): ClosedSheet {
+  return { answers: sheet.answers, seats: seatsOf(state, sheet) };
+}
+
+/** The sheets on which students were asked a question for the first time, as one: of each the first answer that stands. */
+function together(state: RoomState, firsts: readonly Sheet[]): ClosedSheet {
+  const [only] = firsts;
+  if (only !== undefined && firsts.length === 1) return closedSheet(state, only);
+  const answers = new Map<string, { readonly answer: Answer | NotSure | null }>();
+  for (const sheet of firsts) {
+    for (const [student, { answer }] of sheet.answers) {
+      if ((answers.get(student)?.answer ?? null) === null) answers.set(student, { answer });
+    }
+  }
+  return { answers, seats: new Set(firsts.flatMap((sheet) => seatsOf(state, sheet))) };
 }
 
 /**

@@ -12,10 +12,11 @@ import {
   requestChange,
   requestPlay,
   requestStop,
+  silenceKept,
   vampStarted,
   vampStopped,
 } from './decisions/sound.ts';
-import { cannotHear, eraseStudent, join, renameStudent, writeAnswer } from './decisions/students.ts';
+import { cannotHear, eraseStudent, join, renameStudent, setDepth, writeAnswer } from './decisions/students.ts';
 import type { RoomState } from './state.ts';
 
 /** Who may send what: a host page may do what the desk does, a student neither. */
@@ -41,12 +42,14 @@ const SENDERS: Readonly<Record<CommandType, readonly Sender['role'][]>> = {
   ChangeSettings: ['desk', 'host'],
   RenameStudent: ['desk', 'host'],
   EraseStudent: ['desk', 'host'],
+  SetDepth: ['desk', 'host'],
   EndLesson: ['desk', 'host'],
   CloseRoom: ['desk', 'host'],
   HoldSound: ['host'],
   VampStarted: ['host'],
   ChangeTook: ['host'],
   VampStopped: ['host'],
+  SilenceKept: ['host'],
 };
 
 /** What still has a meaning in a room that has closed: repeats, and the care of what is kept. */
@@ -117,6 +120,8 @@ export function decide(state: RoomState, command: Command, context: Context): De
       return renameStudent(command, context);
     case 'EraseStudent':
       return eraseStudent(state, command);
+    case 'SetDepth':
+      return setDepth(state, command);
     case 'EndLesson':
       return endLesson(state, context);
     case 'CloseRoom':
@@ -129,5 +134,7 @@ export function decide(state: RoomState, command: Command, context: Context): De
       return changeTook(state, command, context);
     case 'VampStopped':
       return vampStopped(state, command, context);
+    case 'SilenceKept':
+      return silenceKept(state, command, context);
   }
 }

@@ -2,9 +2,9 @@ import type { RoundQuestion } from '../../shared-theory/questions/round-question
 import type { Answer, Kind, NotSure, QuestionSettings } from '../../shared-theory/questions/question.ts';
 import type { Truth } from '../../shared-theory/truth.ts';
 import type { Frets, Meter } from '../../shared-theory/vamps.ts';
-import type { AskHow, LessonItem, RoomSettings, SoundChange } from '../protocol/messages.ts';
+import type { AskHow, Depth, LessonItem, RoomSettings, SoundChange } from '../protocol/messages.ts';
 import { UPGRADES } from './upgrades.ts';
-import type { Plain } from './upgrades.ts';
+import type { Plain } from './plain.ts';
 
 /** A chord of a round with the shape that plays it. */
 export type HeardSlot = { readonly chord: string; readonly beats: number; readonly frets: Frets };
@@ -33,8 +33,11 @@ export type HeardRound = {
   readonly tempo: number | null;
   readonly grooveText: string;
   readonly slots: readonly HeardSlot[];
-  /** Third chords that settle it, each to be played behind the loop; in the order of `truth.settlers`. */
-  readonly settlers: readonly HeardSlot[];
+  /**
+   * Third chords that settle it, each to be played behind the loop; in the order of `truth.settlers`. Null where a note settles it,
+   * which is sung over the loop and has no shape.
+   */
+  readonly settlers: readonly (HeardSlot | null)[];
   readonly truth: Truth;
   readonly questions: readonly RoundQuestion[];
   /** How many chords rounds of this sort may have, as everybody knows: of two, of one or two, of any number. */
@@ -58,6 +61,8 @@ export type RoomEvent =
   | Event<'StudentJoined', { readonly student: string; readonly seat: number }>
   /** The person's row (name, hands) was written anew. */
   | Event<'PersonChanged', { readonly student: string }>
+  /** How far the student is asked from now on. */
+  | Event<'DepthSet', { readonly student: string; readonly depth: Depth }>
   | Event<'RoundStarted', { readonly round: HeardRound }>
   | Event<
       'QuestionOpened',
@@ -70,7 +75,12 @@ export type RoomEvent =
         readonly how: AskHow;
       }
     >
-  /** The question opens once the sound has fallen silent. */
+  /**
+   * With a question that opens and lies beyond a student: the question of the round that this student is asked in its place, or
+   * null where nothing is left to ask. `ask` is that of the question that opens.
+   */
+  | Event<'AskedInstead', { readonly student: string; readonly ask: string; readonly question: string | null }>
+  /** The question opens once two bars have passed in silence. */
   | Event<'MemoryAwaited', { readonly round: string; readonly question: string }>
   /** It is not waited for any more. */
   | Event<'MemoryDropped', { readonly round: string }>
@@ -99,6 +109,8 @@ export type RoomEvent =
   | Event<'VampStarted', { readonly round: string; readonly tempo: number }>
   | Event<'ChangeTook', { readonly round: string; readonly change: SoundChange; readonly bar: number }>
   | Event<'VampStopped', { readonly round: string }>
+  /** Two bars have passed unheard since the silence took. */
+  | Event<'SilenceKept', { readonly round: string }>
   | Event<'LessonEnded'>
   | Event<'RoomClosed'>
   /** Stands where an erased student's event stood. */
@@ -110,12 +122,14 @@ export type NewEvent = RoomEvent extends infer E ? (E extends RoomEvent ? Omit<E
 
 /** Newest version of each event; raise it together with an upgrade from the one before. */
 export const EVENT_VERSIONS: Readonly<Record<EventType, number>> = {
-  RoomOpened: 2,
+  RoomOpened: 3,
   SettingsChanged: 1,
   StudentJoined: 1,
   PersonChanged: 1,
-  RoundStarted: 2,
+  DepthSet: 1,
+  RoundStarted: 3,
   QuestionOpened: 2,
+  AskedInstead: 1,
   MemoryAwaited: 1,
   MemoryDropped: 1,
   AnswerWritten: 1,
@@ -125,11 +139,12 @@ export const EVENT_VERSIONS: Readonly<Record<EventType, number>> = {
   QuestionShown: 1,
   AnswerLetStand: 1,
   QuestionStruck: 1,
-  TruthCorrected: 1,
+  TruthCorrected: 2,
   LessonPlanned: 1,
   VampStarted: 1,
   ChangeTook: 1,
   VampStopped: 1,
+  SilenceKept: 1,
   LessonEnded: 1,
   RoomClosed: 1,
   Erased: 1,
@@ -177,7 +192,11 @@ export function readEvent(body: string, upgrades: Upgrades = UPGRADES, versions 
     );
   }
   const steps = (upgrades[type] ?? []).slice(version - 1, newest - 1);
-  return { ...steps.reduce<Plain>((old, step) => step(old), event), version: newest } as unknown as RoomEvent;
+  try {
+    return { ...steps.reduce<Plain>((old, step) => step(old), event), version: newest } as unknown as RoomEvent;
+  } catch (cause) {
+    throw new UnreadableEventError(`the log holds ${type} of version ${version} that is none`, { cause });
+  }
 }
 
 /** Whose event it is; null for events of the room. */

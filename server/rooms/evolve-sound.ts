@@ -3,7 +3,7 @@ import type { RoomEvent, Stamp } from './events.ts';
 import type { RoomState, RoundRecord } from './state.ts';
 import { roundOf, SILENCE } from './state.ts';
 
-type SoundEvent = Extract<RoomEvent, { type: 'VampStarted' | 'ChangeTook' | 'VampStopped' }>;
+type SoundEvent = Extract<RoomEvent, { type: 'VampStarted' | 'ChangeTook' | 'SilenceKept' | 'VampStopped' }>;
 
 /** Folds what the host page reports of its sound. */
 export function soundOn(state: RoomState, event: SoundEvent, stamp: Stamp): void {
@@ -23,6 +23,7 @@ export function soundOn(state: RoomState, event: SoundEvent, stamp: Stamp): void
         change: { kind: 'full' },
         tempo: event.tempo,
         again: null,
+        kept: false,
       };
       return;
     case 'ChangeTook': {
@@ -31,12 +32,15 @@ export function soundOn(state: RoomState, event: SoundEvent, stamp: Stamp): void
         if (record !== undefined) noteTempo(record, change.tempo);
         state.sound = { ...state.sound, tempo: change.tempo };
       } else if (change.kind === 'again') {
-        state.sound = { ...state.sound, change: { kind: 'full' }, again: bar };
-      } else state.sound = { ...state.sound, change };
+        state.sound = { ...state.sound, change: { kind: 'full' }, again: bar, kept: false };
+      } else state.sound = { ...state.sound, change, kept: false };
       // From then on nobody knows how far it has come, unless it had come home already.
       if (record !== undefined && change.kind !== 'again') stopCounting(record, stamp);
       return;
     }
+    case 'SilenceKept':
+      if (state.sound.change.kind === 'silence') state.sound = { ...state.sound, kept: true };
+      return;
     case 'VampStopped':
       if (record !== undefined) stopCounting(record, stamp);
       state.sound = SILENCE;

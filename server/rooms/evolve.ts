@@ -1,8 +1,8 @@
 import { parseQuestionId } from '../../shared-theory/questions/round-questions.ts';
-import type { RoomEvent, Stamp } from './events.ts';
+import type { HeardRound, RoomEvent, Stamp } from './events.ts';
 import { cameHome, soundOn } from './evolve-sound.ts';
 import type { RoomState, RoundRecord, Sheet, Student } from './state.ts';
-import { questionOf, roundOf, unasked } from './state.ts';
+import { phoneSheets, questionOf, roundOf, unasked } from './state.ts';
 
 /** Folds one event into the room, in place. Holds no rule and never throws: what `decide` allowed has happened. */
 export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
@@ -15,12 +15,17 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       return;
     case 'StudentJoined': {
       const { student, seat } = event;
-      state.students.set(student, { student, seat, joinedTurn: state.turn, counter: 0, revision: 0 });
+      state.students.set(student, { student, seat, joinedTurn: state.turn, counter: 0, revision: 0, depth: 'keys' });
       return;
     }
     case 'PersonChanged':
       touched(state, event.student);
       return;
+    case 'DepthSet': {
+      const found = state.students.get(event.student);
+      if (found !== undefined) found.depth = event.depth;
+      return;
+    }
     case 'RoomOpened':
       state.status = 'register';
       state.room = event.room;
@@ -51,6 +56,9 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
     case 'QuestionOpened':
       openSheet(state, event, stamp);
       return;
+    case 'AskedInstead':
+      askInstead(state, event);
+      return;
     case 'MemoryAwaited':
       state.awaited = event.question;
       return;
@@ -61,7 +69,7 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       const sheet = state.sheets.get(event.ask);
       if (sheet === undefined) return;
       turnOn(state, sheet);
-      sheet.closed = { stamp: plain(stamp), turn: state.turn };
+      for (const each of [sheet, ...asidesOf(state, sheet)]) each.closed = { stamp: plain(stamp), turn: state.turn };
       state.open = null;
       state.current = sheet;
       return;
@@ -105,6 +113,7 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       return;
     case 'VampStarted':
     case 'ChangeTook':
+    case 'SilenceKept':
     case 'VampStopped':
       soundOn(state, event, stamp);
       return;
@@ -134,35 +143,71 @@ function write(state: RoomState, event: Extract<RoomEvent, { type: 'AnswerWritte
 }
 
 function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'QuestionOpened' }>, stamp: Stamp): void {
+  const { ask, question, how } = event;
   const record = roundOf(state, event.round);
-  const question = record?.questions.get(event.question);
-  if (record === undefined || question === undefined) return;
-  const aloud = event.how === 'aloud';
+  const asked = record?.questions.get(question);
+  if (record === undefined || asked === undefined) return;
+  const aloud = how === 'aloud';
   state.turn += 1;
-  const sheet: Sheet = {
-    ask: event.ask,
-    round: record.heard,
-    question: event.question,
-    sheet: event.sheet,
-    how: event.how,
-    settler: settlerOf(record.heard, event.question),
-    opened: plain(stamp),
-    returned: cameHome(record, stamp),
-    closed: aloud ? { stamp: plain(stamp), turn: state.turn } : null,
-    spreadShown: false,
-    answers: new Map(),
-    cannotHear: new Set(),
-  };
-  question.sheets.push(sheet);
-  state.sheets.set(sheet.ask, sheet);
+  state.asks += 1;
+  const opened = plain(stamp);
+  const closed = aloud ? { stamp: opened, turn: state.turn } : null;
+  const returned = cameHome(record, stamp);
+  const sheet = blank(record.heard, { ask, question, sheet: event.sheet, how, opened, returned, closed, among: null });
+  if (!aloud && phoneSheets(asked).length === 0) asked.firsts.push(sheet);
+  asked.sheets.push(sheet);
+  state.sheets.set(ask, sheet);
   state.open = aloud ? null : sheet;
   state.current = sheet;
   state.awaited = null;
 }
 
-function settlerOf({ settlers }: RoundRecord['heard'], question: string): string | null {
+/** A student is asked something else than the room, on a sheet of its own, or listens. */
+function askInstead(state: RoomState, { student, ask, question }: Extract<RoomEvent, { type: 'AskedInstead' }>): void {
+  const sheet = state.sheets.get(ask);
+  const asked = question === null ? undefined : state.rounds[(sheet?.round.number ?? 0) - 1]?.questions.get(question);
+  if (sheet === undefined) return;
+  if (question === null || asked === undefined) {
+    sheet.instead.set(student, null);
+    return;
+  }
+  // What is asked names itself on the pad: its name tells no more.
+  const name = `${ask}.${question}`;
+  let aside = state.sheets.get(name);
+  if (aside === undefined) {
+    const { how, opened, returned, closed } = sheet;
+    aside = blank(sheet.round, { ask: name, question, sheet: 1, how, opened, returned, closed, among: new Set() });
+    asked.firsts.push(aside);
+    state.sheets.set(name, aside);
+  }
+  aside.among?.add(student);
+  sheet.instead.set(student, name);
+}
+
+type Asked = Pick<Sheet, 'ask' | 'question' | 'sheet' | 'how' | 'opened' | 'returned' | 'closed' | 'among'>;
+
+/** A sheet on which nobody has written. */
+function blank(round: HeardRound, asked: Asked): Sheet {
+  return {
+    ...asked,
+    round,
+    settler: settlerOf(round, asked.question),
+    spreadShown: false,
+    answers: new Map(),
+    cannotHear: new Set(),
+    instead: new Map(),
+  };
+}
+
+/** The sheets that are asked in the place of one. */
+function asidesOf(state: RoomState, { instead }: Sheet): readonly Sheet[] {
+  return [...new Set(instead.values())].flatMap((ask) => (ask === null ? [] : (state.sheets.get(ask) ?? [])));
+}
+
+function settlerOf({ truth }: HeardRound, question: string): Sheet['settler'] {
   const asked = parseQuestionId(question);
-  return asked?.kind === 'settler' ? (settlers[asked.target]?.chord ?? null) : null;
+  const settler = asked?.kind === 'settler' ? truth.settlers[asked.target] : undefined;
+  return settler === undefined ? null : { chord: settler.chord, note: settler.note };
 }
 
 /** Other answers are right from now on; what was shown stays known, so that no points are lost by it. */
@@ -179,7 +224,7 @@ function correct(state: RoomState, event: Extract<RoomEvent, { type: 'TruthCorre
       // What is gone keeps the points of being struck only while no points may fall.
       if (!asks(event.round, id)) record.struck = false;
     } else if (record.shown && asks(before, id)) record.shownUnder = [...record.shownUnder, before];
-    for (const sheet of record.sheets) sheet.round = event.round;
+    for (const sheet of [...record.sheets, ...record.firsts]) sheet.round = event.round;
   }
   for (const { id } of event.round.questions) if (!round.questions.has(id)) round.questions.set(id, unasked());
   const gone = state.current?.round === event.round && !asks(event.round, state.current.question);

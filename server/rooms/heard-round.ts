@@ -1,7 +1,8 @@
-import { chordSymbol, parseChord, QUALITIES, soundsAs } from '../../shared-theory/chords.ts';
+import { chordSymbol, QUALITIES, readSymbol, soundsAsOverBass } from '../../shared-theory/chords.ts';
 import type { Quality } from '../../shared-theory/chords.ts';
 import { generate } from '../../shared-theory/generate.ts';
 import { GROOVES } from '../../shared-theory/grooves.ts';
+import { FORMS } from '../../shared-theory/level.ts';
 import type { Level } from '../../shared-theory/level.ts';
 import { LEVELS } from '../../shared-theory/levels.ts';
 import { withTempo } from '../../shared-theory/live.ts';
@@ -119,19 +120,23 @@ export function guitarRound(
   }
 }
 
-/** Where chords are counted, a level has longer loops as well. */
-function loopsOf({ balance: { forms } }: Level, kinds: readonly Kind[]): HeardRound['loops'] {
-  if (kinds.includes('count') || forms.return > 0) return 'any';
-  return forms.held > 0 ? 'one-or-two' : 'two';
+/** Which numbers of chords loops of a level have; where chords are counted, a level has others as well. */
+function loopsOf({ balance }: Level, kinds: readonly Kind[]): HeardRound['loops'] {
+  const { forms } = kinds.includes('count') ? balance.counting : balance;
+  const drawn = FORMS.filter((form) => (forms[form] ?? 0) > 0);
+  if (drawn.every((form) => form === 'pair')) return 'two';
+  return drawn.every((form) => form === 'pair' || form === 'held') ? 'one-or-two' : 'any';
 }
 
 function heardSlot({ chord, beats, frets }: VoicedSlot): HeardSlot {
   return { chord: chordSymbol(chord), beats, frets };
 }
 
-/** Each as it is played behind the loop: for a bar, in its usual shape. */
-function settlerSlots({ settlers }: Truth, meter: Meter): readonly HeardSlot[] {
-  return settlers.map(({ chord }) => ({ chord, beats: BEATS_PER_BAR[meter], frets: usualShape(parseChord(chord)) }));
+/** Each chord as it is played behind the loop: for a bar, in its usual shape. A note has no shape. */
+function settlerSlots({ settlers }: Truth, meter: Meter): HeardRound['settlers'] {
+  return settlers.map(({ chord }) =>
+    chord === null ? null : { chord, beats: BEATS_PER_BAR[meter], frets: usualShape(readSymbol(chord)) },
+  );
 }
 
 /** A chord typed again while its bass stays is the same chord going on: nobody hears a change there to be asked about. */
@@ -142,7 +147,9 @@ function withoutRepeats(
   const truth = guitarTruth(typed, options);
   const merged = mergedSlots(typed, (index) => {
     const [before, here] = [typed[index - 1], typed[index]];
-    return before && here ? soundsAs(before.chord, here.chord) && truth.bass[index - 1] === truth.bass[index] : false;
+    return before && here
+      ? soundsAsOverBass(before.chord, here.chord) && truth.bass[index - 1] === truth.bass[index]
+      : false;
   });
   if (merged.length === typed.length) return { slots: typed, truth };
   const slots = merged.map(({ slot }) => slot);
@@ -159,15 +166,15 @@ export function liveTempos(round: HeardRound): readonly [number, number] {
 
 /** The part of a room's settings that a round keeps for its marks; `more` qualities stand on the pad as well. */
 function questionSettings(
-  { policy, qualities }: RoomSettings | QuestionSettings,
+  { policy, qualities, capo = 0, slashIsNew = false }: RoomSettings | QuestionSettings,
   more: readonly Quality[] = [],
 ): QuestionSettings {
   const chosen = qualities.flatMap((quality) => QUALITIES.find((each) => each === quality) ?? []);
-  return { policy, qualities: [...chosen, ...more.filter((quality) => !chosen.includes(quality))] };
+  return { policy, qualities: [...chosen, ...more.filter((quality) => !chosen.includes(quality))], capo, slashIsNew };
 }
 
 /** A round as a vamp again. */
 export function vampOf({ slots, meter, grooveText, tempo, seed }: HeardRound): VoicedVamp {
-  const voiced = slots.map(({ chord, beats, frets }) => ({ chord: parseChord(chord), beats, frets }));
+  const voiced = slots.map(({ chord, beats, frets }) => ({ chord: readSymbol(chord), beats, frets }));
   return { slots: voiced, meter, grooveText, tempo: tempo ?? GUITAR_TEMPO[0], seed };
 }

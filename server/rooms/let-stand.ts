@@ -2,6 +2,7 @@ import { answerKey } from '../../shared-theory/questions/asks.ts';
 import { judgeOf } from '../../shared-theory/questions/judges.ts';
 import type { Kind } from '../../shared-theory/questions/question.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
+import { bassPitchClass, chordSuffix, readSymbol } from '../../shared-theory/chords.ts';
 import { pitchClass } from '../../shared-theory/pitch.ts';
 import type { HeardRound } from './events.ts';
 import type { RoomState } from './state.ts';
@@ -29,6 +30,8 @@ export function letStandOn(state: RoomState, heard: HeardRound, question: RoundQ
 /** One text for all rounds in which a question is the same question. */
 function likeness({ truth, settings }: HeardRound, { kind, target }: RoundQuestion): string {
   const right = judgeOf<Kind>(kind).truth({ truth, settings, target });
-  const chords = truth.roots.map((root, slot) => `${pitchClass(root)} ${truth.qualities[slot]}`);
+  const chords = truth.chords
+    .map(readSymbol)
+    .map((chord) => `${pitchClass(chord.root)}${chordSuffix(chord)} ${bassPitchClass(chord)}`);
   return `${chords.join(', ')}: ${right === null ? '' : answerKey<Kind>(kind, right)}`;
 }

@@ -1,7 +1,12 @@
-import type { Loop } from '../../shared-theory/questions/question.ts';
+import type { Kind, Loop, Target } from '../../shared-theory/questions/question.ts';
 import { questionId } from '../../shared-theory/questions/round-questions.ts';
 import type { HeardRound } from './events.ts';
 import type { RoomState } from './state.ts';
+
+/** Whether a question presupposes more chords than one. */
+function tellsOfSeveral(kind: Kind, target: Target): boolean {
+  return kind === 'order' || kind === 'home' || (kind !== 'settler' && target > 0);
+}
 
 /**
  * How many chords a loop has, as far as everyone knows: the count has been shown, a later chord has been asked about, or
@@ -14,7 +19,7 @@ export function loopKnown(state: RoomState, round: HeardRound): Loop | null {
     return count === 1 ? 'one' : count === 2 ? 'two' : 'more';
   }
   const laterAsked = round.questions.some(
-    ({ id, kind, target }) => kind !== 'settler' && target > 0 && (records?.get(id)?.sheets.length ?? 0) > 0,
+    ({ id, kind, target }) => tellsOfSeveral(kind, target) && (records?.get(id)?.sheets.length ?? 0) > 0,
   );
   if (round.loops === 'two') return 'two';
   if (!laterAsked) return null;

@@ -1,4 +1,4 @@
-import { parseChord, soundsAs } from '../../shared-theory/chords.ts';
+import { readSymbol, soundsAs } from '../../shared-theory/chords.ts';
 import type { Chord } from '../../shared-theory/chords.ts';
 import { ownAnswer, studentMarker } from '../../shared-theory/diagnosis/asked.ts';
 import type { AskedRound, StudentMarker } from '../../shared-theory/diagnosis/asked.ts';
@@ -8,12 +8,13 @@ import type { Spread, TopWrong } from '../../shared-theory/diagnosis/spread.ts';
 import { answerKey } from '../../shared-theory/questions/asks.ts';
 import { besideShown } from '../../shared-theory/questions/beside.ts';
 import { judgeOf } from '../../shared-theory/questions/judges.ts';
+import { COLLECTED_KINDS } from '../../shared-theory/questions/question.ts';
 import type { Answer, Kind } from '../../shared-theory/questions/question.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
 import { askedRound } from './asked-rounds.ts';
 import type { HeardRound } from './events.ts';
 import type { RoomState, RoundRecord, Sheet } from './state.ts';
-import { couldAnswer, phoneSheets, seatsOf } from './state.ts';
+import { couldAnswer, seatsOf } from './state.ts';
 
 /** Everything here is worked out from the fold and kept nowhere, so that a corrected truth marks the past anew. */
 
@@ -27,11 +28,16 @@ export function questionOn({ round, question }: Pick<Sheet, 'round' | 'question'
 /** Who is told a mark: the teacher all that it shows, a student no more than what has been shown tells. */
 export type ToldTo = 'teacher' | 'student';
 
-/** The right answer to a question of a round. */
-export function rightAnswer({ truth, settings }: HeardRound, { id, kind, target }: RoundQuestion): Answer {
+/** The right answer to a question of a round; null to one that is an opinion. */
+export function rightAnswer({ truth, settings }: HeardRound, { id, kind, target }: RoundQuestion): Answer | null {
   const answer = judgeOf<Kind>(kind).truth({ truth, settings, target });
-  if (answer === null) throw new RangeError(`${id} has no right answer in this round`);
+  if (answer === null && !COLLECTED_KINDS.has(kind)) throw new RangeError(`${id} has no right answer in this round`);
   return answer;
+}
+
+/** Whether the answers of a sheet are opinions: collected, and never marked. */
+export function isCollected(sheet: Pick<Sheet, 'round' | 'question'>): boolean {
+  return COLLECTED_KINDS.has(questionOn(sheet).kind);
 }
 
 /** Other answers that are as right as the right one by themselves, by their key. */
@@ -97,9 +103,10 @@ export function spreadOn(state: RoomState, sheet: Sheet): Spread {
   return spreadOf(questionOn(sheet).kind, sheet.answers, seatsOf(state, sheet));
 }
 
-/** The most chosen wrong answer of a sheet. */
+/** The most chosen wrong answer of a sheet; null where none is wrong. */
 export function topWrongOn(state: RoomState, sheet: Sheet): TopWrong | null {
   const { kind } = questionOn(sheet);
+  if (COLLECTED_KINDS.has(kind)) return null;
   const marked = markedTallies(kind, handsOf(sheet.answers, markerOn(state, sheet, 'teacher')));
   return topWrong<Kind>(marked, judgeOf<Kind>(kind), handsIn(sheet));
 }
@@ -113,14 +120,13 @@ export function handsIn(sheet: Sheet): number {
 
 /** The different chords of a round in order of their first sounding. */
 export function chordsOf({ slots }: HeardRound): readonly Chord[] {
-  const chords = slots.map(({ chord }) => parseChord(chord));
+  const chords = slots.map(({ chord }) => readSymbol(chord));
   return chords.filter((chord, index) => chords.findIndex((other) => soundsAs(other, chord)) === index);
 }
 
 /** How many of the questions that were shown, and that a student could answer, came out right and partly right. */
 export type Standing = { right: number; part: number; of: number };
 
-const NO_MARK = { exact: false, credit: 0 } as const;
 const standingsKnown = new WeakMap<
   RoomState,
   { readonly at: string; readonly result: ReadonlyMap<string, Standing> }
@@ -137,24 +143,26 @@ export function standings(state: RoomState): ReadonlyMap<string, Readonly<Standi
   const result = new Map<string, Standing>();
   for (const id of state.students.keys()) result.set(id, { right: 0, part: 0, of: 0 });
   for (const record of state.rounds) {
-    for (const { id } of record.heard.questions) {
+    for (const { id, kind } of record.heard.questions) {
       const asked = record.questions.get(id);
-      const [first] = phoneSheets(asked);
-      if (asked?.shown === true && !asked.struck && first !== undefined) stand(state, first, result);
+      if (asked?.shown === true && !asked.struck && !COLLECTED_KINDS.has(kind)) stand(state, asked.firsts, result);
     }
   }
   standingsKnown.set(state, { at, result });
   return result;
 }
 
-function stand(state: RoomState, sheet: Sheet, all: ReadonlyMap<string, Standing>): void {
-  const mark = markerOn(state, sheet, 'student');
+/** Each student's first answer on the sheets on which a question was asked for the first time. */
+function stand(state: RoomState, firsts: readonly Sheet[], all: ReadonlyMap<string, Standing>): void {
   for (const student of state.students.values()) {
+    const asked = firsts.filter((sheet) => couldAnswer(sheet, student));
     const standing = all.get(student.student);
-    if (standing === undefined || !couldAnswer(sheet, student)) continue;
+    if (standing === undefined || asked.length === 0) continue;
     standing.of += 1;
-    const answer = sheet.answers.get(student.student)?.answer ?? null;
-    const { exact, credit } = answer === null ? NO_MARK : mark(answer, student.student);
+    const [answered] = asked.filter((sheet) => (sheet.answers.get(student.student)?.answer ?? null) !== null);
+    const answer = answered?.answers.get(student.student)?.answer ?? null;
+    if (answered === undefined || answer === null) continue;
+    const { exact, credit } = markerOn(state, answered, 'student')(answer, student.student);
     if (exact) standing.right += 1;
     else if (credit > 0) standing.part += 1;
   }

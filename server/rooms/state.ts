@@ -1,6 +1,8 @@
 import type { Answer, NotSure, QuestionId } from '../../shared-theory/questions/question.ts';
-import type { AskHow, LessonItem, RoomSettings, SoundChange } from '../protocol/messages.ts';
+import type { Truth } from '../../shared-theory/truth.ts';
+import type { AskHow, Depth, LessonItem, RoomSettings, SoundChange } from '../protocol/messages.ts';
 import type { HeardRound, Stamp } from './events.ts';
+import { DEFAULT_SETTINGS } from './settings.ts';
 
 /** A student of the room; the name is in the people table alone. */
 export type Student = {
@@ -13,10 +15,15 @@ export type Student = {
   counter: number;
   /** Rises with every event of this student. */
   revision: number;
+  /** How far this student is asked. */
+  depth: Depth;
 };
 
 /** The answer of a student on one sheet; null where it was taken back. */
 type Written = { readonly counter: number; readonly answer: Answer | NotSure | null };
+
+/** A third chord or a note that throws some of the keys out: one of the two is not null. */
+export type Settling = Pick<Truth['settlers'][number], 'chord' | 'note'>;
 
 /** One opening of a question. */
 export type Sheet = {
@@ -27,8 +34,8 @@ export type Sheet = {
   /** 1 is evidence; from 2 on it is support, after talk with the neighbour. */
   readonly sheet: number;
   readonly how: AskHow;
-  /** The chord that was to settle it, where that was asked; no correction makes another chord of what sounded. */
-  readonly settler: string | null;
+  /** What was to settle it, a chord or a note, where that was asked; no correction makes another of what sounded. */
+  readonly settler: Settling | null;
   /** When it opened. */
   readonly opened: Stamp;
   /** Whether the loop had come home by then; null where nobody knows. */
@@ -38,11 +45,20 @@ export type Sheet = {
   spreadShown: boolean;
   readonly answers: Map<string, Written>;
   readonly cannotHear: Set<string>;
+  /**
+   * Students who are asked something else in its place, as it lies beyond them: the ask of that sheet, or null where nothing is
+   * left to ask them and they listen.
+   */
+  readonly instead: Map<string, string | null>;
+  /** On a sheet that is asked in the place of another: the students who are asked it; null on every other. */
+  readonly among: Set<string> | null;
 };
 
 /** What one question of a round has been through. */
 export type QuestionRecord = {
   readonly sheets: Sheet[];
+  /** The sheets that are evidence, as they opened: the class's first, and those of students asked it in the place of others. */
+  readonly firsts: Sheet[];
   shown: boolean;
   struck: boolean;
   /** The round as it was known each time the answer was shown, before what is known now. */
@@ -76,6 +92,8 @@ export type SoundState = {
   readonly tempo: number | null;
   /** Bar at which the loop was last begun again; null where it was not. */
   readonly again: number | null;
+  /** Whether it has been silent for two bars. */
+  readonly kept: boolean;
 };
 
 /** An answer that the teacher let stand, or no more. */
@@ -98,6 +116,8 @@ export type RoomState = {
   readonly students: Map<string, Student>;
   readonly rounds: RoundRecord[];
   readonly sheets: Map<string, Sheet>;
+  /** How often a question has been asked of the room. */
+  asks: number;
   /** The sheet that is open; at most one. */
   open: Sheet | null;
   /** The sheet that all look at: the open one, else the one last opened, closed or shown in this round. */
@@ -115,6 +135,7 @@ export const SILENCE: SoundState = {
   change: { kind: 'full' },
   tempo: null,
   again: null,
+  kept: false,
 };
 
 /** The room before its first event. */
@@ -123,11 +144,12 @@ export function unopenedRoom(): RoomState {
     status: 'unopened',
     room: '',
     class: '',
-    settings: { policy: 'majors', qualities: [], namesShown: false, soundFollows: true },
+    settings: DEFAULT_SETTINGS,
     turn: 0,
     students: new Map(),
     rounds: [],
     sheets: new Map(),
+    asks: 0,
     open: null,
     current: null,
     awaited: null,
@@ -139,7 +161,7 @@ export function unopenedRoom(): RoomState {
 
 /** A question to which nothing has happened. */
 export function unasked(): QuestionRecord {
-  return { sheets: [], shown: false, struck: false, shownUnder: [] };
+  return { sheets: [], firsts: [], shown: false, struck: false, shownUnder: [] };
 }
 
 /** The round that runs, or ran last. */
@@ -157,9 +179,15 @@ export function questionOf(state: RoomState, sheet: Sheet): QuestionRecord | und
   return state.rounds[sheet.round.number - 1]?.questions.get(sheet.question);
 }
 
-/** The sheets that phones could answer, the evidence first. */
+/** The sheets that the phones of the class could answer, the evidence first. */
 export function phoneSheets(record: QuestionRecord | undefined): readonly Sheet[] {
   return record?.sheets.filter(({ how }) => how !== 'aloud') ?? [];
+}
+
+/** The sheet that a student is asked while the room is asked another: that one, what is asked in its place, or null for listening. */
+export function sheetFor(state: RoomState, sheet: Sheet, student: string): Sheet | null {
+  const ask = sheet.instead.get(student);
+  return ask === undefined ? sheet : ask === null ? null : (state.sheets.get(ask) ?? null);
 }
 
 /** Who could answer a sheet. */
@@ -169,7 +197,9 @@ export function seatsOf(state: RoomState, sheet: Sheet): readonly string[] {
   return seats;
 }
 
-/** Whether a student had come in before the sheet closed. Aloud nobody answers on a phone. */
-export function couldAnswer(sheet: Sheet, student: Student): boolean {
-  return sheet.how !== 'aloud' && (sheet.closed === null || student.joinedTurn < sheet.closed.turn);
+/** Whether a student was asked a sheet, and had come in before it closed. Aloud nobody answers on a phone. */
+export function couldAnswer(sheet: Sheet, { student, joinedTurn }: Student): boolean {
+  const { how, closed, among, instead } = sheet;
+  if (how === 'aloud' || (among === null ? instead.has(student) : !among.has(student))) return false;
+  return closed === null || joinedTurn < closed.turn;
 }

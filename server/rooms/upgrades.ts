@@ -1,12 +1,22 @@
-/** An event as it stands in the log. */
-export type Plain = Readonly<Record<string, unknown>>;
+import { part, type Plain } from './plain.ts';
+import { presentRound } from './present-round.ts';
+
+/** A round stored in an event as it stands now. */
+const withPresentRound = (event: Plain): Plain => ({ ...event, round: presentRound(part(event, 'round')) });
 
 /** How each event that has changed is brought from one version to the next: from 1 to 2, from 2 to 3, and so on. */
 export const UPGRADES = {
-  /** Opening a question brought no sound of its own; a room that goes on takes what rooms begin with. */
-  RoomOpened: [(event: Plain): Plain => ({ ...event, settings: { ...part(event, 'settings'), soundFollows: true } })],
-  /** Nobody asked for settlers, kept what was typed, or planned. */
+  RoomOpened: [
+    /** Opening a question brought no sound of its own; a room that goes on takes what rooms begin with. */
+    (event: Plain): Plain => ({ ...event, settings: { ...part(event, 'settings'), soundFollows: true } }),
+    /** Notes had English names, nobody had a capo, and there were no slash chords. */
+    (event: Plain): Plain => ({
+      ...event,
+      settings: { ...part(event, 'settings'), naming: 'english', capo: 0, slashIsNew: false },
+    }),
+  ],
   RoundStarted: [
+    /** Nobody asked for settlers, kept what was typed, or planned. */
     (event: Plain): Plain => {
       const round = part(event, 'round');
       const truth = { ...part(round, 'truth'), settlers: [] };
@@ -15,11 +25,8 @@ export const UPGRADES = {
       const loops = typeof level !== 'number' ? 'any' : [3, 4].includes(level) ? 'one-or-two' : 'two';
       return { ...event, round: { ...round, truth, settlers: [], entered: null, item: null, loops } };
     },
+    withPresentRound,
   ],
+  TruthCorrected: [withPresentRound],
   QuestionOpened: [(event: Plain): Plain => ({ ...event, how: 'phones' })],
 } as const;
-
-function part(whole: Plain, name: string): Plain {
-  const value = whole[name];
-  return typeof value === 'object' && value !== null ? (value as Plain) : {};
-}

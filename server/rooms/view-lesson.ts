@@ -4,7 +4,7 @@ import type * as Wire from '../protocol/views.ts';
 import { bothReadings } from './both-readings.ts';
 import { breakdownFor, commonFor, reportsFor } from './lesson-facts.ts';
 import type { RoomState } from './state.ts';
-import { currentRound, phoneSheets } from './state.ts';
+import { currentRound } from './state.ts';
 import { askingOn } from './view-parts.ts';
 
 /** What the lesson has shown so far, as it travels. Who may see which of it is decided in `view.ts` alone. */
@@ -28,7 +28,8 @@ export function wireBreakdown(state: RoomState): Lines {
 }
 
 function wireLine(state: RoomState, line: BreakdownLine): Wire.WireBreakdownLine {
-  const [sheet] = phoneSheets(state.rounds[line.round - 1]?.questions.get(line.question));
+  const firsts = state.rounds[line.round - 1]?.questions.get(line.question)?.firsts ?? [];
+  const [sheet] = firsts;
   return {
     asking: sheet === undefined ? { kind: line.kind, target: line.target } : askingOn(state, sheet),
     question: line.question,
@@ -42,13 +43,14 @@ function wireLine(state: RoomState, line: BreakdownLine): Wire.WireBreakdownLine
     silent: line.silent,
     missed: line.missed.map(({ key, answer, count, error }) => ({ key, answer, count, error })),
     truth: line.truth,
+    memory: firsts.length > 0 && firsts.every(({ how }) => how === 'memory'),
   };
 }
 
 /** The common errors; `playable` says of a sheet whether both of it can be played here and now. */
 export function wireCommon(state: RoomState, playable: (ask: string) => boolean): readonly Wire.WireCommonError[] {
   return commonFor(state).map(({ error, times, chances, interval, guessing, kinds, where }) => {
-    const [sheet] = phoneSheets(state.rounds[where.round - 1]?.questions.get(where.question));
+    const [sheet] = state.rounds[where.round - 1]?.questions.get(where.question)?.firsts ?? [];
     const ask = sheet !== undefined && playable(sheet.ask) ? sheet.ask : null;
     return { error, times, chances, interval, guessing, kinds, ask };
   });
@@ -106,6 +108,7 @@ function wireReport(student: string, report: StudentReport): Wire.WireStudentRep
     silent: report.silent,
     of: report.of,
     points: report.points,
+    memory: { right: report.memory.right, of: report.memory.of },
     errors: report.errors.map(({ error, times }) => ({ error, times })),
     habits: report.habits.map(({ habit, times, of }) => ({ habit, times, of })),
   };

@@ -1,14 +1,16 @@
+import { bassNote, readSymbol } from '../../shared-theory/chords.ts';
 import { chartRows, cribOf } from '../../shared-theory/crib.ts';
 import { parseKeyName } from '../../shared-theory/keys.ts';
 import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
 import type { Answer, AnswerOf, Kind, NotSure, Told } from '../../shared-theory/questions/question.ts';
 import { questionId } from '../../shared-theory/questions/round-questions.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
+import { sungNote } from '../../shared-theory/settle.ts';
 import type * as Wire from '../protocol/views.ts';
 import type { HeardRound } from './events.ts';
 import { letStandOn } from './let-stand.ts';
 import { loopKnown } from './loop-known.ts';
-import { alsoRight, chordsOf, markerOn, questionOn, rightAnswer, spreadOn } from './marking.ts';
+import { alsoRight, chordsOf, isCollected, markerOn, questionOn, rightAnswer, spreadOn } from './marking.ts';
 import type { ToldTo } from './marking.ts';
 import type { RoomState, RoundRecord, Sheet } from './state.ts';
 import { currentRound, questionOf } from './state.ts';
@@ -52,7 +54,7 @@ export function askingOnDesk(state: RoomState, sheet: Sheet): Wire.WireAsking {
 function ownersShown(state: RoomState, round: HeardRound): readonly string[] | null {
   const keys = round.questions.find(({ kind }) => kind === 'keys');
   if (keys === undefined || !wasShown(state, round.number, keys.id)) return null;
-  return rightAnswer(round, keys) as AnswerOf<'keys'>;
+  return rightAnswer(round, keys) as AnswerOf<'keys'> | null;
 }
 
 function askingTold({ round, question }: Sheet, told: Told): Wire.WireAsking {
@@ -64,36 +66,53 @@ function askingTold({ round, question }: Sheet, told: Told): Wire.WireAsking {
     ...(asking.options === undefined ? {} : { options: asking.options }),
     ...(asking.letter === undefined ? {} : { letter: asking.letter }),
     ...(asking.loop === undefined ? {} : { loop: asking.loop }),
+    ...(kind === 'settler' && (round.truth.settlers[target]?.note ?? null) !== null ? { sung: true as const } : {}),
   };
 }
 
-export function truthOn(state: RoomState, sheet: Sheet): Wire.WireTruth {
+/** What is right on a sheet; null where the answers are opinions. */
+export function truthOn(state: RoomState, sheet: Sheet): Wire.WireTruth | null {
   const question = questionOn(sheet);
-  const { kind, target } = question;
+  const { kind } = question;
   const { round } = sheet;
   const answer = rightAnswer(round, question);
+  if (answer === null) return null;
   const also = [...alsoRight(round, question), ...letStandOn(state, round, question)];
-  const name = kind === 'root' ? round.truth.roots[target] : undefined;
+  const name = noteAsked(round, question);
   return {
     answer,
     key: answerKey<Kind>(kind, answer),
     ...(also.length === 0 ? {} : { also }),
-    ...(name === undefined ? {} : { name }),
+    ...(name === null ? {} : { name }),
   };
 }
 
-/** Right answers of a round by question id. */
-export function truthsOf(round: HeardRound): Readonly<Record<string, Answer>> {
-  return Object.fromEntries(round.questions.map((question) => [question.id, rightAnswer(round, question)]));
+/** The note that is asked for as the chord spells it: its root, or its bass. */
+function noteAsked({ truth }: HeardRound, { kind, target }: RoundQuestion): string | null {
+  if (kind === 'root') return truth.roots[target] ?? null;
+  const chord = truth.chords[target];
+  return kind === 'bass' && chord !== undefined ? bassNote(readSymbol(chord)) : null;
 }
 
+/** Right answers of a round by question id; an opinion has none. */
+export function truthsOf(round: HeardRound): Readonly<Record<string, Answer>> {
+  return Object.fromEntries(
+    round.questions.flatMap((question) => {
+      const answer = rightAnswer(round, question);
+      return answer === null ? [] : [[question.id, answer] as const];
+    }),
+  );
+}
+
+/** The mark of an answer; null where the answers are opinions. */
 export function wireMark(
   state: RoomState,
   sheet: Sheet,
   student: string,
   answer: Answer | NotSure,
   told: ToldTo,
-): Wire.WireMark {
+): Wire.WireMark | null {
+  if (isCollected(sheet)) return null;
   const { credit, exact, errors, note } = markerOn(state, sheet, told)(answer, student);
   const [error] = errors;
   return {
@@ -178,7 +197,11 @@ export function wireVamp(round: HeardRound): Wire.WireVamp {
     tempo: round.tempo,
     seed: round.seed,
     slots: round.slots.map(({ chord, beats, frets }) => ({ chord, beats, frets })),
-    settlers: round.settlers.map(({ chord, beats, frets }) => ({ chord, beats, frets })),
+    settlers: round.truth.settlers.flatMap(({ note }, index): Wire.WireSettler[] => {
+      const slot = round.settlers[index] ?? null;
+      if (slot !== null) return [{ chord: slot.chord, beats: slot.beats, frets: slot.frets }];
+      return note === null ? [] : [{ note, midi: sungNote(note, round.slots) }];
+    }),
   };
 }
 

@@ -4,8 +4,8 @@ import type * as Wire from '../protocol/views.ts';
 import { letStandOn } from './let-stand.ts';
 import { handsIn, questionOn, standings, topWrongOn } from './marking.ts';
 import type { People } from './people.ts';
-import type { RoomState } from './state.ts';
-import { currentRound, questionOf, seatsOf } from './state.ts';
+import type { RoomState, Sheet, Student } from './state.ts';
+import { currentRound, questionOf, seatsOf, sheetFor } from './state.ts';
 import {
   canPlayBoth,
   wireBreakdown,
@@ -45,9 +45,12 @@ export type Live = {
   readonly visitors: number;
 };
 
-/** What all students see alike. It may depend on no truth that has not been shown. */
-export function studentCommon(state: RoomState): Wire.StudentCommon {
-  const sheet = state.current;
+/**
+ * What all students see alike, but for those who are asked something else: what `student` sees. It may depend on no truth that
+ * has not been shown.
+ */
+export function studentCommon(state: RoomState, student: string | null = null): Wire.StudentCommon {
+  const sheet = sheetSeen(state, student);
   const v = state.turn;
   if (state.status === 'room-ended' || state.status === 'lesson-ended') return { v, phase: state.status };
   if (sheet === null) return { v, phase: 'waiting' };
@@ -59,9 +62,28 @@ export function studentCommon(state: RoomState): Wire.StudentCommon {
     ...(sheet.how === 'memory' ? { memory: true as const } : {}),
     ...(questionOf(state, sheet)?.struck === true ? { struck: true as const } : {}),
   };
-  if (isShown(state, sheet)) return { ...shared, phase: 'shown', truth: truthOn(state, sheet) };
+  if (isShown(state, sheet)) {
+    const truth = truthOn(state, sheet);
+    return { ...shared, phase: 'shown', ...(truth === null ? {} : { truth }) };
+  }
   if (sheet.how === 'aloud') return { ...shared, phase: 'aloud' };
   return { ...shared, phase: sheet.closed === null ? 'open' : 'closed' };
+}
+
+/** Students who see something else than the others now. */
+export function seesOther({ current }: RoomState): Iterable<string> {
+  return current?.instead.keys() ?? [];
+}
+
+/** The sheet that a student looks at; null where nothing is asked of that one now. */
+function sheetSeen(state: RoomState, student: string | null): Sheet | null {
+  const { current } = state;
+  return current === null || student === null ? current : sheetFor(state, current, student);
+}
+
+/** Whether a student has written on what is asked now. */
+export function hasWritten(state: RoomState, student: string): boolean {
+  return sheetSeen(state, student)?.answers.has(student) ?? false;
 }
 
 /** What belongs to one student, null for nobody's; `token` only in answer to joining. */
@@ -69,9 +91,13 @@ export function studentOwn(state: RoomState, people: People, student: string, to
   const found = state.students.get(student);
   const person = people.byStudent.get(student);
   if (found === undefined || person === undefined) return null;
-  const sheet = state.current;
+  const sheet = sheetSeen(state, student);
   const answer = sheet?.answers.get(student)?.answer ?? null;
   const lesson = hasEnded(state) ? standings(state).get(student) : undefined;
+  const mark =
+    sheet !== null && answer !== null && isShown(state, sheet)
+      ? wireMark(state, sheet, student, answer, 'student')
+      : null;
   return {
     v: state.turn + found.revision,
     name: people.shown.get(student) ?? person.name,
@@ -81,9 +107,7 @@ export function studentOwn(state: RoomState, people: People, student: string, to
     ...(token === undefined ? {} : { token }),
     counter: found.counter,
     ...(sheet === null ? {} : { ask: sheet.ask, answer }),
-    ...(sheet !== null && answer !== null && isShown(state, sheet)
-      ? { mark: wireMark(state, sheet, student, answer, 'student') }
-      : {}),
+    ...(mark === null ? {} : { mark }),
     ...(lesson === undefined ? {} : { lesson: { right: lesson.right, part: lesson.part, of: lesson.of } }),
   };
 }
@@ -120,24 +144,7 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
     ...seen,
     current: sheet && seen.current && { ...seen.current, asking: askingOnDesk(state, sheet) },
     steps: round === null ? [] : round.heard.questions.map((question) => stepOf(round, question)),
-    students: [...state.students.values()].map(({ student, seat }) => {
-      const person = people.byStudent.get(student);
-      const answer = sheet?.answers.get(student)?.answer ?? null;
-      const row = {
-        student,
-        seat,
-        name: people.shown.get(student) ?? '',
-        here: live.here.has(student),
-        pair: person?.hands.pair ?? false,
-        leftHanded: person?.hands.leftHanded ?? false,
-        wrote: answer !== null,
-        cannotHear: sheet?.cannotHear.has(student) ?? false,
-      };
-      if (closed === null) return row;
-      return answer === null
-        ? { ...row, answer }
-        : { ...row, answer, mark: wireMark(state, closed, student, answer, 'teacher') };
-    }),
+    students: [...state.students.values()].map((student) => deskRow(state, people, live, student)),
     spread: closed === null ? null : wireSpread(state, closed),
     truth: sheet === null ? null : truthOn(state, sheet),
     topWrong:
@@ -168,6 +175,34 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
   };
 }
 
+/** One student as the teacher sees it: what is asked of that one, the answer and its mark once it is closed. */
+function deskRow(state: RoomState, people: People, live: Live, { student, seat, depth }: Student): Wire.WireStudent {
+  const { current } = state;
+  const person = people.byStudent.get(student);
+  const sheet = sheetSeen(state, student);
+  const answer = sheet?.answers.get(student)?.answer ?? null;
+  const row: Wire.WireStudent = {
+    student,
+    seat,
+    name: people.shown.get(student) ?? '',
+    here: live.here.has(student),
+    pair: person?.hands.pair ?? false,
+    leftHanded: person?.hands.leftHanded ?? false,
+    depth,
+    ...(current?.instead.has(student) === true ? { instead: sheet && insteadOf(sheet) } : {}),
+    wrote: answer !== null,
+    cannotHear: sheet?.cannotHear.has(student) ?? false,
+  };
+  if (sheet === null || sheet.closed === null || sheet.how === 'aloud') return row;
+  const mark = answer === null ? null : wireMark(state, sheet, student, answer, 'teacher');
+  return { ...row, answer, ...(mark === null ? {} : { mark }) };
+}
+
+function insteadOf(sheet: Sheet): { readonly kind: string; readonly target: number } {
+  const { kind, target } = questionOn(sheet);
+  return { kind, target };
+}
+
 type Shared = Omit<Wire.HostView, 'seats' | 'steps' | 'spread' | 'truth' | 'breakdown' | 'common'>;
 
 function shared(state: RoomState, live: Live, page: string | null): Shared {
@@ -181,6 +216,9 @@ function shared(state: RoomState, live: Live, page: string | null): Shared {
     status: state.status === 'unopened' ? 'register' : state.status,
     settings: {
       policy: state.settings.policy,
+      naming: state.settings.naming,
+      capo: state.settings.capo,
+      slashIsNew: state.settings.slashIsNew,
       qualities: state.settings.qualities,
       namesShown: state.settings.namesShown,
       soundFollows: state.settings.soundFollows,

@@ -1,7 +1,7 @@
 import type { RoomChange, RoomLook } from '../keeper/keeper.ts';
 import type { SoundOrder } from '../protocol/messages.ts';
 import type { StudentOwn } from '../protocol/views.ts';
-import { deskView, hostView, studentCommon, studentOwn, type Live } from '../rooms/view.ts';
+import { deskView, hasWritten, hostView, seesOther, studentCommon, studentOwn, type Live } from '../rooms/view.ts';
 import { studentRoom, studentsRoom, type LiveServer, type LiveSocket } from './live.ts';
 import { draw, patchBetween, type Drawn } from './patches.ts';
 import { createSeats } from './seats.ts';
@@ -65,18 +65,23 @@ export function createHub(parts: HubParts): Hub {
     if (own !== null && (seats.pages(student) > 1 || ownSent.get(student) !== lasting(own))) sendOwn(look, student);
   };
 
+  /** All students see it alike, but for those who are asked something else: to them goes theirs. */
   const sendCommon = (look: RoomLook): void => {
-    const common = studentCommon(look.state);
-    const text = JSON.stringify(common);
+    const { state } = look;
+    const common = studentCommon(state);
+    const others = new Map([...seesOther(state)].map((student) => [student, studentCommon(state, student)]));
+    const text = JSON.stringify([common, ...others]);
     if (text === commonSent) return;
     commonSent = text;
-    io.to(studentsRoom(room)).emit('common', common);
-    const sheet = look.state.current;
+    const apart = [...others.keys()].map((student) => studentRoom(room, student));
+    io.to(studentsRoom(room)).except(apart).emit('common', common);
+    for (const [student, other] of others) io.to(studentRoom(room, student)).emit('common', other);
+    const sheet = state.current;
     // Own may still name the sheet before: who has written on this one must see it again.
-    const turnedTo = sheet?.ask === lookedAt ? null : sheet;
+    const turned = sheet !== null && sheet.ask !== lookedAt;
     lookedAt = sheet?.ask ?? null;
     for (const student of seats.here()) {
-      if (turnedTo?.answers.has(student)) sendOwn(look, student);
+      if (turned && hasWritten(state, student)) sendOwn(look, student);
       else sendOwnIfChanged(look, student);
     }
   };
@@ -156,8 +161,8 @@ export function createHub(parts: HubParts): Hub {
       }
       if (socket.data.student === null) seats.stand(socket);
       void socket.join(studentsRoom(room));
-      socket.emit('common', studentCommon(look.state));
       const student = tokenHash === null ? undefined : look.people.byToken.get(tokenHash);
+      socket.emit('common', studentCommon(look.state, student ?? null));
       if (student !== undefined) seat(socket, look, student);
     },
     leave: (socket) => {

@@ -18,6 +18,8 @@ export type AskedQuestion = RoundQuestion & {
   readonly letStand?: ReadonlySet<string>;
   /** Spoiled: everybody has its points, and it is evidence of nothing. */
   readonly struck?: boolean;
+  /** It was asked from memory: nothing sounded while it was answered. */
+  readonly memory?: boolean;
   /** Whether the loop had come home before the question was opened; null or absent where nobody knows. */
   readonly returned?: boolean | null;
   /** Other right answers than the present ones under which it was once shown: no points are lost by a correction. */

@@ -11,12 +11,16 @@ import { handsOf } from './spread.ts';
 export type StudentReport = SheetResult & {
   /** Of the friendly ledger: ten a question. */
   readonly points: number;
+  /** Of the questions that were asked from memory, without any sound, how many were heard right. */
+  readonly memory: { readonly right: number; readonly of: number };
   /** What single answers showed, most often first. */
   readonly errors: readonly { readonly error: ErrorKind; readonly times: number }[];
   readonly habits: readonly HabitFound[];
 };
 
-type Tally = { right: number; part: number; wrong: number; notSure: number; silent: number; of: number };
+type Tally = { right: number; part: number; wrong: number; notSure: number; silent: number; of: number } & {
+  readonly memory: { right: number; of: number };
+};
 
 /** The lesson of each student who could answer any of it, by student. The evidence is of the first sheets. */
 export function studentReports(rounds: readonly AskedRound[]): ReadonlyMap<string, StudentReport> {
@@ -24,16 +28,18 @@ export function studentReports(rounds: readonly AskedRound[]): ReadonlyMap<strin
   const tallyOf = (student: string) => {
     const known = tallies.get(student);
     if (known !== undefined) return known;
-    const made = { right: 0, part: 0, wrong: 0, notSure: 0, silent: 0, of: 0, points: 0, errors: new Map() };
+    const memory = { right: 0, of: 0 };
+    const made = { right: 0, part: 0, wrong: 0, notSure: 0, silent: 0, of: 0, points: 0, memory, errors: new Map() };
     tallies.set(student, made);
     return made;
   };
-  for (const { first, hands } of evidenceQuestions(rounds)) {
+  for (const { first, hands, question } of evidenceQuestions(rounds)) {
     for (const student of first.seats) {
       if ((first.answers.get(student)?.answer ?? null) !== null) continue;
       const tally = tallyOf(student);
       tally.of += 1;
       tally.silent += 1;
+      if (question.memory === true) tally.memory.of += 1;
     }
     for (const { student, mark } of hands) {
       const { evidence, credit, errors } = mark;
@@ -41,6 +47,10 @@ export function studentReports(rounds: readonly AskedRound[]): ReadonlyMap<strin
       tally.of += 1;
       if (evidence === 'abstain') tally.notSure += 1;
       else tally[evidence === 'right' ? 'right' : credit > 0 ? 'part' : 'wrong'] += 1;
+      if (question.memory === true) {
+        tally.memory.of += 1;
+        if (evidence === 'right') tally.memory.right += 1;
+      }
       for (const error of errors) tally.errors.set(error, (tally.errors.get(error) ?? 0) + 1);
     }
   }

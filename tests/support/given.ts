@@ -15,6 +15,9 @@ import { unopenedRoom } from '../../server/rooms/state.ts';
 
 export const SETTINGS: RoomSettings = {
   policy: 'majors',
+  naming: 'english',
+  capo: 0,
+  slashIsNew: false,
   qualities: ['major', 'minor'],
   namesShown: true,
   soundFollows: true,

@@ -465,7 +465,10 @@ export const tableWords = {
     'credit',
     'evidence',
     'misheard as',
+    'help',
   ],
   absent: 'silent',
+  memory: 'from memory',
+  home: 'chord {n}',
   place: 'string {string}, fret {fret}',
 } as const;

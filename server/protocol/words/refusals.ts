@@ -36,6 +36,7 @@ export const refusals: Readonly<Record<Reason, string>> = {
   'nothing-to-compare': 'There is no wrong answer to play beside the right one.',
   'not-played-here': 'This round is played on your own guitar.',
   'not-your-guitar': 'Hearsay played this round: what it played is right.',
+  'never-marked': 'This question has no right answer: what was said is only collected.',
   'asked-aloud': 'This question was asked aloud: no phone has answered it.',
   'settler-unknown': 'This round has no settler {found}.',
   'plan-not-readable': 'The lesson could not be read: {what}.',

@@ -1,14 +1,15 @@
-import { parseChord, soundsAs } from '../../../shared-theory/chords.ts';
+import { readSymbol, soundsAs } from '../../../shared-theory/chords.ts';
+import { pitchClass } from '../../../shared-theory/pitch.ts';
 import { answerKey, readAnswer } from '../../../shared-theory/questions/asks.ts';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import type { CommandOf, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
-import type { HeardSlot, NewEvent } from '../events.ts';
+import type { NewEvent } from '../events.ts';
 import { guitarRound } from '../heard-round.ts';
 import { letStandOn } from '../let-stand.ts';
 import { alsoRight, rightAnswer } from '../marking.ts';
-import type { RoomState, RoundRecord } from '../state.ts';
+import type { RoomState, RoundRecord, Settling } from '../state.ts';
 import { roundOf } from '../state.ts';
 import { asksQuestion } from './running-round.ts';
 
@@ -30,7 +31,7 @@ export function correctRound(state: RoomState, command: CommandOf<'CorrectRound'
   if ('reason' in made) return made;
   const corrected = {
     ...made,
-    questions: made.questions.filter(({ id, target }) => sounded(record, id, made.settlers[target])),
+    questions: made.questions.filter(({ id, target }) => sounded(record, id, made.truth.settlers[target])),
   };
   if (!pointsMayFall && JSON.stringify(corrected) === JSON.stringify(heard)) return already({ corrections });
   const { open } = state;
@@ -44,11 +45,17 @@ export function correctRound(state: RoomState, command: CommandOf<'CorrectRound'
 }
 
 /** Whether a settler that has been asked about is the one that was played then; true of what was not asked, and of other kinds. */
-function sounded({ questions }: RoundRecord, question: string, settler: HeardSlot | undefined): boolean {
-  return (questions.get(question)?.sheets ?? []).every(
-    ({ settler: played }) =>
-      played === null || (settler !== undefined && soundsAs(parseChord(played), parseChord(settler.chord))),
+function sounded({ questions }: RoundRecord, question: string, settler: Settling | undefined): boolean {
+  const sheets = [...(questions.get(question)?.sheets ?? []), ...(questions.get(question)?.firsts ?? [])];
+  return sheets.every(
+    ({ settler: played }) => played === null || (settler !== undefined && sameSettler(played, settler)),
   );
+}
+
+/** A note is the same by any name; so is a chord. */
+function sameSettler(one: Settling, other: Settling): boolean {
+  if (one.chord !== null && other.chord !== null) return soundsAs(readSymbol(one.chord), readSymbol(other.chord));
+  return one.note !== null && other.note !== null && pitchClass(one.note) === pitchClass(other.note);
 }
 
 /** The teacher lets another answer stand as right, or no more: a valid reading is never wrong. */
@@ -62,8 +69,10 @@ export function letStand(state: RoomState, command: CommandOf<'LetStand'>): Deci
   const answer = readAnswer(asked.kind, command.answer, heard.settings);
   if (answer === null || answer === NOT_SURE) return refuse('answer-not-readable');
   const key = answerKey<Kind>(asked.kind, answer);
-  const right = [answerKey<Kind>(asked.kind, rightAnswer(heard, asked)), ...alsoRight(heard, asked)];
-  if (right.includes(key) || letStandOn(state, heard, asked).has(key) === stands) return already();
+  const right = rightAnswer(heard, asked);
+  if (right === null) return refuse('never-marked');
+  const allRight = [answerKey<Kind>(asked.kind, right), ...alsoRight(heard, asked)];
+  if (allRight.includes(key) || letStandOn(state, heard, asked).has(key) === stands) return already();
   return happens([{ type: 'AnswerLetStand', round, question, answer, stands }]);
 }
 
@@ -75,6 +84,6 @@ export function strikeQuestion(state: RoomState, command: CommandOf<'StrikeQuest
   const asked = record.questions.get(question);
   if (asked === undefined || !asksQuestion(record.heard, question)) return refuse('question-unknown');
   if (asked.struck === struck) return already();
-  if (asked.sheets.length === 0) return refuse('question-not-open');
+  if (asked.sheets.length + asked.firsts.length === 0) return refuse('question-not-open');
   return happens([{ type: 'QuestionStruck', round, question, struck }]);
 }

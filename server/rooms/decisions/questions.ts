@@ -1,15 +1,16 @@
-import type { AskHow } from '../../protocol/messages.ts';
+import type { AskHow, SoundChange } from '../../protocol/messages.ts';
 import type { Allowed, CommandOf, Context, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
-import type { QuestionRecord, RoomState, Sheet } from '../state.ts';
+import type { QuestionRecord, RoomState, RoundRecord, Sheet } from '../state.ts';
 import { currentRound, phoneSheets, questionOf } from '../state.ts';
 import { soundForAsking } from './asking.ts';
+import { askedInstead } from './instead.ts';
 import { change, ordering } from './orders.ts';
 import { asksQuestion, runningRound } from './running-round.ts';
 
 /**
  * Opens a question of the running round; a question that was opened before is answered, not opened twice. One that was asked
- * aloud may still be asked on the phones. From memory it opens once the sound has fallen silent.
+ * aloud may still be asked on the phones. From memory it opens once two bars have passed in silence.
  */
 export function openQuestion(state: RoomState, command: CommandOf<'OpenQuestion'>, context: Context): Decision {
   const { round, question, how } = command;
@@ -22,11 +23,10 @@ export function openQuestion(state: RoomState, command: CommandOf<'OpenQuestion'
     return already({ ask: last.ask });
   if (state.open !== null) return refuse('question-still-open');
   if (how === 'memory' && sounds(state, round, context)) {
-    const silence = { kind: 'silence' } as const;
     const waits = state.awaited === question ? already() : happens([{ type: 'MemoryAwaited', round, question }]);
-    return ordering(waits, change(round, silence));
+    return ordering(waits, change(round, { kind: 'silence' }));
   }
-  const opening = opened(state, record, { round, question, how });
+  const opening = opened(state, running, { round, question, how });
   return how === 'memory' ? quieted(opening, state, round, context) : opening;
 }
 
@@ -48,13 +48,13 @@ export function answerAgain(state: RoomState, { ask }: CommandOf<'AnswerAgain'>,
   if (state.open !== null) return refuse('question-still-open');
   const round = sheet.round.id;
   const how = sheet.how === 'memory' && !sounds(state, round, context) ? 'memory' : 'phones';
-  const opening = opened(state, record, { round, question: sheet.question, how });
+  const opening = opened(state, running, { round, question: sheet.question, how });
   return how === 'memory' ? quieted(opening, state, round, context) : opening;
 }
 
 export function closeQuestion(state: RoomState, { ask }: CommandOf<'CloseQuestion'>): Decision {
   const sheet = state.sheets.get(ask);
-  if (sheet === undefined) return refuse('question-unknown');
+  if (sheet?.among !== null) return refuse('question-unknown');
   return sheet.closed === null ? happens([{ type: 'QuestionClosed', ask }]) : already();
 }
 
@@ -75,15 +75,19 @@ export function showAnswer(state: RoomState, { ask }: CommandOf<'ShowAnswer'>): 
   return showable(state, found.sheet) ?? happens([{ type: 'QuestionShown', ask }]);
 }
 
+const FULL: SoundChange = { kind: 'full' };
+
 /** What is asked, where and how. */
 type Opening = { readonly round: string; readonly question: string; readonly how: AskHow };
 
-/** The opening of another sheet, and with it what is to sound. */
-function opened(state: RoomState, record: QuestionRecord | undefined, { round, question, how }: Opening): Allowed {
-  const ask = `a${state.sheets.size + 1}`;
-  const sheet = phoneSheets(record).length + 1;
-  const allowed = happens([{ type: 'QuestionOpened', ask, round, question, sheet, how }], { ask });
+/** The opening of another sheet, what those are asked beyond whom it lies, and what is to sound with it. */
+function opened(state: RoomState, running: RoundRecord, { round, question, how }: Opening): Allowed {
+  const ask = `a${state.asks + 1}`;
+  const sheet = phoneSheets(running.questions.get(question)).length + 1;
   const sound = soundForAsking(state, question, how);
+  const sounding = state.sound.playing && state.sound.round === round ? state.sound.change : FULL;
+  const instead = askedInstead(state, running, { ask, question, how }, sound ?? sounding);
+  const allowed = happens([{ type: 'QuestionOpened', ask, round, question, sheet, how }, ...instead], { ask });
   return sound === null ? allowed : ordering(allowed, change(round, sound));
 }
 
@@ -97,19 +101,19 @@ function quieted(opening: Allowed, { sound }: RoomState, round: string, { soundH
   return ordering(opening, silent ? change(round, { kind: 'silence' }) : { order: 'stop' });
 }
 
-/** Adds the question of the running round that waits for silence to what has brought the silence. */
+/** Adds the question of the running round that waits for two silent bars to what has brought them. */
 export function withAwaited(allowed: Allowed, state: RoomState): Allowed {
   const { awaited } = state;
   const running = currentRound(state);
   if (awaited === null || state.open !== null || running === null) return allowed;
   const round = running.heard.id;
-  const opening = opened(state, running.questions.get(awaited), { round, question: awaited, how: 'memory' });
+  const opening = opened(state, running, { round, question: awaited, how: 'memory' });
   return { ...allowed, events: [...allowed.events, ...opening.events] };
 }
 
-/** Whether the round's vamp is heard now. One of the round before is on its way to an end. */
+/** Whether the round's vamp is heard now, or was within the last two bars. One of the round before is on its way to an end. */
 function sounds({ sound }: RoomState, round: string, { soundHolder }: Context): boolean {
-  return sound.playing && sound.round === round && soundHolder !== null && sound.change.kind !== 'silence';
+  return sound.playing && sound.round === round && soundHolder !== null && !sound.kept;
 }
 
 /** Why a closed sheet of the running round cannot be shown now; null where it can. */
@@ -120,14 +124,15 @@ function showable(state: RoomState, sheet: Sheet): ReturnType<typeof refuse> | n
   return 'reason' in running ? running : null;
 }
 
-/** A sheet of a question that its round still has. */
+/** A sheet of the class, of a question that its round still has. */
 export function sheetOf(
   state: RoomState,
   ask: string,
 ): { readonly sheet: Sheet; readonly record: QuestionRecord } | ReturnType<typeof refuse> {
   const sheet = state.sheets.get(ask);
   const record = sheet && questionOf(state, sheet);
-  return sheet === undefined || record === undefined || !asksQuestion(sheet.round, sheet.question)
+  const isOfAll = sheet?.among === null;
+  return !isOfAll || record === undefined || !asksQuestion(sheet.round, sheet.question)
     ? refuse('question-unknown')
     : { sheet, record };
 }

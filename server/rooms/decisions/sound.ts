@@ -69,7 +69,6 @@ export function changeTook(state: RoomState, command: CommandOf<'ChangeTook'>, c
   if (!sound.playing || sound.round !== round) return refuse('nothing-plays');
   if (change.kind === 'again' ? sound.again === bar : sameSound(change, sound)) return already();
   const took = happens([{ type: 'ChangeTook', round, change, bar }]);
-  if (change.kind === 'silence') return withAwaited(took, state);
   const { open } = state;
   // It was asked for before the question opened, and comes only now on a bar line.
   if (open === null || hidesWhatIsAsked(change, state) === null) return took;
@@ -82,6 +81,14 @@ export function vampStopped(state: RoomState, { round }: CommandOf<'VampStopped'
   if (heldElsewhere(context)) return refuse('sound-held-elsewhere');
   if (!state.sound.playing || state.sound.round !== round) return already();
   return withAwaited(happens([{ type: 'VampStopped', round }]), state);
+}
+
+/** The host page says that two bars have passed unheard: what waited for it opens. */
+export function silenceKept(state: RoomState, { round }: CommandOf<'SilenceKept'>, context: Context): Decision {
+  if (heldElsewhere(context)) return refuse('sound-held-elsewhere');
+  const { sound } = state;
+  if (!sound.playing || sound.round !== round || sound.change.kind !== 'silence') return refuse('nothing-plays');
+  return sound.kept ? already() : withAwaited(happens([{ type: 'SilenceKept', round }]), state);
 }
 
 /**

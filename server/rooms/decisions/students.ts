@@ -51,8 +51,9 @@ export function writeAnswer(
   const record = questionOf(state, sheet);
   if (record?.shown === true) return refuse('question-shown');
   if (sheet.how === 'aloud') return refuse('question-not-open');
-  // Whoever sees how the answers fell could vote with the many; the spread of a later sheet tells of this one too.
-  const later = record?.sheets.slice(record.sheets.indexOf(sheet)) ?? [];
+  // Whoever sees how the answers fell could vote with the many; the spread of a later sheet tells of this one too, and of one
+  // that is not the class's any that the class has.
+  const later = record?.sheets.slice(Math.max(0, record.sheets.indexOf(sheet))) ?? [];
   const told = sheet.closed !== null && later.some(({ spreadShown }) => spreadShown);
   if (told || !couldAnswer(sheet, student) || !writtenInTime(sheet, command.heldMs, now)) return refuse('too-late');
   const answer = command.answer === null ? null : answerTo(sheet, command.answer);
@@ -68,6 +69,7 @@ export function cannotHear(state: RoomState, command: CommandOf<'CannotHear'>, s
   const sheet = state.sheets.get(command.ask);
   if (sheet === undefined) return refuse('question-unknown');
   if (sheet.cannotHear.has(student.student)) return already();
+  if (!couldAnswer(sheet, student)) return refuse('question-not-open');
   if (sheet.closed !== null) return refuse('question-not-open');
   return happens([{ type: 'HearingSignalled', student: student.student, ask: sheet.ask }]);
 }
@@ -79,6 +81,13 @@ export function renameStudent(command: CommandOf<'RenameStudent'>, { people }: C
   const reading = readName(command.name);
   if (!reading.ok) return reading;
   return comeBack({ ...person, name: reading.name }, person);
+}
+
+/** The teacher says how far a student is asked, from the next question that opens on. */
+export function setDepth(state: RoomState, { student, depth }: CommandOf<'SetDepth'>): Decision {
+  const found = state.students.get(student);
+  if (found === undefined) return refuse('student-unknown');
+  return found.depth === depth ? already() : happens([{ type: 'DepthSet', student, depth }]);
 }
 
 /** The teacher erases a student for good. */

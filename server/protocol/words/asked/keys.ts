@@ -1,5 +1,7 @@
-import type { Policy } from '../../../../shared-theory/truth.ts';
+import type { RoomSettings } from '../../messages.ts';
 import type { Asked, Spoken } from './asked.ts';
+
+type Policy = RoomSettings['policy'];
 
 /** By what everyone knows of the loop: one chord, more than one, nothing yet. */
 type Prompts = { readonly one: string; readonly more: string; readonly any: string };
@@ -55,10 +57,12 @@ export const settlerSpoken: Spoken = {
 
 export const keysAnswers = {
   'no-key': 'no key owns all',
+  'no-scale': 'no scale owns all',
   'none-left': 'no key is left',
-  /** Under the policy of parent scales: the chord that is home. */
-  homeIs: 'home: {which} chord',
 } as const;
+
+/** Under the policy of parent scales: before the chords that may be home, and one of them. */
+export const homeWords = { before: 'home', is: 'home: {which} chord' } as const;
 
 /** In the middle of the circle, by line. */
 export const noKeyLines = {

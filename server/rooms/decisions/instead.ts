@@ -1,0 +1,105 @@
+import type { Kind } from '../../../shared-theory/questions/question.ts';
+import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
+import type { RoundQuestion } from '../../../shared-theory/questions/round-questions.ts';
+import type { AskHow, Depth, SoundChange } from '../../protocol/messages.ts';
+import { DEPTHS } from '../../protocol/messages.ts';
+import type { NewEvent } from '../events.ts';
+import { knownQuestions } from '../known-questions.ts';
+import type { RoomState, RoundRecord, Student } from '../state.ts';
+import { couldAnswer } from '../state.ts';
+
+/** The depth from which on a kind is asked. */
+const DEPTH_OF: Readonly<Record<Kind, Depth>> = {
+  strokes: 'floor',
+  count: 'floor',
+  order: 'floor',
+  direction: 'floor',
+  quality: 'floor',
+  bass: 'chords',
+  root: 'chords',
+  seventh: 'chords',
+  distance: 'chords',
+  numeral: 'keys',
+  'one-or-several': 'keys',
+  keys: 'keys',
+  settler: 'keys',
+  home: 'keys',
+};
+
+type Opening = { readonly ask: string; readonly question: string; readonly how: AskHow };
+
+/**
+ * With a question that opens, what is asked instead of those beyond whom it lies: the deepest question of the round within their
+ * depth that they have not been asked, can be answered from what sounds meanwhile, and is known to be among the round's.
+ */
+export function askedInstead(
+  state: RoomState,
+  record: RoundRecord,
+  { ask, question, how }: Opening,
+  sounds: SoundChange,
+): readonly NewEvent[] {
+  const opens = parseQuestionId(question);
+  if (opens === null || how === 'aloud') return [];
+  const beyond = [...state.students.values()].filter(({ depth }) => !reaches(depth, opens.kind));
+  if (beyond.length === 0) return [];
+  const candidates = knownQuestions(state, record)
+    .filter(({ id }) => id !== question && !isOver(record, id))
+    .filter((each) => how === 'memory' || isHeard(each, sounds))
+    .toReversed();
+  return beyond.map((student) => {
+    const found = candidates.find(({ id, kind }) => reaches(student.depth, kind) && !wasAsked(record, id, student));
+    return { type: 'AskedInstead', student: student.student, ask, question: found?.id ?? null };
+  });
+}
+
+function reaches(depth: Depth, kind: Kind): boolean {
+  return DEPTHS.indexOf(DEPTH_OF[kind]) <= DEPTHS.indexOf(depth);
+}
+
+/** Of what has been shown, or is spoiled, there is nothing more to ask. */
+function isOver({ questions }: RoundRecord, question: string): boolean {
+  const asked = questions.get(question);
+  return asked === undefined || asked.shown || asked.struck;
+}
+
+function wasAsked({ questions }: RoundRecord, question: string, student: Student): boolean {
+  const asked = questions.get(question);
+  return [...(asked?.sheets ?? []), ...(asked?.firsts ?? [])].some((sheet) => couldAnswer(sheet, student));
+}
+
+/** Whether what is asked can be heard in a sound. */
+function isHeard({ kind, target }: RoundQuestion, sounds: SoundChange): boolean {
+  switch (sounds.kind) {
+    case 'hold':
+      return kind === 'strokes' || (ofOneChord(kind) && target === sounds.slot);
+    case 'pair':
+      return (
+        kind === 'strokes' || (ofOneChord(kind) && [0, sounds.slot].includes(target)) || ofTwo(kind, target, sounds)
+      );
+    case 'bass-alone':
+      return kind === 'direction' || kind === 'bass' || kind === 'root';
+    case 'root-alone':
+      return (kind === 'root' || kind === 'bass') && target === sounds.slot;
+    case 'muted':
+      return kind === 'strokes';
+    case 'settler':
+      // One more chord sounds than is to be counted.
+      return kind !== 'count' && kind !== 'order';
+    case 'both':
+    case 'silence':
+      return false;
+    case 'full':
+    case 'again':
+    case 'soft':
+    case 'tempo':
+      return true;
+  }
+}
+
+function ofOneChord(kind: Kind): boolean {
+  return kind === 'quality' || kind === 'seventh' || kind === 'bass' || kind === 'root';
+}
+
+function ofTwo(kind: Kind, target: number, { slot }: Extract<SoundChange, { readonly kind: 'pair' }>): boolean {
+  return (kind === 'direction' || kind === 'distance') && target === slot;
+}
