@@ -9,7 +9,7 @@ import { pitchClass } from '../../shared-theory/pitch.ts';
 import { POLICIES } from '../../shared-theory/truth.ts';
 import { anyVamp, MAJOR_TONICS } from '../support/theory-arbitraries.ts';
 
-const chordsOf = (text: string) => text.split(' ').map(parseChord);
+const chordsOf = (text: string) => text.split(' ').map((symbol) => parseChord(symbol));
 const crib = (text: string) => cribOf(chordsOf(text), 'majors');
 const keysIn = (text: string) => crib(text).keys.map(({ key, numerals }) => `${key} ${numerals.join('–')}`);
 const decidersIn = (text: string) =>

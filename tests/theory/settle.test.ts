@@ -27,7 +27,7 @@ const plain = (chords: readonly Chord[]): VoicedVamp => ({
   tempo: 90,
   seed: 1,
 });
-const chordsIn = (text: string) => text.split(' ').map(parseChord);
+const chordsIn = (text: string) => text.split(' ').map((symbol) => parseChord(symbol));
 const told = (settlers: readonly VoicedSettler[]) =>
   settlers
     .map(({ slot, note, keys }) => `${slot ? chordSymbol(slot.chord) : note.name} ${keys.majors.join(' ')}`)

@@ -116,7 +116,7 @@ describe('two chords of major and minor, on every root', () => {
     ['G F', 'I bVII'],
     ['F#m B', 'i IV'],
   ])('%s as %s takes home for one', (text, answer) => {
-    const { given } = roundOf(text.split(' ').map(parseChord));
+    const { given } = roundOf(text.split(' ').map((symbol) => parseChord(symbol)));
     expect(numeralJudge.mark(answer.split(' '), given).errors).toEqual(['takes-home-for-one']);
   });
 });
@@ -156,7 +156,7 @@ describe('worked loops', () => {
     { loop: 'B C', keys: {}, thirds: {} },
     { loop: 'D F G', keys: {}, thirds: {} },
   ])('$loop', ({ loop, keys, thirds, notes }) => {
-    const chords = loop.split(' ').map(parseChord);
+    const chords = loop.split(' ').map((symbol) => parseChord(symbol));
     const { truth, given } = roundOf(chords);
     const names = Object.keys(keys);
     expect(truth.keys.majors).toEqual(names.map((tonic) => `${tonic} major`));
@@ -167,7 +167,7 @@ describe('worked loops', () => {
     const asked = names.length === 0 ? null : names.length === 1 ? 'one' : 'several';
     expect(oneOrSeveralJudge.truth(given)).toBe(asked);
     for (const [left, list] of Object.entries(thirds)) {
-      for (const third of list.split(' ').map(parseChord)) {
+      for (const third of list.split(' ').map((symbol) => parseChord(symbol))) {
         const found = candidateKeys([...chords, third], 'majors').map(({ tonic }) => tonic);
         expect([chordSymbol(third), found.join(' ')]).toEqual([chordSymbol(third), left]);
       }
