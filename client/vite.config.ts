@@ -18,6 +18,11 @@ const UNUSED: readonly (readonly [file: RegExp, code: string])[] = [
   [/engine\.io-client\/build\/esm\/transports\/webtransport\.js$/, 'export class WT {}'],
   [/engine\.io-parser\/build\/esm\/contrib\/base64-arraybuffer\.js$/, 'export const decode = () => null;'],
   [
+    /engine\.io-parser\/build\/esm\/encodePacket\.browser\.js$/,
+    "import { PACKET_TYPES } from './commons.js'; export const encodePacket = ({ type, data }, _bytes, done) => done(PACKET_TYPES[type] + (data ?? '')); export const encodePacketToBinary = () => {};",
+  ],
+  [/socket\.io-parser\/build\/esm\/is-binary\.js$/, 'export const isBinary = () => false; export const hasBinary = isBinary;'],
+  [
     /socket\.io-parser\/build\/esm\/binary\.js$/,
     'export const deconstructPacket = (packet) => ({ packet, buffers: [] }); export const reconstructPacket = (packet) => packet;',
   ],

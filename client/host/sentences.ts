@@ -2,9 +2,12 @@ import { hostWords, rightWords } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import { keysSentence } from '../../server/protocol/words/right-sentences.ts';
 import type { HostView, WireKeysReveal, WireSpread, WireTruth } from '../../server/protocol/views.ts';
-import { parseChord } from '../../shared-theory/chords.ts';
+import { readSymbol, qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
+import { isModal, parentKey, parseKeyName } from '../../shared-theory/keys.ts';
 import { printChord, printKey, printNote } from '../../shared-theory/printer.ts';
+import type { AskedSeventh } from '../../shared-theory/questions/question.ts';
 import { rightSentence } from '../shared/right-sentence.ts';
+import { seventhSymbol } from '../shared/seventh-symbol.ts';
 
 /** The right answer as a sentence. A chord's letter is in it only where its root has been shown. */
 export function revealSentence(
@@ -16,19 +19,27 @@ export function revealSentence(
   switch (current.kind) {
     case 'root': {
       const chord = vamp?.slots[current.target]?.chord;
-      const note = truth.name ?? (chord ? parseChord(chord).root : null);
+      const note = truth.name ?? (chord ? readSymbol(chord).root : null);
       return note ? fill(right.root, { note: printNote(note).text }) : '';
     }
+    case 'bass':
+      return truth.name ? fill(right.bass, { note: printNote(truth.name).text }) : '';
     case 'quality': {
-      const chord = vamp?.slots[current.target]?.chord;
-      if (current.asking.letter && chord) return fill(right.chord, { chord: printChord(chord).text });
+      const { letter } = current.asking;
+      // What was asked and no more: the chord may have a seventh or a bass that has not been asked yet.
+      if (letter) return chordSentence(letter + qualitySuffix(truth.answer as Quality));
+      break;
+    }
+    case 'seventh': {
+      const symbol = seventhSymbol(current.asking.letter, truth.answer as AskedSeventh);
+      if (symbol) return chordSentence(symbol);
       break;
     }
     case 'keys':
       return keysReveal
         ? keysSentence(
             settings.policy,
-            keysReveal.rows.length,
+            settings.policy === 'modes' ? headsOf(keysReveal.rows).length : keysReveal.rows.length,
             keysReveal.chords.map((chord) => printChord(chord).text),
           )
         : '';
@@ -36,12 +47,34 @@ export function revealSentence(
   return rightSentence(current.kind, truth);
 }
 
+const chordSentence = (symbol: string): string => fill(rightWords.chord, { chord: printChord(symbol).text });
+
 /** How many heard it, of those whose hands were in; null where no spread has been shown. */
 export function heardSentence(spread: WireSpread | null, truth: WireTruth): string | null {
   if (!spread) return null;
   const right = [truth.key, ...(truth.also ?? [])];
   const heard = spread.counts.filter(({ key }) => right.includes(key)).reduce((sum, { count }) => sum + count, 0);
   return fill(hostWords.reveal.heard, { n: heard, of: spread.of - spread.silent });
+}
+
+/**
+ * The keys that stand for their families, which stand or fall together: a major for its relative minor too, the first home of a
+ * parent scale for the others. A minor key whose seventh is raised stands for itself.
+ */
+function headsOf(rows: WireKeysReveal['rows']): readonly string[] {
+  const heads = new Map<string, string>();
+  for (const { id, key } of rows) {
+    const family = id.endsWith('m') ? `${(Number.parseInt(id, 10) + 3) % 12}M` : id;
+    if (!heads.has(family)) heads.set(family, key);
+  }
+  return [...heads.values()];
+}
+
+/** A family as it is said where a note leaves it: by its key, `G`; by its parent scale, `G scale`. */
+function familySaid(head: string): string {
+  const key = parseKeyName(head);
+  if (!isModal(key.mode)) return keySaid(head);
+  return fill(hostWords.reveal.scaleOf, { note: printNote(parentKey(key).tonic).text });
 }
 
 /** A key's name as it is said in a class: `G`, `E minor`. */
@@ -60,26 +93,25 @@ const MOST_TOGETHER = 3;
 export function deciderSentence({ rows, deciders }: WireKeysReveal): string {
   const { settled, decides, decide, says, together, noneShared } = hostWords.reveal;
   if (rows.length === 0) return noneShared;
-  // A family (a major key and its relative minor) stands or falls together: it is said by its major.
-  const majors = rows.map(({ key }) => key).filter((key) => key.endsWith('major'));
+  const heads = headsOf(rows);
   const notesFor = (key: string): readonly string[] => {
     const leaving = deciders.filter(({ leaves }) => leaves.includes(key));
-    const alone = leaving.filter(({ leaves }) => leaves.filter((left) => majors.includes(left)).length === 1);
-    const together = majors.length > MOST_TOGETHER ? [] : leaving;
+    const alone = leaving.filter(({ leaves }) => leaves.filter((left) => heads.includes(left)).length === 1);
+    const together = heads.length > MOST_TOGETHER ? [] : leaving;
     return (alone.length > 0 ? alone.slice(0, 1) : together).map(({ note }) => printNote(note).text);
   };
-  const said = majors.toReversed().flatMap((key) => {
+  const said = heads.toReversed().flatMap((key) => {
     const [first, ...others] = notesFor(key);
     if (first === undefined) return [];
     const note = others.reduce((before, next) => fill(together, { note: before, other: next }), first);
-    return fill(says, { note, key: keySaid(key) });
+    return fill(says, { note, key: familySaid(key) });
   });
   if (said.length === 0) return settled;
-  return fill(majors.length === 2 ? decides : decide, { says: said.join(', ') });
+  return fill(heads.length === 2 ? decides : decide, { says: said.join(', ') });
 }
 
 /** Kinds whose hands are strokes; all others have beads. */
-const TALLIED: readonly string[] = ['quality', 'strokes', 'numeral'];
+const TALLIED: readonly string[] = ['quality', 'strokes', 'numeral', 'order'];
 
 /** What one bead or stroke means, and how many hands there are. */
 export function legend(spread: WireSpread): string {

@@ -1,5 +1,5 @@
 import type { WireStep, WireVamp } from '../../server/protocol/views.ts';
-import { parseChord } from '../../shared-theory/chords.ts';
+import { readSymbol } from '../../shared-theory/chords.ts';
 import type { Chord, Quality } from '../../shared-theory/chords.ts';
 
 /** What has been shown of one slot of the loop. Nothing that was only heard or only answered. */
@@ -10,7 +10,7 @@ export type ShownFact =
 
 /**
  * What may stand over each slot: its letter once its root and quality have both been shown, or once the keys have (they name
- * every chord); else the one fact that has been shown; else nothing. A slot is not filled because it repeats another: that
+ * every chord), without a seventh or a bass that is still to be asked; else the one fact that has been shown; else nothing. A slot is not filled because it repeats another: that
  * it does has not been asked. While a question waits for its answer, nothing that answers it stands there, whatever was
  * shown before: not the quality, not the root of any slot that holds the same chord.
  */
@@ -21,11 +21,22 @@ export function shownFacts(vamp: Pick<WireVamp, 'slots'>, steps: readonly WireSt
   const asked = steps.find(({ status }) => status === 'open' || status === 'closed');
   const asksOf = (kind: string, symbol: string): boolean =>
     asked?.kind === kind && vamp.slots[asked.target]?.chord === symbol;
+  // Letters over the bars would tell the order, whichever they are.
+  if (asked?.kind === 'order') return vamp.slots.map(() => null);
+  const isTold = (kind: string, index: number): boolean =>
+    (keys || !steps.some((step) => step.kind === kind && step.target === index) || shown(kind, index)) &&
+    !asksOf(kind, vamp.slots[index]?.chord ?? '');
+  /** The chord without a seventh or a bass that has still to be asked. */
+  const known = ({ addition, bass, ...triad }: Chord, index: number): Chord => ({
+    ...triad,
+    ...(addition !== undefined && isTold('seventh', index) ? { addition } : {}),
+    ...(bass !== undefined && isTold('bass', index) ? { bass } : {}),
+  });
   return vamp.slots.map((slot, index) => {
-    const chord = parseChord(slot.chord);
+    const chord = readSymbol(slot.chord);
     const root = (keys || shown('root', index)) && !asksOf('root', slot.chord);
     const quality = (keys || shown('quality', index)) && !asksOf('quality', slot.chord);
-    if (root && quality) return { kind: 'chord', chord };
+    if (root && quality) return { kind: 'chord', chord: known(chord, index) };
     if (quality) return { kind: 'quality', quality: chord.quality };
     if (root) return { kind: 'root', root: chord.root };
     return null;
@@ -33,7 +44,7 @@ export function shownFacts(vamp: Pick<WireVamp, 'slots'>, steps: readonly WireSt
 }
 
 /** Questions whose words name the first chord or those after it. */
-const NAMES_SLOTS = new Set(['direction', 'quality', 'root', 'distance']);
+const NAMES_SLOTS = new Set(['direction', 'bass', 'quality', 'root', 'seventh', 'distance']);
 
 /**
  * Whether brackets may show where each chord begins. Only once a question has been opened that names the chords by their

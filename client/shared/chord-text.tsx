@@ -1,3 +1,4 @@
+import { serifWidth } from './serif-width.ts';
 import { printChord, printNumeral } from '../../shared-theory/printer.ts';
 
 /** Chords and numerals set as in print. Input in ASCII: `F#m`, `Bb`, `viio`. */
@@ -15,6 +16,12 @@ export function ChordText(props: { readonly symbol: string }) {
       <span class="visually-hidden">{spoken}</span>
     </>
   );
+}
+
+/** About how wide a chord symbol is set, in sizes of its letter. */
+export function chordEms(symbol: string): number {
+  const { letter, sign, suffix } = printChord(symbol);
+  return serifWidth(letter, 1) + serifWidth(sign + suffix, 0.74);
 }
 
 /** A place in a drawing; `size` in its units, `anchor` as in SVG. */

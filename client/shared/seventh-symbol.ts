@@ -1,5 +1,5 @@
 import { chordSymbol, qualityAdditions, readSymbol } from '../../shared-theory/chords.ts';
-import type { AskedSeventh } from './drawings/sevenths.tsx';
+import type { AskedSeventh } from '../../shared-theory/questions/question.ts';
 
 /**
  * A triad with a seventh, in ASCII: `Am` with a seventh is `Am7`. Undefined where the triad is not known, or where not every seventh

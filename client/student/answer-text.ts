@@ -5,7 +5,7 @@ import { revealWords } from '../../server/protocol/words/reveal.ts';
 import type { WireAsking, WireTruth } from '../../server/protocol/views.ts';
 import { printChord, printNote } from '../../shared-theory/printer.ts';
 import { qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
-import type { AskedSeventh } from '../shared/drawings/sevenths.tsx';
+import type { AskedSeventh } from '../../shared-theory/questions/question.ts';
 import { rightSentence } from '../shared/right-sentence.ts';
 import { seventhSymbol } from '../shared/seventh-symbol.ts';
 

@@ -1,12 +1,12 @@
 import type { HostView, WireKeysReveal, WireSpread, WireTruth } from '../../../server/protocol/views.ts';
 import { hostWords } from '../../../server/protocol/words/en.ts';
-import { parseChord } from '../../../shared-theory/chords.ts';
-import { candidateKeys } from '../../../shared-theory/keys.ts';
-import { SvgChord } from '../../shared/chord-text.tsx';
+import { readSymbol } from '../../../shared-theory/chords.ts';
+import { candidateKeys } from '../../../shared-theory/candidates.ts';
+import { chordEms, SvgChord } from '../../shared/chord-text.tsx';
 import { joinPath, layCircle, neighbourRuns, type CircleLayout } from '../../shared/drawings/circle-layout.ts';
 import { Circle } from '../../shared/drawings/circle.tsx';
 import { Bead } from '../../shared/music-marks.tsx';
-import { handsOnKeys, KeyBeads } from '../../shared/spreads/keys-spread.tsx';
+import { handsOnKeys, KeyBeads, scalesOrKeys } from '../../shared/spreads/keys-spread.tsx';
 import { isNarrow, MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
 import { familiesOf, forkOf, layRows } from '../key-rows.ts';
 import { Header, StepRow } from '../parts/header.tsx';
@@ -93,10 +93,15 @@ function Owners({
   readonly width: number;
   readonly height: number;
 }) {
-  const minors = spread.asking.options?.includes('relatives') ?? false;
+  const policy = spread.asking.options?.[0] ?? 'majors';
+  const minors = policy !== 'majors' && policy !== 'modes';
   const layout = circleIn(width, height, minors);
-  const owners = truth.key === 'none' ? [] : truth.key.split(' ');
-  const said = owners.length === 0 ? words.noOwner : owners.length === 1 ? words.oneOwner : words.neighbours;
+  const owners = scalesOrKeys(truth.key);
+  const places = [...layout.majors, ...layout.minors].filter(({ id }) => owners.includes(id)).map(({ place }) => place);
+  const runs = neighbourRuns(places);
+  const neighbours = runs.length === 1 && runs[0]?.steps === new Set(places).size - 1;
+  // A minor key with its seventh raised may stand away from the others.
+  const said = owners.length === 1 ? words.oneOwner : neighbours ? words.neighbours : '';
   const lines = owners.length === 0 ? [] : said.split(/ (?=\S+$)/);
   const size = minors ? 24 : 34;
   return (
@@ -139,7 +144,7 @@ function ChordOwners({ reveal, layout }: { readonly reveal: WireKeysReveal; read
   return (
     <>
       {different(reveal.chords).map((symbol, index) => {
-        const ids = candidateKeys([parseChord(symbol)], 'majors').map(({ id }) => id);
+        const ids = candidateKeys([readSymbol(symbol)], 'majors').map(({ id }) => id);
         const places = layout.majors.filter((peg) => ids.includes(peg.id)).map((peg) => peg.place);
         const inner = layout.inner - 15 * index;
         return neighbourRuns(places).map((run) => {
@@ -234,11 +239,17 @@ function Nowhere({
     <>
       {rows.map((symbol, index) => {
         const y = top + (index + 0.5) * row;
-        const keys = candidateKeys([parseChord(symbol)], 'majors').map(({ name }) => keySaid(name));
+        const keys = candidateKeys([readSymbol(symbol)], 'majors').map(({ name }) => keySaid(name));
         return (
           <g key={symbol}>
             {index > 0 ? <path class="line-string g1" d={`M${left} ${y - row / 2}H${width}`} /> : null}
-            <SvgChord symbol={symbol} x={left} y={y} size={Math.min(76, row * 0.6)} anchor="start" />
+            <SvgChord
+              symbol={symbol}
+              x={left}
+              y={y}
+              size={Math.min(76, row * 0.6, 230 / chordEms(symbol))}
+              anchor="start"
+            />
             <text class="spread-label" x={left + 250} y={y + 16} font-size="44">
               {keys.length === 0 ? words.noOwner : keys.join('\u2003')}
             </text>

@@ -1,8 +1,9 @@
 import { useCallback, useMemo, useRef } from 'preact/hooks';
 import type { HostView } from '../../../server/protocol/views.ts';
-import { hostWords, questionWords } from '../../../server/protocol/words/en.ts';
+import { numberWord } from '../../../server/protocol/words/counting.ts';
+import { hostWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import { numberWord, questionPrompt } from '../../../server/protocol/words/questions.ts';
+import { questionInstruction, questionPrompt } from '../../../server/protocol/words/questions.ts';
 import { isNarrow, MARGIN, setQuestion, type Frame } from '../frame.ts';
 import { BothReadings } from '../parts/both-readings.tsx';
 import { CountIn } from '../parts/count-in.tsx';
@@ -112,14 +113,13 @@ function spoken({ current, vamp, steps }: Pick<HostView, 'current' | 'vamp' | 's
     const guitar = vamp?.source === 'guitar';
     return { question: guitar ? words.guitarListen : begun ? words.between : words.listen, instruction: words.feel };
   }
-  const instructions: Readonly<Record<string, string>> = questionWords.instructions;
   return {
     question: questionPrompt(current.asking),
     instruction: current.aloud
       ? words.aloud
       : current.sheet > 1
         ? words.again
-        : [current.memory ? words.memory : '', instructions[current.kind] ?? ''].filter(Boolean).join(' '),
+        : [current.memory ? words.memory : '', questionInstruction(current.asking)].filter(Boolean).join(' '),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { HostView, WireTruth } from '../../../server/protocol/views.ts';
-import { questionWords } from '../../../server/protocol/words/en.ts';
-import { questionPrompt } from '../../../server/protocol/words/questions.ts';
+import { rightWords } from '../../../server/protocol/words/en.ts';
+import { questionInstruction, questionPrompt } from '../../../server/protocol/words/questions.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import { Spread } from '../../shared/spreads/spread.tsx';
 import { isNarrow, MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
@@ -22,8 +22,13 @@ const AROUND = 500;
 export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps) {
   const { current, spread, truth } = view;
   const title = truth ? revealSentence(view, truth) : questionPrompt(current.asking);
-  const heard = truth ? heardSentence(spread, truth) : null;
-  const instructions: Readonly<Record<string, string>> = questionWords.instructions;
+  // Of opinions none is right: once they are shown, that is said.
+  const opinion = current.kind === 'home' && current.status === 'shown';
+  const below = opinion
+    ? rightWords.opinion
+    : truth
+      ? (heardSentence(spread, truth) ?? '')
+      : questionInstruction(current.asking);
   const width = frame.width - 2 * MARGIN;
   const setting = setQuestion(title, width, 1, [106, 96, 85]);
   const height = frame.height - AROUND - moreLines(setting);
@@ -36,7 +41,7 @@ export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps)
         <h1 class={truth ? 'question shown' : 'question'} style={{ fontSize: `${setting.size / 16}rem` }}>
           {title}
         </h1>
-        <p class="instruction">{truth ? (heard ?? '') : (instructions[current.kind] ?? '')}</p>
+        <p class="instruction">{below}</p>
       </section>
       <section class="drawing">
         <Spread

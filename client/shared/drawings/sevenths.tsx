@@ -1,9 +1,6 @@
+import type { AskedSeventh } from '../../../shared-theory/questions/question.ts';
 import { SvgChord } from '../chord-text.tsx';
 import { Lens } from '../music-marks.tsx';
-
-/** Sevenths that can be answered, from none up. */
-export const ASKED = ['none', 'seventh', 'major-seventh'] as const;
-export type AskedSeventh = (typeof ASKED)[number];
 
 /** Signs where the letter of the chord has not been shown; of none the word stands alone. */
 const SIGNS = { none: '', seventh: '7', 'major-seventh': 'maj7' } as const;

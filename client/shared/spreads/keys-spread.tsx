@@ -1,6 +1,7 @@
 import { questionWords } from '../../../server/protocol/words/en.ts';
 import { beadsBeside, layCircle, polar, type CircleLayout, type Peg } from '../drawings/circle-layout.ts';
 import { Circle } from '../drawings/circle.tsx';
+import { HOME_IDS, homeCell, HomeRow } from '../drawings/home-row.tsx';
 import { Bead } from '../music-marks.tsx';
 import type { SpreadProps } from './spread-props.ts';
 import type { WireSpread } from '../../../server/protocol/views.ts';
@@ -25,10 +26,13 @@ export function handsOnKeys(spread: WireSpread): ReadonlyMap<string, number> {
 export function KeysSpread({ spread, truth, size, hands = true }: SpreadProps) {
   const { width, height, scale } = size;
   const [policy, ...owners] = spread.asking.options ?? [];
-  const minors = policy === 'relatives';
+  const scales = policy === 'modes';
+  const minors = !scales && policy !== 'majors';
+  // A settler leaves scales; which chord is home was asked before.
+  const homes = scales && spread.kind === 'keys';
   const radius = Math.min(232 * scale, height * 0.372, width * 0.36);
-  const layout = layCircle(width / 2, height / 2, radius, minors);
-  const right = truth ? truth.key.split(' ').filter((id) => id !== 'none') : undefined;
+  const layout = layCircle(homes ? Math.max(radius * 1.7, width * 0.34) : width / 2, height / 2, radius, minors);
+  const right = truth ? scalesOrKeys(truth.key) : undefined;
   return (
     <>
       <Circle
@@ -38,13 +42,60 @@ export function KeysSpread({ spread, truth, size, hands = true }: SpreadProps) {
         {...(right ? { sounded: right } : {})}
       />
       {hands ? <KeyBeads layout={layout} spread={spread} room={{ width, height }} scale={scale} /> : null}
+      {homes ? <Homes spread={spread} truth={truth} size={size} hands={hands} x={layout.cx + 2 * radius} /> : null}
       <NoKey
         layout={layout}
-        text={questionWords.options[spread.kind === 'settler' ? 'none-left' : 'none']}
+        text={questionWords.options[spread.kind === 'settler' ? 'none-left' : scales ? 'no-scale' : 'no-key']}
         hands={hands ? (handsOnKeys(spread).get('none') ?? 0) : 0}
-        right={truth?.key === 'none'}
+        right={right?.length === 0}
         scale={scale}
       />
+    </>
+  );
+}
+
+/** The keys or scales of an answer by its key, without a home beside them. */
+export const scalesOrKeys = (key: string): readonly string[] =>
+  key.split(' ').filter((id) => id !== 'none' && !HOME_IDS.includes(id));
+
+/** Which chord was marked as home: its row, and the hands under each. */
+function Homes({
+  spread,
+  truth,
+  size,
+  hands,
+  x,
+}: Required<Omit<SpreadProps, 'truth'>> & { readonly truth: SpreadProps['truth']; readonly x: number }) {
+  const { width, height, scale } = size;
+  const on = handsOnKeys(spread);
+  const two = spread.asking.loop === 'two' ? 2 : HOME_IDS.length;
+  const homes = HOME_IDS.slice(0, spread.asking.loop === 'one' ? 1 : two);
+  const row = {
+    x,
+    y: height * 0.34,
+    width: Math.min(width - x, 640 * scale),
+    height: Math.min(90 * scale, height * 0.2),
+  };
+  const right = truth ? [truth.key, ...(truth.also ?? [])].flatMap((key) => key.split(' ')) : [];
+  return (
+    <>
+      <HomeRow {...row} homes={homes} said={[]} sounded={right} />
+      {homes.map((id, at) => {
+        const cell = homeCell(row, homes.length, at);
+        const count = on.get(id) ?? 0;
+        return hands ? (
+          <text
+            key={id}
+            class={`spread-count${count === 0 ? ' nobody' : ''}`}
+            x={cell.x + cell.width / 2}
+            y={row.y + row.height * 1.7}
+            font-size={42 * scale}
+            text-anchor="middle"
+          >
+            {count}
+          </text>
+        ) : null;
+      })}
     </>
   );
 }

@@ -2,11 +2,14 @@ import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { CountSpread } from './count-spread.tsx';
 import { DirectionSpread } from './direction-spread.tsx';
 import { DistanceSpread } from './distance-spread.tsx';
+import { HomeSpread } from './home-spread.tsx';
 import { KeysSpread } from './keys-spread.tsx';
+import { NeckSpread } from './neck-spread.tsx';
 import { NumeralSpread } from './numeral-spread.tsx';
 import { OneOrSeveralSpread } from './one-or-several-spread.tsx';
+import { OrderSpread } from './order-spread.tsx';
 import { QualitySpread } from './quality-spread.tsx';
-import { RootSpread } from './root-spread.tsx';
+import { SeventhSpread } from './seventh-spread.tsx';
 import type { SpreadProps } from './spread-props.ts';
 import { StrokesSpread } from './strokes-spread.tsx';
 import './spreads.css';
@@ -16,12 +19,16 @@ const DRAWINGS: Readonly<Record<Kind, (props: SpreadProps) => preact.JSX.Element
   count: CountSpread,
   direction: DirectionSpread,
   quality: QualitySpread,
-  root: RootSpread,
+  root: NeckSpread,
+  bass: NeckSpread,
+  seventh: SeventhSpread,
+  order: OrderSpread,
   distance: DistanceSpread,
   numeral: NumeralSpread,
   'one-or-several': OneOrSeveralSpread,
   keys: KeysSpread,
   settler: KeysSpread,
+  home: HomeSpread,
 };
 
 /**

@@ -1,5 +1,5 @@
 import { homeAnswers, homeSpoken } from '../../../server/protocol/words/asked/home.ts';
-import { ordinal } from '../../../server/protocol/words/counting.ts';
+import { ordinal } from '../../../server/protocol/words/ordinals.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { MOST_HOMES } from '../../../shared-theory/questions/home/ask.ts';
 import { useBox } from '../../shared/box.ts';

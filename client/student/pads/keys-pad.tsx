@@ -1,5 +1,11 @@
-import { keysAnswers, keysSpoken, noKeyLines, settlerSpoken } from '../../../server/protocol/words/asked/keys.ts';
-import { ordinal } from '../../../server/protocol/words/counting.ts';
+import {
+  homeWords,
+  keysAnswers,
+  keysSpoken,
+  noKeyLines,
+  settlerSpoken,
+} from '../../../server/protocol/words/asked/keys.ts';
+import { figureOrdinal } from '../../../server/protocol/words/ordinals.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { printKey } from '../../../shared-theory/printer.ts';
 import type { KeyId } from '../../../shared-theory/questions/question.ts';
@@ -9,7 +15,7 @@ import { keyName, layCircle, polar } from '../../shared/drawings/circle-layout.t
 import type { Rect } from '../../shared/drawings/neck-layout.ts';
 import type { Point } from '../../shared/pencil.ts';
 import { Circle } from '../../shared/drawings/circle.tsx';
-import { HOME_IDS, HomeRow } from '../../shared/drawings/home-row.tsx';
+import { HOME_IDS, homeCell, HomeRow } from '../../shared/drawings/home-row.tsx';
 import { Choice } from './choice.tsx';
 import type { PadModule, PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
@@ -23,7 +29,7 @@ export const said: PadModule<readonly KeyId[]>['said'] = ({ kind }, ids) => {
 };
 
 const isHome = (id: KeyId): boolean => HOME_IDS.includes(id);
-const homeName = (id: KeyId): string => fill(keysAnswers.homeIs, { which: ordinal(HOME_IDS.indexOf(id)) });
+const homeName = (id: KeyId): string => fill(homeWords.is, { which: figureOrdinal(HOME_IDS.indexOf(id)) });
 
 /** In the order of the list, so that two ways to one answer are one answer. */
 const ALL_IDS = [...KEY_IDS, ...HOME_IDS];
@@ -38,6 +44,7 @@ const HOMES = 54;
 export function Pad(props: PadProps<readonly KeyId[]>) {
   const [ref, box] = useBox({ width: 344, height: 420 });
   const [policy, ...owners] = props.asking.options ?? [];
+  const { truth } = props;
   const scales = policy === 'modes';
   const minors = !scales && policy !== 'majors';
   const among = owners.length > 0 ? owners : undefined;
@@ -49,8 +56,8 @@ export function Pad(props: PadProps<readonly KeyId[]>) {
   const radius = Math.min(width / 2, height / 2 - 1, 250) / (truth ? 1.32 : 1.17);
   const [cx, cy] = [width / 2, height / 2];
   const layout = layCircle(cx, cy, radius, minors);
+  const row = { x: 0, y: height + 4, width, height: HOMES };
   const marked = props.chosen ?? [];
-  const { truth } = props;
   const right = (truth?.answer as readonly KeyId[] | undefined)?.filter((id) => !isHome(id));
   const rightHomes = truth ? [truth.key, ...(truth.also ?? [])].flatMap((key) => key.split(' ')) : [];
   const none = props.chosen !== null && marked.length === 0;
@@ -95,9 +102,7 @@ export function Pad(props: PadProps<readonly KeyId[]>) {
           {right?.length === 0 && <circle cx={cx} cy={cy} r={layout.inner * 0.86} class="line-brass g6" />}
           {none && <Ring x={cx} y={cy} rx={layout.inner * 0.74} ry={layout.inner * 0.5} dashed={props.dashed} />}
         </Circle>
-        {homes.length > 0 && (
-          <HomeRow homes={homes} x={0} y={height + 6} width={width} height={HOMES} said={marked} sounded={rightHomes} />
-        )}
+        {homes.length > 0 && <HomeRow {...row} homes={homes} said={marked} sounded={rightHomes} />}
       </svg>
       {[...layout.majors, ...layout.minors].map(({ id, at }) => {
         if (among && !among.includes(id)) return null;
@@ -130,7 +135,7 @@ export function Pad(props: PadProps<readonly KeyId[]>) {
           label={homeName(id)}
           pressed={marked.includes(id)}
           closed={props.closed}
-          at={{ x: (at * width) / homes.length, y: height + 4, width: width / homes.length, height: HOMES }}
+          at={homeCell(row, homes.length, at)}
           onTap={() => toggle(id)}
         />
       ))}

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { numeralAnswers, numeralSpoken } from '../../../server/protocol/words/asked/numeral.ts';
 import { qualityAnswers } from '../../../server/protocol/words/asked/quality.ts';
-import { ordinal } from '../../../server/protocol/words/counting.ts';
+import { ordinal } from '../../../server/protocol/words/ordinals.ts';
 import { printNumeral } from '../../../shared-theory/printer.ts';
 import { MOST_NUMERALS } from '../../../shared-theory/questions/numeral/ask.ts';
 import { useBox } from '../../shared/box.ts';

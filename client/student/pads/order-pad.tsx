@@ -1,5 +1,5 @@
 import { orderAnswers, orderSpoken } from '../../../server/protocol/words/asked/order.ts';
-import { ordinal } from '../../../server/protocol/words/counting.ts';
+import { ordinal } from '../../../server/protocol/words/ordinals.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { useBox } from '../../shared/box.ts';
 import { OrderBars } from '../../shared/drawings/order-bars.tsx';

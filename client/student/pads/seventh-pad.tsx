@@ -1,7 +1,9 @@
 import { seventhAnswers, seventhSays, seventhSpoken } from '../../../server/protocol/words/asked/seventh.ts';
 import { printChord } from '../../../shared-theory/printer.ts';
 import { useBox } from '../../shared/box.ts';
-import { ASKED, SeventhCell, type AskedSeventh } from '../../shared/drawings/sevenths.tsx';
+import type { AskedSeventh } from '../../../shared-theory/questions/question.ts';
+import { ASKED_SEVENTHS } from '../../../shared-theory/questions/seventh/ask.ts';
+import { SeventhCell } from '../../shared/drawings/sevenths.tsx';
 import { seventhSymbol } from '../../shared/seventh-symbol.ts';
 import { Choice } from './choice.tsx';
 import type { PadModule, PadProps } from './pad.ts';
@@ -16,10 +18,10 @@ export const said: PadModule<AskedSeventh>['said'] = ({ letter }, seventh) => {
 /** Three rows: a chord without a seventh, with the leaning one, with the soft one. */
 export function Pad(props: PadProps<AskedSeventh>) {
   const [ref, { width, height }] = useBox({ width: 328, height: 420 });
-  const row = height / ASKED.length;
+  const row = height / ASKED_SEVENTHS.length;
   return (
     <div class="rows" ref={ref}>
-      {ASKED.map((seventh) => {
+      {ASKED_SEVENTHS.map((seventh) => {
         const isSaid = props.chosen === seventh;
         const symbol = seventhSymbol(props.asking.letter, seventh);
         const word = seventhSays[seventh];

@@ -109,6 +109,7 @@ export const hostWords = {
     decide: 'These notes decide: {says}.',
     says: '{note} says {key}',
     together: '{note} with {other}',
+    scaleOf: '{note} scale',
     keyOf: 'key of {key}',
     neighbours: 'owners are neighbours',
     oneOwner: 'one owner',

@@ -1,8 +1,9 @@
 import { countingWords } from './counting.ts';
+import { ordinalWords } from './ordinals.ts';
 import { directionAnswers } from './asked/direction.ts';
 import { distanceAnswers, lineWords } from './asked/distance.ts';
 import { homeAnswers } from './asked/home.ts';
-import { keysAnswers } from './asked/keys.ts';
+import { homeWords, keysAnswers } from './asked/keys.ts';
 import { neckAnswers } from './asked/neck.ts';
 import { numeralAnswers } from './asked/numeral.ts';
 import { oneOrSeveralAnswers } from './asked/one-or-several.ts';
@@ -14,11 +15,13 @@ import { strokesAnswers } from './asked/strokes.ts';
 /** Names of answers, of all questions together: host and desk. A phone fetches those of each question with its pad. */
 export const questionWords = {
   ...countingWords,
+  ...ordinalWords,
   line: lineWords,
   sevenths: seventhAnswers,
   seventhSays,
   order: orderAnswers,
   homes: homeAnswers,
+  keysHome: homeWords,
   options: {
     ...directionAnswers,
     ...qualityAnswers,

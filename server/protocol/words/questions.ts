@@ -1,4 +1,3 @@
-import type { Kind } from '../../../shared-theory/questions/question.ts';
 import type { Asked, Spoken } from './asked/asked.ts';
 import { countSpoken } from './asked/count.ts';
 import { directionSpoken } from './asked/direction.ts';
@@ -13,7 +12,8 @@ import { qualitySpoken } from './asked/quality.ts';
 import { seventhSpoken } from './asked/seventh.ts';
 import { strokesSpoken } from './asked/strokes.ts';
 
-const SPOKEN: Readonly<Record<Kind, Spoken>> = {
+/** By kind, in the usual order. */
+const SPOKEN: Readonly<Record<string, Spoken>> = {
   strokes: strokesSpoken,
   count: countSpoken,
   order: orderSpoken,
@@ -41,6 +41,7 @@ export function questionInstruction(asked: Asked): string {
 }
 
 function spokenOf({ kind }: Asked): Spoken {
-  if (!Object.keys(SPOKEN).includes(kind)) throw new RangeError(`No prompt for a question of kind ${kind}`);
-  return SPOKEN[kind as Kind];
+  const spoken = Object.keys(SPOKEN).includes(kind) ? SPOKEN[kind] : undefined;
+  if (!spoken) throw new RangeError(`No prompt for a question of kind ${kind}`);
+  return spoken;
 }

@@ -1,7 +1,9 @@
-import type { Policy } from '../../../shared-theory/truth.ts';
+import type { RoomSettings } from '../messages.ts';
 import { capital, listed, numberWord } from './counting.ts';
 import { fill } from './fill.ts';
 import { rightWords as right } from './right-words.ts';
+
+type Policy = RoomSettings['policy'];
 
 const NONE: Readonly<Record<Policy, string>> = {
   majors: right.keysNoneMajors,

@@ -1,4 +1,4 @@
-import { ofChord } from '../counting.ts';
+import { ofChord } from '../ordinals.ts';
 import type { Spoken } from './asked.ts';
 
 const PROMPTS = {

@@ -15,8 +15,8 @@ type Place = { readonly string: 5 | 6; readonly fret: number };
 const PLACES: readonly Place[] = STRINGS.flatMap((string) => FRETS.map((fret) => ({ string, fret })));
 const placeKey = ({ string, fret }: Place): string => `${string}.${fret}`;
 
-/** Where the root was found: the first bead sits on the string; string 5 piles up, string 6 hangs down. */
-export function RootSpread({ spread, truth, size, hands = true }: SpreadProps) {
+/** Where a root or a bass note was found: the first bead sits on the string; string 5 piles up, string 6 hangs down. */
+export function NeckSpread({ spread, truth, size, hands = true }: SpreadProps) {
   const { scale } = size;
   const most = (string: 5 | 6): number =>
     Math.max(1, ...FRETS.map((fret) => handsOn(spread, placeKey({ string, fret }))));
