@@ -1,6 +1,8 @@
-import { chordFault, plainSigns } from './chord-faults.ts';
 import { pitchClass, transpose } from './pitch.ts';
 import type { Interval, NoteName, PitchClass } from './pitch.ts';
+
+// The reader takes nothing but types from here, so that no circle arises.
+export { parseChord } from './chord-reading.ts';
 
 /** Qualities of chords in the order of the answer pads. */
 export const QUALITIES = [
@@ -191,31 +193,4 @@ function parseSymbol(symbol: string): Chord {
   if (!found) throw new RangeError(`Not a chord symbol of ours: ${JSON.stringify(symbol)}.`);
   const { quality, addition } = found;
   return { root, quality, ...(addition ? { addition } : {}), ...(bass === undefined ? {} : { bass }) };
-}
-
-/** Suffixes that a chord may be typed with. Capital and small letters differ: CM is major, Cm is minor. */
-const TYPED_SUFFIXES: Readonly<Record<Quality, readonly string[]>> = {
-  major: ['', 'M', 'maj', 'Maj'],
-  minor: ['m', 'min', 'mi', '-', '−'],
-  power: ['5'],
-  'suspended-fourth': ['sus', 'sus4'],
-  diminished: ['dim', '°', 'º'],
-  augmented: ['aug', '+'],
-  'suspended-second': ['sus2'],
-};
-
-/**
- * Reads a typed chord: `C`, `F♯m`, `Bdim`, `B°`, `C+`, `C5`, `Csus`. Spaces around it are ignored.
- * ReadingError for anything else, with the first character that cannot be read and what to write instead.
- */
-export function parseChord(text: string): Chord {
-  const lead = text.length - text.trimStart().length;
-  const typed = plainSigns(text.trim());
-  const root = /^[A-G][#b]?/.exec(typed)?.[0];
-  if (root !== undefined) {
-    const suffix = typed.slice(root.length);
-    const quality = QUALITIES.find((each) => TYPED_SUFFIXES[each].includes(suffix));
-    if (quality) return { root, quality };
-  }
-  throw chordFault(text.trim()).movedBy(lead);
 }

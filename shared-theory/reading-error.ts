@@ -3,15 +3,21 @@
  * Kept by name, so that another language can word the same faults.
  */
 const SUGGESTIONS = {
-  nothing: 'write chords such as Em D.',
+  nothing: 'write chords such as {right}.',
   'lower-case-root': 'chord roots are capitals. Write {right}.',
   'german-h': 'H is called B here, and B flat is Bb. Write {right}.',
+  'german-ending': 'sharps and flats are signs here, # and b. Write {right}.',
+  'bare-b': 'B alone is B flat to some and H to others. Write {right}.',
   'syllable-name': 'chords are named by letters here. Write {right}.',
+  'letter-name': 'chords are named Do, Re, Mi here. Write {right}.',
   'no-letter': 'a chord starts with one of the letters A to G, such as {right}.',
-  'double-accidental': 'a root has one sharp or flat at most. Write {right}.',
-  'seventh-or-more': 'only triads, power chords and sus chords can be used. Write {right}.',
-  'slash-bass': 'the root is the bass here. Write {right}.',
-  'unknown-suffix': 'after the root comes nothing, m, dim, aug, 5, sus2 or sus4. Write {right}.',
+  'no-syllable': 'a chord starts with one of Do, Re, Mi, Fa, Sol, La and Si, such as {right}.',
+  'no-chord': 'a loop has a chord in every bar. Leave that bar out, or hold the chord before with a dot.',
+  'same-again': 'a chord that comes again is written again: {right}.',
+  'too-many-accidentals': 'no root is written with such signs. Write {right}.',
+  'not-ours': 'that chord is none that a class can be asked about here. The nearest is {right}.',
+  'slash-bass': 'after a slash stands one note, the bass, as in {right}.',
+  'unknown-suffix': 'what follows the root cannot be read. The nearest is {right}.',
   'bar-empty': 'a bar needs a chord, or a dot that holds the last one.',
   'bar-beats': 'a bar has one chord, or a chord or dot on each beat. Write {right}',
   'nothing-to-hold': 'a dot holds the chord before it, and there is none. Write a chord first.',
@@ -23,7 +29,10 @@ const SUGGESTIONS = {
 /** Names of the faults of typed chords. */
 export type ReadingFault = keyof typeof SUGGESTIONS;
 
-/** Typed chords that cannot be read: where (index of the character, from 0), what stood there, what would be right. */
+/**
+ * Typed chords that cannot be read: where (index of the first character that cannot, from 0; the length where something is
+ * missing), the word that holds it, and what would be right.
+ */
 export class ReadingError extends Error {
   override readonly name = 'ReadingError';
   readonly fault: ReadingFault;

@@ -1,5 +1,7 @@
-import { parseChord } from './chords.ts';
+import { parseChord } from './chord-reading.ts';
+import { WORDS_APART } from './chord-reading/suffixes.ts';
 import type { Chord } from './chords.ts';
+import type { Naming } from './printer.ts';
 import { ReadingError } from './reading-error.ts';
 
 export { ReadingError } from './reading-error.ts';
@@ -35,16 +37,24 @@ const MOST_SLOTS = 64;
 /** A word of a typed vamp and where it stands. */
 type Token = { readonly text: string; readonly place: number };
 
+const WORD = String.raw`[^\s,;|‖]+`;
+/** A chord with what may stand apart from it: a word for its mode, its bass behind a slash. Commas between chords are no part. */
+const CHORD = new RegExp(
+  String.raw`${WORD}(?:\s+(?:${WORDS_APART})(?![^\s,;|‖/]))?(?:\s*/\s*${WORD}|\s+over\s+${WORD})?`,
+  'gi',
+);
+
 /**
- * Reads a typed vamp into slots. Without bar lines each chord has a bar of its own: `Em D`. With bar lines a bar has one chord
- * or one token a beat, and a dot holds: `| G . D . |`, `| Am | . | F . G . |`. ReadingError says where and what would be right.
+ * Reads a typed vamp into slots, its chords under a naming. Without bar lines each chord has a bar of its own: `Em D`. With bar
+ * lines a bar has one chord or one token a beat, and a dot holds: `| G . D . |`, `| Am | . | F . G . |`. ReadingError says where
+ * and what would be right.
  */
-export function parseVamp(text: string, beatsPerBar: number): Slot[] {
+export function parseVamp(text: string, beatsPerBar: number, naming: Naming = 'english'): Slot[] {
   if (!Number.isInteger(beatsPerBar) || beatsPerBar < 1)
     throw new RangeError(`A bar has whole beats, not ${beatsPerBar}.`);
   const repeat = /[|‖]:|:[|‖]/.exec(text);
   if (repeat) throw new ReadingError('repeat-sign', repeat.index, repeat[0]);
-  const slots = /[|‖]/.test(text) ? barSlots(text, beatsPerBar) : lineSlots(text, beatsPerBar);
+  const slots = /[|‖]/.test(text) ? barSlots(text, beatsPerBar, naming) : lineSlots(text, beatsPerBar, naming);
   const last = slots[MOST_SLOTS];
   if (last) throw new ReadingError('too-long', text.length, '', String(MOST_SLOTS));
   return slots;
@@ -67,20 +77,20 @@ export function mergedSlots(
   return merged.length === 1 ? slots.map((slot, index) => ({ slot, index })) : merged;
 }
 
-function lineSlots(text: string, beats: number): Slot[] {
-  // Commas and lone dashes between chords are how people write a list of them.
-  const tokens = tokensOf(text, 0, /[^\s,;]+/g).filter((token) => !/^[-–—→]+$/.test(token.text));
+function lineSlots(text: string, beats: number, naming: Naming): Slot[] {
+  // Lone dashes between chords are how people write a list of them.
+  const tokens = tokensOf(text, 0).filter((token) => !/^[-–—→]+$/.test(token.text));
   if (tokens.length === 0) throw new ReadingError('nothing', 0, text.trim());
   return tokens.map((token) => {
     if (isDot(token)) throw new ReadingError('dot-outside-bar', token.place, token.text, filledBar(tokens, beats));
-    return { chord: chordOf(token), beats };
+    return { chord: chordOf(token, naming), beats };
   });
 }
 
-function barSlots(text: string, beatsPerBar: number): Slot[] {
+function barSlots(text: string, beatsPerBar: number, naming: Naming): Slot[] {
   const slots: Slot[] = [];
   for (const bar of barsOf(text)) {
-    const tokens = tokensOf(bar.text, bar.place, /\S+/g);
+    const tokens = tokensOf(bar.text, bar.place);
     if (tokens.length === 0) throw new ReadingError('bar-empty', bar.place, '|');
     if (tokens.length !== 1 && tokens.length !== beatsPerBar) {
       throw new ReadingError(
@@ -93,7 +103,7 @@ function barSlots(text: string, beatsPerBar: number): Slot[] {
     const beats = beatsPerBar / tokens.length;
     for (const token of tokens) {
       const held = slots.at(-1);
-      if (!isDot(token)) slots.push({ chord: chordOf(token), beats });
+      if (!isDot(token)) slots.push({ chord: chordOf(token, naming), beats });
       else if (held) slots[slots.length - 1] = { ...held, beats: held.beats + beats };
       else throw new ReadingError('nothing-to-hold', token.place, token.text);
     }
@@ -112,17 +122,17 @@ function barsOf(text: string): readonly Token[] {
   return counted;
 }
 
-function tokensOf(text: string, start: number, pattern: RegExp): Token[] {
-  return Array.from(text.matchAll(pattern), (found) => ({ text: found[0], place: start + found.index }));
+function tokensOf(text: string, start: number): Token[] {
+  return Array.from(text.matchAll(CHORD), (found) => ({ text: found[0], place: start + found.index }));
 }
 
 function isDot({ text }: Token): boolean {
   return text === '.' || text === '·';
 }
 
-function chordOf({ text, place }: Token): Chord {
+function chordOf({ text, place }: Token, naming: Naming): Chord {
   try {
-    return parseChord(text);
+    return parseChord(text, naming);
   } catch (error) {
     throw error instanceof ReadingError ? error.movedBy(place) : error;
   }
