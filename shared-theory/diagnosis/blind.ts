@@ -4,25 +4,14 @@ import { MOST_CHORDS } from '../questions/count/ask.ts';
 import { OCTAVE } from '../questions/distance/ask.ts';
 import { MOST_HOMES } from '../questions/home/ask.ts';
 import { judgeOf } from '../questions/judges.ts';
-import { LONGEST_ARC } from '../questions/keys/judge.ts';
+import { blindKeySets, LONGEST_ARC } from '../questions/keys/guesses.ts';
+import { differentChords } from '../questions/keys/right-keys.ts';
 import { MOST_NUMERALS } from '../questions/numeral/ask.ts';
 import { CHART } from '../questions/numeral/judge.ts';
 import { ORDERS } from '../questions/order/ask.ts';
 import type { Answer, AskedOf, Kind } from '../questions/question.ts';
 import { NECK_PLACES } from '../questions/root/ask.ts';
 import { ASKED_SEVENTHS } from '../questions/seventh/ask.ts';
-
-const FIFTH = 7;
-
-/** Neighbours on the circle of fifths from each of twelve majors, and none. */
-const ARCS: readonly Answer[] = [
-  [],
-  ...Array.from({ length: 12 }, (_, start) => start).flatMap((start) =>
-    Array.from({ length: LONGEST_ARC }, (_, more) =>
-      Array.from({ length: more + 1 }, (_each, step) => `${(start + step * FIFTH) % 12}M`),
-    ),
-  ),
-];
 
 /**
  * The answers that somebody gives who has heard nothing, each as likely as any other: every answer of the pad; of keys the arcs
@@ -56,8 +45,9 @@ export function blindAnswers(kind: Kind, context: AskedOf): readonly Answer[] {
     case 'one-or-several':
       return ['one', 'several'].flatMap(read);
     case 'keys':
+      return blindKeySets(context.settings.policy, LONGEST_ARC, differentChords(context.truth).length);
     case 'settler':
-      return ARCS;
+      return blindKeySets(context.settings.policy, LONGEST_ARC, 0);
     case 'home':
       return Array.from({ length: MOST_HOMES }, (_, index) => index);
   }

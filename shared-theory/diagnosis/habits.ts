@@ -2,7 +2,7 @@ import { lineDigit } from '../distance-line.ts';
 import { keyId, usualKey } from '../keys.ts';
 import { pitchClass } from '../pitch.ts';
 import { startsAtZero } from '../questions/distance/judge.ts';
-import { keysAsk } from '../questions/keys/ask.ts';
+import { keysAsk, partsOf } from '../questions/keys/ask.ts';
 import type { Answer, AnswerOf, Kind } from '../questions/question.ts';
 import { NOT_SURE } from '../questions/question.ts';
 import type { AskedRound, EvidenceQuestion } from './asked.ts';
@@ -88,8 +88,8 @@ function alwaysTheHomeKey(items: readonly Item[]): HabitFound | null {
   const home = asked.filter(({ answer, asked: { round } }) => {
     const [root = 'C'] = round.truth.roots;
     const mode = round.truth.qualities[0] === 'minor' ? 'm' : 'M';
-    const named = answer.map((id) => keyId(usualKey(id)));
-    return named.length === 1 && named[0] === keyId(usualKey(`${pitchClass(root)}${mode}`));
+    const [named, ...others] = partsOf(answer).keys;
+    return named !== undefined && others.length === 0 && named === keyId(usualKey(`${pitchClass(root)}${mode}`));
   });
   const wrong = home.filter(({ answer, truth }) => keysAsk.key(answer) !== keysAsk.key(truth));
   return wrong.length >= 3 ? { habit: 'always-the-home-key', times: home.length, of: asked.length } : null;

@@ -1,13 +1,14 @@
 import { chordPitchClasses } from '../../chords.ts';
 import type { Chord } from '../../chords.ts';
+import { chordIndices } from '../different.ts';
 import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
-import type { AskedOf, Judge } from '../question.ts';
+import type { AskedOf, Judge, MarkingContext } from '../question.ts';
 import { MOST_CHORDS } from './ask.ts';
 
 /** Two triads that share so many notes are close: a relative or a mediant. */
 const CLOSE_NOTES = 2;
 
-/** How many different chords. */
+/** How many different chords. One over another bass is the same, unless the class counts it as another. */
 export const countJudge: Judge<'count'> = {
   kind: 'count',
   truth: rightCount,
@@ -17,7 +18,7 @@ export const countJudge: Judge<'count'> = {
     const { beside } = context;
     const error = firstShown([
       ['counts-the-changes', answer === beside.slots],
-      ['merges-close-chords', answer === right - 1 && hasClosePair(beside.chords)],
+      ['merges-close-chords', answer === right - 1 && (hasClosePair(beside.chords) || newByItsBass(context))],
       ['splits-one-chord', answer === right + 1 && beside.sameChordVaries],
       ['hears-no-change', answer === 1],
     ]);
@@ -29,8 +30,14 @@ export const countJudge: Judge<'count'> = {
   chance: () => 1 / MOST_CHORDS,
 };
 
-function rightCount({ truth }: AskedOf): number | null {
-  return truth.count <= MOST_CHORDS ? truth.count : null;
+function rightCount({ truth, settings }: AskedOf): number | null {
+  const count = settings.slashIsNew === true ? new Set(chordIndices(truth, settings)).size : truth.count;
+  return count <= MOST_CHORDS ? count : null;
+}
+
+/** Whether a chord comes back over another bass where the class counts that as another chord. */
+function newByItsBass({ settings: { slashIsNew = false }, beside }: MarkingContext): boolean {
+  return slashIsNew && beside.sameChordVaries;
 }
 
 /** Whether two of the different chords share most of their notes. */

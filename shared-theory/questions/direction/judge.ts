@@ -1,4 +1,5 @@
 import { distanceNumber } from '../../distance-line.ts';
+import { modulo } from '../../pitch.ts';
 import { directionOf } from '../../truth.ts';
 import type { Direction } from '../../truth.ts';
 import type { ErrorKind } from '../error-kinds.ts';
@@ -29,10 +30,14 @@ function rightDirection({ truth, target }: AskedOf): Direction | null {
   return truth.directions[target - 1] ?? null;
 }
 
-/** Semitones that the bass moved, or as far as the distance tells them; 0 where neither may be told. */
-function moved({ beside: { bass, distances }, target }: MarkingContext): number {
+/** Semitones that the bass moved, or as far as the two basses or the distance tell them; 0 where none may be told. */
+function moved({ beside: { bass, basses, distances }, truth, target }: MarkingContext): number {
   const [from, to] = [bass[0], bass[target]];
-  return Math.abs(from !== undefined && to !== undefined ? to - from : (distances[target] ?? 0));
+  if (from !== undefined && to !== undefined) return Math.abs(to - from);
+  const [home, other] = [basses[0] ?? null, basses[target] ?? null];
+  if (home === null || other === null) return Math.abs(distances[target] ?? 0);
+  const up = modulo(other - home, 12);
+  return truth.directions[target - 1] === 'down' ? modulo(-up, 12) : up;
 }
 
 function errorOf(answer: Direction, right: Direction, context: MarkingContext): ErrorKind | null {

@@ -7,7 +7,7 @@ import { firstShown, FOLLOWS, needed, notRight, ownAnswer, RIGHT } from '../mark
 import type { Judge, MarkingContext } from '../question.ts';
 import { questionId } from '../round-questions.ts';
 import { OCTAVE } from './ask.ts';
-import { placeOnLine } from './place.ts';
+import { placeOnLine, placesOnLine } from './place.ts';
 
 const FOURTH = 5;
 const FIFTH = 7;
@@ -24,14 +24,20 @@ export const distanceJudge: Judge<'distance'> = {
   kind: 'distance',
   truth: ({ truth, target }) => placeOnLine(truth, target),
   mark: (answer, context) => {
-    const right = needed(placeOnLine(context.truth, context.target), 'distance', context.target);
-    if (answer === right) return RIGHT;
+    const places = placesOnLine(context.truth, context.target);
+    const written = needed(places[0], 'distance', context.target);
+    if (places.includes(answer)) return RIGHT;
+    // Where several places are right, the one that the answer comes nearest to.
+    const right = places.reduce(
+      (best, place) => (creditOf(answer, place) > creditOf(answer, best) ? place : best),
+      written,
+    );
     if (isOtherWay(answer, right) && wayOf(answer) === wrongWaySaid(right, context)) return FOLLOWS;
     return notRight(creditOf(answer, right), errorOf(answer, right, context));
   },
-  also: () => [],
+  also: ({ truth, target }) => placesOnLine(truth, target).slice(1),
   heard: (answer) => String(answer),
-  chance: () => 1 / (2 * OCTAVE + 1),
+  chance: ({ truth, target }) => Math.max(1, placesOnLine(truth, target).length) / (2 * OCTAVE + 1),
   leansOn: (target, questions) => [
     questionId('direction', target),
     ...questions.filter(({ kind, target: slot }) => kind === 'distance' && slot !== target).map(({ id }) => id),
@@ -92,7 +98,7 @@ function errorOf(answer: number, right: number, context: MarkingContext): ErrorK
 function measuresFromTheKey(answer: number, right: number, { beside }: MarkingContext): boolean {
   const [home] = beside.chords;
   if (home === undefined) return false;
-  const homes = beside.owners.map((name) => above(pitchClass(home.root) - pitchClass(parseKeyName(name).tonic)));
+  const homes = beside.keys.majors.map((name) => above(pitchClass(home.root) - pitchClass(parseKeyName(name).tonic)));
   return homes.some((degree) => degree !== 0 && lineNumber(answer) === distanceNumber(degree + right));
 }
 

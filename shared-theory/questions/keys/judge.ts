@@ -1,22 +1,26 @@
 import type { Chord } from '../../chords.ts';
 import { soundsAs } from '../../chords.ts';
 import type { Key } from '../../keys.ts';
-import { candidateKeys } from '../../candidates.ts';
+import { candidateKeys, seventhsUnder } from '../../candidates.ts';
 import { keyHolds, keyOwns } from '../../degrees.ts';
-import { keyId, parseKeyName } from '../../keys.ts';
+import { relativeKey } from '../../keys.ts';
 import { pitchClass } from '../../pitch.ts';
 import type { Policy, Truth } from '../../truth.ts';
 import type { ErrorKind } from '../error-kinds.ts';
 import { firstShown, FOLLOWS, notRight, ownAnswer, RIGHT } from '../marks.ts';
-import { chordsOf, firstSlots, ownChords, questionsOfKinds } from '../own-chords.ts';
+import { chordsOf, ownChords, questionsOfKinds } from '../own-chords.ts';
 import type { AskedOf, Judge, KeyId, MarkingContext } from '../question.ts';
 import { pitchClassAt } from '../root/places.ts';
-import { KEY_IDS, keysAsk } from './ask.ts';
+import { KEY_IDS, keysAsk, partsOf } from './ask.ts';
 import type { Family } from './families.ts';
-import { FAMILIES, familiesOf, isOneStepOff, sameSet, setScore } from './families.ts';
+import { asksForMajors, FAMILIES, familiesOf, isOneStepOff, sameSet, setScore } from './families.ts';
+import { blindKeySets, LONGEST_ARC } from './guesses.ts';
+import { differentChords, rightKeys, validHomes } from './right-keys.ts';
 
 /** Least credit of one right key for a student who said that there are several. */
 const KNOWS_OF_OTHERS = 0.7;
+/** Share of the parent scales under `modes`; the rest is the home's. */
+const PARENTS_SHARE = 0.5;
 
 /**
  * What the answers to one round are held against: the right keys and the chords, since keys are shown with the chords they own.
@@ -25,6 +29,8 @@ const KNOWS_OF_OTHERS = 0.7;
 type RoundKeys = {
   readonly right: ReadonlySet<KeyId>;
   readonly owners: ReadonlySet<Family>;
+  /** Homes that are right beside the parent scales; empty where none is asked for, or no chord can be home. */
+  readonly homes: readonly KeyId[];
   /** Families whose scale holds the root of every chord. */
   readonly rootsFit: ReadonlySet<Family>;
   /** Families that own one chord at least. */
@@ -33,28 +39,40 @@ type RoundKeys = {
   readonly chords: readonly Chord[];
 };
 
-/** Keys that own all chords: right ones marked over all right ones and wrong ones marked, counted by families. */
+/**
+ * Keys that own all chords: right ones marked over all right ones and wrong ones marked, counted by families. Under `modes` that is
+ * half, of the parent scales; the other half is a home on which the loop can rest.
+ */
 export const keysJudge: Judge<'keys'> = {
   kind: 'keys',
-  truth: (context) => KEY_IDS.filter((id) => roundKeys(context).right.has(id)),
+  truth: (context) => rightAnswers(context)[0] ?? [],
   mark: (answer, context) => {
     const round = roundKeys(context);
-    const given = new Set(answer);
-    if (sameSet(given, round.right)) return RIGHT;
-    const named = familiesOf(given);
-    if (followsOwnChords(given, round, context)) return FOLLOWS;
-    return notRight(creditOf(given, named, round, context), errorOf(named, round, context));
+    const { keys: given, home } = partsOf(answer);
+    const rightHome = round.homes.length === 0 || (home !== null && round.homes.includes(home));
+    const rightSet = sameSet(given, round.right);
+    if (rightSet && rightHome) return RIGHT;
+    if (rightHome && followsOwnChords(given, round, context)) return FOLLOWS;
+    const named = familiesOf(given, round.right);
+    const error = rightSet ? null : errorOf(named, round, context);
+    const credit = rightSet ? 1 : creditOf(given, named, round, context);
+    if (round.homes.length === 0) return notRight(credit, error);
+    return notRight(PARENTS_SHARE * credit + (rightHome ? 1 - PARENTS_SHARE : 0), error);
   },
-  also: () => [],
+  also: (context) => rightAnswers(context).slice(1),
   heard: keysAsk.key,
-  // Owners are always neighbours on the circle. So the blind guess to beat is not any of 2^12 sets but one of the arcs of one,
-  // two or three neighbours (or as many as there are) from any of twelve places, or none.
-  chance: (context) => 1 / (12 * Math.max(LONGEST_ARC, roundKeys(context).owners.size) + 1),
-  leansOn: (_target, questions) => questionsOfKinds(questions, ['quality', 'root', 'distance', 'one-or-several']),
+  // Owners are always neighbours on the circle. So the blind guess to beat is not any of 2^12 sets.
+  chance: (context) => {
+    const { owners, chords } = roundKeys(context);
+    const guesses = blindKeySets(context.settings.policy, Math.max(LONGEST_ARC, owners.size), chords.length).map(
+      keysAsk.key,
+    );
+    const right = new Set(rightAnswers(context).map(keysAsk.key));
+    return guesses.filter((guess) => right.has(guess)).length / guesses.length;
+  },
+  leansOn: (_target, questions) =>
+    questionsOfKinds(questions, ['quality', 'root', 'seventh', 'distance', 'one-or-several']),
 };
-
-/** The usual owners of two chords and more are one, two or three neighbours on the circle. */
-export const LONGEST_ARC = 3;
 
 /** Worked out once for each truth and policy: thousands of answers are held against it. */
 const worked = new WeakMap<Truth, Partial<Record<Policy, RoundKeys>>>();
@@ -62,24 +80,29 @@ const worked = new WeakMap<Truth, Partial<Record<Policy, RoundKeys>>>();
 function roundKeys({ truth, settings: { policy } }: AskedOf): RoundKeys {
   const known = worked.get(truth)?.[policy];
   if (known !== undefined) return known;
-  const right = idsOf(truth.keys[policy]);
+  const right = rightKeys(truth.keys, policy);
   const chords = chordsOf(truth);
+  const sevenths = seventhsUnder(policy);
   const families = (fits: (key: Key) => boolean) =>
-    new Set(FAMILIES.filter(({ key }) => fits(key)).map(({ family }) => family));
+    new Set(FAMILIES.filter(({ key }) => fits(key) || fits(relativeKey(key))).map(({ family }) => family));
+  const different = differentChords(truth);
   const round = {
     right,
     owners: familiesOf(right),
-    rootsFit: families((key) => chords.every(({ root }) => keyHolds(key, pitchClass(root)))),
-    ownsSome: families((key) => chords.some((chord) => keyOwns(key, chord))),
-    chords: firstSlots(chords).flatMap((slot) => chords[slot] ?? []),
+    homes: policy === 'modes' && right.size > 0 ? validHomes(different) : [],
+    rootsFit: families((key) => chords.every(({ root }) => keyHolds(key, pitchClass(root), sevenths))),
+    ownsSome: families((key) => chords.some((chord) => keyOwns(key, chord, sevenths))),
+    chords: different,
   };
   worked.set(truth, { ...worked.get(truth), [policy]: round });
   return round;
 }
 
-/** Keys as answers, by their names. */
-export function idsOf(names: readonly string[]): ReadonlySet<KeyId> {
-  return new Set(names.map((name) => keyId(parseKeyName(name))));
+/** Every right answer: the right keys, under `modes` with each valid home. */
+function rightAnswers(context: AskedOf): readonly (readonly KeyId[])[] {
+  const { right, homes } = roundKeys(context);
+  const keys = KEY_IDS.filter((id) => right.has(id));
+  return homes.length === 0 ? [keys] : homes.map((home) => [...keys, home]);
 }
 
 /** Whether the keys are all those that own the chords as the student's own answers have them, which are not those that sounded. */
@@ -87,7 +110,9 @@ function followsOwnChords(given: ReadonlySet<KeyId>, { chords }: RoundKeys, cont
   const root = ownAnswer(context, 'root', 0);
   const own = root === null ? null : ownChords(context, pitchClassAt(root));
   if (own === null || own.every((chord, index) => chords[index] && soundsAs(chord, chords[index]))) return false;
-  return sameSet(given, new Set(candidateKeys(own, context.settings.policy).map(({ id }) => id)));
+  const { policy } = context.settings;
+  const owning = candidateKeys(own, policy === 'modes' ? 'majors' : policy);
+  return sameSet(given, new Set(owning.map(({ id }) => id)));
 }
 
 function creditOf(
@@ -96,7 +121,7 @@ function creditOf(
   { right, owners }: RoundKeys,
   context: MarkingContext,
 ): number {
-  const score = setScore(given, owners, context.settings.policy);
+  const score = setScore(given, right, context.settings.policy);
   const oneRight = named.size === 1 && owners.size > 1 && [...given].every((id) => right.has(id));
   const knows = oneRight && ownAnswer(context, 'one-or-several', 0) === 'several';
   return knows ? Math.max(KNOWS_OF_OTHERS, score) : score;
@@ -109,10 +134,11 @@ function errorOf(
 ): ErrorKind | null {
   const wrong = [...named].filter((family) => !owners.has(family));
   const whole = wrong.length === 0 && named.size > 0;
+  const byMinors = asksForMajors(policy);
   return firstShown([
     ['finds-no-owner', named.size === 0],
-    ['relative-minors-for-majors', whole && policy === 'majors' && named.size === owners.size],
-    ['names-one-of-the-pair', whole && policy === 'relatives' && named.size === owners.size],
+    ['relative-minors-for-majors', whole && byMinors && named.size === owners.size],
+    ['names-one-of-the-pair', whole && !byMinors && named.size === owners.size],
     ['stops-at-one-key', whole && named.size === 1],
     ['leaves-an-owner-out', whole],
     ['one-step-round-the-circle', isOneStepOff(named, owners)],

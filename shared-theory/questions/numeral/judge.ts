@@ -1,11 +1,11 @@
 import type { Chord } from '../../chords.ts';
 import { candidateKeys } from '../../candidates.ts';
 import { pitchClass } from '../../pitch.ts';
-import type { Truth } from '../../truth.ts';
+import type { Policy, Truth } from '../../truth.ts';
 import type { ErrorKind, NoteKind } from '../error-kinds.ts';
 import { firstShown, FOLLOWS, needed, notRight, ownAnswer, RIGHT } from '../marks.ts';
 import { chordsOf, firstSlots, ownChords, questionsOfKinds } from '../own-chords.ts';
-import type { Judge, MarkingContext } from '../question.ts';
+import type { AskedOf, Judge, MarkingContext } from '../question.ts';
 import { MOST_NUMERALS, numeralAsk } from './ask.ts';
 import type { Numeral } from './numerals.ts';
 import { readNumeral } from './numerals.ts';
@@ -18,12 +18,12 @@ const CREDIT: Readonly<Record<Fit, number>> = { right: 1, own: 1, case: 0.5, sig
 /** The triads of a major key: what someone who heard nothing would write. */
 export const CHART = ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'viio'] as const;
 
-/** Numerals in any key that owns all chords, or in its relative minor. */
+/** Numerals in any key that owns all chords, in its relative minor, or from another home that makes a valid reading. */
 export const numeralJudge: Judge<'numeral'> = {
   kind: 'numeral',
-  truth: ({ truth }) => roundNumerals(truth).right[0] ?? null,
+  truth: (context) => roundNumerals(context).right[0] ?? null,
   mark: (answer, context) => {
-    const round = roundNumerals(context.truth);
+    const round = roundNumerals(context);
     needed(round.right[0], 'numeral', context.target);
     const note = round.notes.get(numeralAsk.key(answer));
     if (note !== undefined) return note === null ? RIGHT : { ...RIGHT, note };
@@ -32,14 +32,14 @@ export const numeralJudge: Judge<'numeral'> = {
     if (best.credit === 1 || followsOwnChords(answer, context)) return FOLLOWS;
     return notRight(best.credit, errorOf(numerals, best.fits, round));
   },
-  also: ({ truth }) => roundNumerals(truth).right.slice(1),
+  also: (context) => roundNumerals(context).right.slice(1),
   heard: numeralAsk.key,
-  chance: ({ truth }) => {
-    const { right, asked } = roundNumerals(truth);
+  chance: (context) => {
+    const { right, asked } = roundNumerals(context);
     const written = right.filter((answer) => answer.every((each) => CHART.some((numeral) => numeral === each)));
     return written.length / CHART.length ** Math.max(1, asked.length);
   },
-  leansOn: (_target, questions) => questionsOfKinds(questions, ['quality', 'distance']),
+  leansOn: (_target, questions) => questionsOfKinds(questions, ['quality', 'seventh', 'distance']),
 };
 
 /** What the answers to one round are held against. */
@@ -52,20 +52,20 @@ type RoundNumerals = {
   /** The chords that are asked about, and their slots. */
   readonly asked: readonly Chord[];
   readonly slots: readonly number[];
-  /** The first chord is the one of a key that owns the loop, or of its relative minor. */
+  /** The first chord is the one of a key that owns the loop, major or minor. */
   readonly homeIsOne: boolean;
 };
 
-/** Worked out once for each truth: thousands of answers are held against it. */
-const worked = new WeakMap<Truth, RoundNumerals>();
+/** Worked out once for each truth and policy: thousands of answers are held against it. */
+const worked = new WeakMap<Truth, Partial<Record<Policy, RoundNumerals>>>();
 
-function roundNumerals(truth: Truth): RoundNumerals {
-  const known = worked.get(truth);
+function roundNumerals({ truth, settings: { policy } }: AskedOf): RoundNumerals {
+  const known = worked.get(truth)?.[policy];
   if (known !== undefined) return known;
   const chords = chordsOf(truth);
   const first = firstSlots(chords);
   const different = first.flatMap((slot) => chords[slot] ?? []);
-  const readings = readingsOf(different, MOST_NUMERALS);
+  const readings = readingsOf(different, MOST_NUMERALS, policy);
   const notes = new Map<string, NoteKind | null>();
   const right: (readonly string[])[] = [];
   for (const reading of readings) {
@@ -85,9 +85,9 @@ function roundNumerals(truth: Truth): RoundNumerals {
     slots: first.slice(0, MOST_NUMERALS),
     homeIsOne:
       home !== undefined &&
-      candidateKeys(different, 'relatives').some(({ tonic }) => pitchClass(tonic) === pitchClass(home.root)),
+      candidateKeys(different, 'raised-seventh').some(({ tonic }) => pitchClass(tonic) === pitchClass(home.root)),
   };
-  worked.set(truth, round);
+  worked.set(truth, { ...worked.get(truth), [policy]: round });
   return round;
 }
 
@@ -97,7 +97,7 @@ function bestFit(numerals: readonly Numeral[], { readings, asked, slots }: Round
   const own = slots.map((slot) => ownAnswer(context, 'quality', slot));
   let best = { fits: [] as readonly Fit[], credit: 0, wrong: Infinity };
   for (const { places } of readings) {
-    const fits = Array.from({ length: bars }, (_, bar) => fitOf(numerals[bar], places[bar], own[bar] ?? null));
+    const fits = Array.from({ length: bars }, (_, bar) => fitOf(numerals[bar], places[bar] ?? [], own[bar] ?? null));
     const credit = fits.reduce((sum, fit) => sum + CREDIT[fit], 0) / bars;
     const wrong = fits.filter((fit) => fit === 'wrong').length;
     if (credit > best.credit || (credit === best.credit && wrong < best.wrong)) best = { fits, credit, wrong };
@@ -110,7 +110,7 @@ function followsOwnChords(answer: readonly string[], context: MarkingContext): b
   const own = ownChords(context, 0);
   if (own === null) return false;
   const key = numeralAsk.key(answer);
-  return readingsOf(own, MOST_NUMERALS).some((reading) =>
+  return readingsOf(own, MOST_NUMERALS, context.settings.policy).some((reading) =>
     textsOf(reading).some((text) => numeralAsk.key(text) === key),
   );
 }

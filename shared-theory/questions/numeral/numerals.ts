@@ -27,6 +27,11 @@ export function readNumeral(text: string): Numeral {
   };
 }
 
+/** Takes the numeral of a chord apart whatever more the chord has: `V7`, `viim7b5`, `Isus4`. */
+export function readChordNumeral(text: string): Numeral {
+  return readNumeral(text.replace(/(?:m7b5|maj7|7|add[69]|sus[24]|5)$/, ''));
+}
+
 /** Writes a numeral. */
 export function writeNumeral({ sign, degree, small, suffix }: Numeral): string {
   return sign + (small ? degree.toLowerCase() : degree) + suffix;

@@ -1,63 +1,122 @@
 import type { Chord, Quality } from '../../chords.ts';
 import { distanceNumber } from '../../distance-line.ts';
-import { itemAt } from '../../items.ts';
 import { candidateKeys } from '../../candidates.ts';
+import { numeralOn, placeIn } from '../../degrees.ts';
+import type { Sevenths } from '../../degrees.ts';
+import type { Key, Mode } from '../../keys.ts';
 import { pitchClass } from '../../pitch.ts';
+import type { NoteName } from '../../pitch.ts';
+import type { Policy } from '../../truth.ts';
 import type { NoteKind } from '../error-kinds.ts';
+import { readingsOfSound } from '../same-sound.ts';
 import type { Numeral } from './numerals.ts';
-import { degreeOfDistance, readNumeral, says, waysToSay, writeNumeral } from './numerals.ts';
+import { degreeOfDistance, readChordNumeral, says, waysToSay, writeNumeral } from './numerals.ts';
 
 /** Where a chord stands in a key, and what it is. */
 export type Place = Pick<Numeral, 'sign' | 'degree' | 'small'> & { readonly quality: Quality };
 
-/** The chords' places in one key, and what is said beside an answer in it. */
-export type Reading = { readonly places: readonly Place[]; readonly note: NoteKind | null };
+/**
+ * The chords' places in one key, and what is said beside an answer in it. By chord: more than one place where what sounds may be
+ * named from another root as well.
+ */
+export type Reading = { readonly places: readonly (readonly Place[])[]; readonly note: NoteKind | null };
+
+/** A way to read a loop: what a degree is counted from, and the places there. */
+type InKey = { readonly mode: Mode; readonly tonic: NoteName; readonly places: Reading['places'] };
+
+/** Modes that are heard from home in any class, beside the keys that own the same chords: i-IV and I-bVII. */
+const USUAL_MODES: ReadonlySet<Mode> = new Set(['dorian', 'mixolydian']);
+/** Modes whose home chord is minor: before III, VI and VII some write no flat. */
+const MINOR_HOMES: ReadonlySet<Mode> = new Set(['dorian', 'phrygian', 'aeolian']);
 
 /**
- * Every way to read chords: in each major key that owns them, flat side first; then in the relative minor of each, without and
- * with flats before III, VI and VII. Chords that follow in `chords` beyond the first `asked` decide the keys, but have no place.
+ * Every way to read chords, the class's policy first: in each major key that owns them, flat side first; in the relative minor of
+ * each, without and with flats before III, VI and VII; in each minor key that owns them by its raised seventh; and counted on the
+ * major scale from a home that makes them dorian or mixolydian, under `modes` from any home. Chords that follow in `chords` beyond
+ * the first `asked` decide the keys, but have no place.
  */
-export function readingsOf(chords: readonly Chord[], asked: number): readonly Reading[] {
-  const keys = chords.length === 0 ? [] : candidateKeys(chords, 'relatives');
-  const inKeys = keys.map(({ mode, numerals }) => ({
-    mode,
-    places: chords.slice(0, asked).map(({ quality }, index): Place => {
-      const { sign, degree, small } = readNumeral(itemAt(numerals, index).replace(/(?:5|sus[24])$/, ''));
-      return { sign, degree, small, quality };
-    }),
-  }));
-  const majors = inKeys.filter(({ mode }) => mode === 'major').map(({ places }) => places);
-  const minors = inKeys.filter(({ mode }) => mode === 'minor').map(({ places }) => places);
-  return [
-    ...majors.map((places, index): Reading => ({ places, note: index === 0 ? null : 'right-in-another-key' })),
-    ...minors.flatMap((places): Reading[] =>
-      [places, places.map(flattened)].map((each) => ({ places: each, note: 'other-minor-frame' })),
-    ),
+export function readingsOf(chords: readonly Chord[], asked: number, policy: Policy): readonly Reading[] {
+  if (chords.length === 0) return [];
+  const inKey = (key: Key, sevenths: Sevenths): InKey => ({
+    ...key,
+    places: chords.slice(0, asked).map((chord) => placesIn(chord, key, sevenths)),
+  });
+  const natural = candidateKeys(chords, 'relatives').map((key) => inKey(key, 'natural'));
+  const owned = new Set(natural.map(({ tonic, mode }) => `${tonic} ${mode}`));
+  const raised = candidateKeys(chords, 'raised-seventh')
+    .filter(({ tonic, mode }) => mode === 'minor' && !owned.has(`${tonic} ${mode}`))
+    .map((key) => inKey(key, 'raised-too'));
+  const modal = candidateKeys(chords, 'modes').map((key) => inKey(key, 'natural'));
+  const noted = (readings: readonly InKey[], note: NoteKind) => readings.map((reading) => ({ ...reading, note }));
+  const inKeys = [
+    ...noted(only(natural, 'major'), 'right-in-another-key'),
+    ...noted(only(natural, 'minor'), 'other-minor-frame'),
+    ...noted(raised, 'right-in-another-key'),
   ];
+  const usual = modal.filter(({ mode }) => USUAL_MODES.has(mode));
+  const all =
+    policy === 'modes'
+      ? [...noted(modal, 'right-in-another-key'), ...inKeys]
+      : [...inKeys, ...noted(usual, 'counted-from-a-modal-home')];
+  return all.flatMap((reading, index) =>
+    withFlats(reading).map((places): Reading => ({ places, note: index === 0 ? null : reading.note })),
+  );
+}
+
+function only(readings: readonly InKey[], mode: Mode): readonly InKey[] {
+  return readings.filter((reading) => reading.mode === mode);
+}
+
+/** Where a key has a chord, under each name of what sounds. */
+function placesIn(chord: Chord, key: Key, sevenths: Sevenths): readonly Place[] {
+  return readingsOfSound(chord).flatMap((reading): readonly Place[] => {
+    const place = placeIn(reading, key, sevenths);
+    if (place === null) return [];
+    const { sign, degree, small } = readChordNumeral(numeralOn(place, reading));
+    return [{ sign, degree, small, quality: reading.quality }];
+  });
 }
 
 /** Degrees of the natural minor that lie one fret below those of the major scale: some write a flat before them. */
 const LOWERED: ReadonlySet<string> = new Set(['III', 'VI', 'VII']);
 
-function flattened(place: Place): Place {
-  return LOWERED.has(place.degree) ? { ...place, sign: 'b' } : place;
+/** A minor key's places without and with flats before the lowered degrees, a minor mode's with and without. */
+function withFlats({ mode, places }: InKey): readonly Reading['places'][] {
+  const each = (change: (place: Place) => Place) => places.map((ofChord) => ofChord.map(change));
+  if (mode === 'minor') return [places, each((place) => (isLowered(place) ? { ...place, sign: 'b' } : place))];
+  if (!MINOR_HOMES.has(mode)) return [places];
+  return [places, each((place) => (place.sign === 'b' && LOWERED.has(place.degree) ? { ...place, sign: '' } : place))];
+}
+
+/** Whether a degree of a minor key is a lowered one: not the raised seventh, whose chord is diminished. */
+function isLowered({ degree, quality }: Place): boolean {
+  return LOWERED.has(degree) && !(degree === 'VII' && quality === 'diminished');
 }
 
 /** Every text that says a reading: more than one where a chord without a third may have either case. */
 export function textsOf({ places }: Pick<Reading, 'places'>): readonly (readonly string[])[] {
   return places.reduce<readonly (readonly string[])[]>(
-    (texts, place) =>
-      texts.flatMap((text) => waysToSay(place, place.quality).map((way) => [...text, writeNumeral(way)])),
+    (texts, ofChord) =>
+      texts.flatMap((text) =>
+        ofChord.flatMap((place) => waysToSay(place, place.quality)).map((way) => [...text, writeNumeral(way)]),
+      ),
     [[]],
   );
 }
 
 /** How one numeral fits its place: `own` is right but for a quality that the student misheard before. */
-export type Fit = 'right' | 'own' | 'case' | 'sign' | 'flat' | 'wrong';
+const FITS = ['right', 'own', 'case', 'sign', 'flat', 'wrong'] as const;
+export type Fit = (typeof FITS)[number];
 
-/** How a numeral fits a place, beside the quality that the student gave the chord. */
-export function fitOf(numeral: Numeral | undefined, place: Place | undefined, own: Quality | null): Fit {
-  if (!numeral || !place || numeral.degree !== place.degree) return 'wrong';
+/** How a numeral fits a chord in the best of its places, beside the quality that the student gave the chord. */
+export function fitOf(numeral: Numeral | undefined, places: readonly Place[], own: Quality | null): Fit {
+  const fits = places.map((place) => fitAt(numeral, place, own));
+  return FITS.find((fit) => fits.includes(fit)) ?? 'wrong';
+}
+
+/** How a numeral fits a place. */
+function fitAt(numeral: Numeral | undefined, place: Place, own: Quality | null): Fit {
+  if (!numeral || numeral.degree !== place.degree) return 'wrong';
   if (numeral.sign !== place.sign) {
     return numeral.sign === '' && place.sign === 'b' && says(numeral, place.quality) ? 'flat' : 'wrong';
   }
@@ -79,7 +138,7 @@ export function countedFromHome(numerals: readonly Numeral[], chords: readonly C
     const names = [degreeOfDistance(distance), ...(distance === '#4' ? [{ sign: 'b', degree: 'V' } as const] : [])];
     const places = names.map((name): Place => ({ ...name, small: false, quality: chord.quality }));
     const numeral = numerals[index];
-    const all = places.map((place) => fitOf(numeral, place, null));
+    const all = places.map((place) => fitOf(numeral, [place], null));
     if (all.includes('right')) return 'counted';
     if (!all.includes('flat')) return null;
     return minorHome && numeral && LOWERED.has(numeral.degree) ? 'counted' : 'flat';

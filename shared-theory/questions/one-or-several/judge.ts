@@ -1,5 +1,6 @@
+import { partsOf } from '../keys/ask.ts';
 import { familiesOf } from '../keys/families.ts';
-import { idsOf } from '../keys/judge.ts';
+import { rightKeys } from '../keys/right-keys.ts';
 import { needed, notRight, ownAnswer, RIGHT } from '../marks.ts';
 import { questionsOfKinds } from '../own-chords.ts';
 import type { AskedOf, Judge, MarkingContext, OneOrSeveral } from '../question.ts';
@@ -7,7 +8,7 @@ import type { AskedOf, Judge, MarkingContext, OneOrSeveral } from '../question.t
 /** Credit of a student who found one owner and was sure of it where there are several. */
 const FOUND_ONE = 0.5;
 
-/** One key or several: a relative pair is one family, and counts as one. */
+/** One key or several: a relative pair is one family and counts as one, and so does a minor that owns all by its raised seventh alone. */
 export const oneOrSeveralJudge: Judge<'one-or-several'> = {
   kind: 'one-or-several',
   truth: rightAnswer,
@@ -24,14 +25,15 @@ export const oneOrSeveralJudge: Judge<'one-or-several'> = {
 };
 
 /** Null where no key owns all. */
-function rightAnswer({ truth }: AskedOf): OneOrSeveral | null {
-  const owners = truth.keys.majors.length;
+function rightAnswer({ truth, settings: { policy } }: AskedOf): OneOrSeveral | null {
+  const owners = familiesOf(rightKeys(truth.keys, policy)).size;
   return owners === 0 ? null : owners === 1 ? 'one' : 'several';
 }
 
 /** Whether the student's own keys are one, or one with its relative, that owns the loop. */
 function namesOneOwner(context: MarkingContext): boolean {
-  const named = familiesOf(ownAnswer(context, 'keys', 0) ?? []);
-  const owners = familiesOf(idsOf(context.beside.owners));
+  const right = rightKeys(context.beside.keys, context.settings.policy);
+  const named = familiesOf(partsOf(ownAnswer(context, 'keys', 0) ?? []).keys, right);
+  const owners = familiesOf(right);
   return named.size === 1 && [...named].every((family) => owners.has(family));
 }

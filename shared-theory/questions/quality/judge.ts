@@ -1,7 +1,12 @@
 import type { Quality } from '../../chords.ts';
 import type { ErrorKind } from '../error-kinds.ts';
-import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
+import { modulo } from '../../pitch.ts';
+import { firstShown, needed, notRight, ownAnswer, RIGHT } from '../marks.ts';
+import { chordsOf } from '../own-chords.ts';
 import type { AskedOf, Judge, MarkingContext } from '../question.ts';
+import { pitchClassAt } from '../root/places.ts';
+import { questionId } from '../round-questions.ts';
+import { readingsOfSound } from '../same-sound.ts';
 
 /** Credit for a quality that is not exact: sounded, then answered. */
 const PART_CREDIT: Partial<Record<Quality, Partial<Record<Quality, number>>>> = {
@@ -19,7 +24,10 @@ const LOW_BASS_BELOW_MIDI = 45; // A2
 /** Open shapes end on string 1 at most at G4; from A4 on a shape sits up the neck and rings brighter. */
 const BRIGHT_TOP_FROM_MIDI = 69;
 
-/** Quality of a chord, among those on the pad. */
+/**
+ * Quality of a chord, among those on the pad: its triad. A seventh, sixth or ninth changes nothing of it, and a chord with a
+ * diminished triad and a seventh earns the same part as one without.
+ */
 export const qualityJudge: Judge<'quality'> = {
   kind: 'quality',
   truth: rightQuality,
@@ -30,7 +38,13 @@ export const qualityJudge: Judge<'quality'> = {
   },
   also: alsoRight,
   heard: (answer) => answer,
-  chance: ({ settings }) => 1 / settings.qualities.length,
+  chance: (context) => {
+    const { qualities } = context.settings;
+    const sounded = rightQuality(context);
+    const named = sounded === null || !qualities.includes(sounded) ? 0 : 1;
+    return (named + alsoRight(context).length) / qualities.length;
+  },
+  leansOn: (target) => [questionId('root', target)],
 };
 
 /** What sounded, where the pad can name it. */
@@ -40,13 +54,18 @@ function rightQuality(asked: AskedOf): Quality | null {
   return asked.settings.qualities.includes(sounded) || alsoRight(asked).length > 0 ? sounded : null;
 }
 
+/** The other names on the pad for what sounds: C6/A may be heard as Am7. */
 function alsoRight({ truth, target, settings: { qualities } }: AskedOf): readonly Quality[] {
   const sounded = truth.qualities[target];
-  const name = sounded && !qualities.includes(sounded) ? NAMED_BY[sounded] : undefined;
-  return name && qualities.includes(name) ? [name] : [];
+  const written = chordsOf(truth)[target];
+  if (sounded === undefined || written === undefined) return [];
+  const heard = readingsOfSound(written).map(({ quality }) => quality);
+  const name = qualities.includes(sounded) ? undefined : NAMED_BY[sounded];
+  return qualities.filter((quality) => quality !== sounded && (quality === name || heard.includes(quality)));
 }
 
-function errorOf(answer: Quality, sounded: Quality, { beside, target }: MarkingContext): ErrorKind | null {
+function errorOf(answer: Quality, sounded: Quality, context: MarkingContext): ErrorKind | null {
+  const { beside, target } = context;
   const { tempo } = beside;
   const slow = tempo !== null && tempo < SLOW_BELOW;
   const fast = tempo !== null && tempo > FAST_ABOVE;
@@ -58,10 +77,30 @@ function errorOf(answer: Quality, sounded: Quality, { beside, target }: MarkingC
   return firstShown([
     ['slow-or-low-is-minor', sounded === 'major' && answer === 'minor' && (slow || low)],
     ['fast-or-bright-is-major', sounded === 'minor' && answer === 'major' && (fast || bright)],
+    ['hears-the-inversion-as-minor', sounded === 'major' && answer === 'minor' && standsOnItsThird(context)],
     ['gives-a-mood-to-a-power-chord', sounded === 'power' && saysMood],
     ['gives-a-mood-to-a-suspended-chord', suspended && saysMood],
+    ['hears-the-major-on-top', sounded === 'minor' && answer === 'major' && hearsTheMajorOnTop(context)],
     ['hears-diminished-as-minor', sounded === 'diminished' && answer === 'minor'],
     ['lumps-diminished-and-augmented', odd(sounded) && odd(answer)],
     ['carries-the-first-quality', target > 0 && answer === beside.qualities[0]],
   ]);
+}
+
+const MAJOR_THIRD = 4;
+const MINOR_THIRD = 3;
+
+/** Whether a major chord has its third in the bass, as far as that may be told. */
+function standsOnItsThird({ beside: { roots, basses }, target }: MarkingContext): boolean {
+  const [root, bass] = [roots[target] ?? null, basses[target] ?? null];
+  return root !== null && bass !== null && modulo(bass - root, 12) === MAJOR_THIRD;
+}
+
+/** Whether a minor seventh chord was heard as the major chord of its upper notes, on its own root or on theirs. */
+function hearsTheMajorOnTop(context: MarkingContext): boolean {
+  const { beside, target } = context;
+  if (beside.sevenths[target] !== 'seventh') return false;
+  const [root, place] = [beside.roots[target] ?? null, ownAnswer(context, 'root', target)];
+  if (root === null || place === null) return true;
+  return [0, MINOR_THIRD].includes(modulo(pitchClassAt(place) - root, 12));
 }

@@ -3,8 +3,10 @@ import type { PitchClass } from '../../pitch.ts';
 import { midiPitchClass, modulo, pitchClass } from '../../pitch.ts';
 import type { ErrorKind } from '../error-kinds.ts';
 import { firstShown, FOLLOWS, needed, notRight, ownAnswer, RIGHT } from '../marks.ts';
+import { chordsOf } from '../own-chords.ts';
 import type { AskedOf, Judge, MarkingContext, NeckPlace } from '../question.ts';
 import { questionId } from '../round-questions.ts';
+import { readingsOfSound } from '../same-sound.ts';
 import { NECK_PLACES } from './ask.ts';
 import { pitchClassAt, placesOf } from './places.ts';
 
@@ -20,18 +22,27 @@ const RELATIVE: Partial<Record<Quality, { readonly above: number; readonly quali
   minor: { above: 3, quality: 'major' },
 };
 
-/** Root of a chord, by pitch class: any string, any octave, any spelling. */
+/** Credit of the bass where it is not the root. */
+const GIVES_THE_BASS = 0.6;
+/** Credit of the earliest root of a constant shift, and of the name that a shape has without the capo. */
+const SHIFTED = 0.5;
+
+/**
+ * Root of a chord, by pitch class: any string, any octave, any spelling. Where what sounds may be named from another root as well,
+ * that is as right.
+ */
 export const rootJudge: Judge<'root'> = {
   kind: 'root',
   truth: (context) => rightPlaces(context)[0] ?? null,
   mark: (answer, context) => {
     const root = needed(rootOf(context), 'root', context.target);
-    const above = modulo(pitchClassAt(answer) - root, 12);
-    if (above === 0) return RIGHT;
+    const sound = pitchClassAt(answer);
+    if (rootsOf(context).includes(sound)) return RIGHT;
+    const above = modulo(sound - root, 12);
     const shift = constantShift(above, root, context);
     if (shift === 'goes-on') return FOLLOWS;
-    if (shift === 'begins') return notRight(0.5, 'constant-shift');
-    return notRight(creditOf(above, context), errorOf(above, root, context));
+    const heard = { above, shifted: shift === 'begins', sound };
+    return notRight(creditOf(heard, context), errorOf(heard, context));
   },
   also: (context) => rightPlaces(context).slice(1),
   heard: (answer) => String(pitchClassAt(answer)),
@@ -47,12 +58,27 @@ function rootOf({ truth, target }: AskedOf): PitchClass | null {
   return name === undefined ? null : pitchClass(name);
 }
 
-/** Every place of the root, lowest fret first. */
-function rightPlaces(context: AskedOf): readonly NeckPlace[] {
-  return placesOf(rootOf(context));
+/** The root as written, then those of the other ways to read what sounds. */
+function rootsOf({ truth, target }: AskedOf): readonly PitchClass[] {
+  const written = chordsOf(truth)[target];
+  return written === undefined ? [] : [...new Set(readingsOfSound(written).map(({ root }) => pitchClass(root)))];
 }
 
-function creditOf(above: number, { beside, target }: MarkingContext): number {
+/** Every place of each root, lowest fret first. */
+function rightPlaces(context: AskedOf): readonly NeckPlace[] {
+  return rootsOf(context).flatMap(placesOf);
+}
+
+/** A wrong root: semitones above the right one, its own sound, and whether a constant shift begins with it. */
+type Heard = { readonly above: number; readonly shifted: boolean; readonly sound: PitchClass };
+
+function creditOf(heard: Heard, context: MarkingContext): number {
+  const part = partOf(heard.above, context);
+  if (givesTheBass(heard, context)) return GIVES_THE_BASS;
+  return heard.shifted || namesTheShape(heard, context) ? Math.max(SHIFTED, part) : part;
+}
+
+function partOf(above: number, { beside, target }: MarkingContext): number {
   const quality = beside.qualities[target];
   if (above === fifthOf(quality) || above === FOURTH) return 0.4;
   if (above === thirdOf(quality)) return 0.25;
@@ -60,18 +86,32 @@ function creditOf(above: number, { beside, target }: MarkingContext): number {
   return 0;
 }
 
-function errorOf(above: number, root: PitchClass, context: MarkingContext): ErrorKind | null {
+function errorOf(heard: Heard, context: MarkingContext): ErrorKind | null {
   const { beside, target } = context;
+  const { above, shifted, sound } = heard;
   const quality = beside.qualities[target];
   const top = beside.top[target];
   return firstShown([
+    ['names-the-shape', namesTheShape(heard, context)],
+    ['constant-shift', shifted],
+    ['gives-the-bass', givesTheBass(heard, context)],
     ['swaps-relatives', namesTheRelative(above, context)],
     ['hears-the-fifth', above === fifthOf(quality)],
     ['hears-the-fourth-above', above === FOURTH],
     ['hears-the-third', above === thirdOf(quality)],
     ['one-fret-off', above === 1 || above === 11],
-    ['names-the-top-note', top !== undefined && modulo(root + above, 12) === midiPitchClass(top)],
+    ['names-the-top-note', top !== undefined && sound === midiPitchClass(top)],
   ]);
+}
+
+/** Whether the answer is the note in the bass of a chord that stands on another note than its root. */
+function givesTheBass({ above, sound }: Heard, { beside, target }: MarkingContext): boolean {
+  return above !== 0 && beside.basses[target] === sound;
+}
+
+/** Whether the answer is the root that the shape would have without the class's capo. */
+function namesTheShape({ above }: Heard, { settings: { capo = 0 } }: MarkingContext): boolean {
+  return capo > 0 && above === modulo(-capo, 12);
 }
 
 /**

@@ -1,13 +1,13 @@
 import type { ErrorKind } from '../error-kinds.ts';
 import { KEY_IDS } from '../keys/ask.ts';
 import type { Family } from '../keys/families.ts';
-import { familiesOf, isOneStepOff, sameSet, setScore } from '../keys/families.ts';
-import { idsOf } from '../keys/judge.ts';
+import { asksForMajors, familiesOf, isOneStepOff, sameSet, setScore } from '../keys/families.ts';
+import { rightKeys } from '../keys/right-keys.ts';
 import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
 import type { AskedOf, Judge, KeyId, MarkingContext } from '../question.ts';
 import { settlerAsk } from './ask.ts';
 
-/** The keys that a settler leaves, marked as keys are. */
+/** The keys that a settler leaves, marked as keys are; under `modes` their parent scales alone. */
 export const settlerJudge: Judge<'settler'> = {
   kind: 'settler',
   truth: (context) => {
@@ -18,30 +18,32 @@ export const settlerJudge: Judge<'settler'> = {
     const left = needed(keysLeft(context), 'settler', context.target);
     const given = new Set(answer);
     if (sameSet(given, left)) return RIGHT;
-    const owners = familiesOf(left);
-    return notRight(setScore(given, owners, context.settings.policy), errorOf(familiesOf(given), owners, context));
+    const score = setScore(given, left, context.settings.policy);
+    return notRight(score, errorOf(familiesOf(given, left), left, context));
   },
   also: () => [],
   heard: settlerAsk.key,
   // One of the keys that own the loop is out, or more: who guesses blindly guesses among them.
-  chance: ({ truth }) => 1 / Math.max(2, truth.keys.majors.length),
+  chance: ({ truth, settings: { policy } }) => 1 / Math.max(2, familiesOf(rightKeys(truth.keys, policy)).size),
 };
 
 function keysLeft({ truth, target, settings: { policy } }: AskedOf): ReadonlySet<KeyId> | null {
   const settler = truth.settlers[target];
-  return settler === undefined ? null : idsOf(settler.keys[policy]);
+  return settler === undefined ? null : rightKeys(settler.keys, policy);
 }
 
 function errorOf(
   named: ReadonlySet<Family>,
-  left: ReadonlySet<Family>,
+  right: ReadonlySet<KeyId>,
   { beside, settings: { policy } }: MarkingContext,
 ): ErrorKind | null {
-  const before = familiesOf(idsOf(beside.owners));
+  const left = familiesOf(right);
+  const before = familiesOf(rightKeys(beside.keys, policy), right);
+  const byMinors = asksForMajors(policy);
   return firstShown([
     ['finds-no-owner', named.size === 0],
-    ['relative-minors-for-majors', policy === 'majors' && sameSet(named, left)],
-    ['names-one-of-the-pair', policy === 'relatives' && sameSet(named, left)],
+    ['relative-minors-for-majors', byMinors && sameSet(named, left)],
+    ['names-one-of-the-pair', !byMinors && sameSet(named, left)],
     ['ignores-the-settler', sameSet(named, before)],
     ['one-step-round-the-circle', isOneStepOff(named, left)],
   ]);

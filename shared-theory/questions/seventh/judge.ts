@@ -1,5 +1,8 @@
-import { needed, firstShown, notRight, RIGHT } from '../marks.ts';
+import { seventhOf } from '../../truth.ts';
+import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
+import { chordsOf } from '../own-chords.ts';
 import type { AskedOf, AskedSeventh, Judge } from '../question.ts';
+import { readingsOfSound } from '../same-sound.ts';
 import { ASKED_SEVENTHS } from './ask.ts';
 
 /**
@@ -35,7 +38,11 @@ function rightSeventh({ truth, target }: AskedOf): AskedSeventh | null {
   return ASKED_SEVENTHS.find((seventh) => seventh === truth.sevenths[target]) ?? null;
 }
 
-/** The sevenths of the other ways to read what sounds. */
-function alsoRight(_asked: AskedOf): readonly AskedSeventh[] {
-  return [];
+/** The sevenths of the other ways to read what sounds: Am/G may be heard as Am7 over its seventh. */
+function alsoRight(asked: AskedOf): readonly AskedSeventh[] {
+  const right = rightSeventh(asked);
+  const written = chordsOf(asked.truth)[asked.target];
+  if (right === null || written === undefined) return [];
+  const heard = readingsOfSound(written).map(seventhOf);
+  return ASKED_SEVENTHS.filter((seventh) => seventh !== right && heard.includes(seventh));
 }
