@@ -1,76 +1,97 @@
-import type { Chord } from '../../shared-theory/chords.ts';
-import { chartRows, cribOf } from '../../shared-theory/crib.ts';
-import type { Crib } from '../../shared-theory/crib.ts';
-import { candidateKeys } from '../../shared-theory/candidates.ts';
-import type { CandidateKey } from '../../shared-theory/candidates.ts';
-import { printChord, printKey, printNote, printNumeral } from '../../shared-theory/printer.ts';
-import type { Policy } from '../../shared-theory/truth.ts';
+import { readSymbol } from '../../shared-theory/chords.ts';
+import { chartRows } from '../../shared-theory/crib.ts';
+import type { GuitarCrib } from '../../shared-theory/crib/typed.ts';
+import { parseKeyName } from '../../shared-theory/keys.ts';
 import { columns } from '../columns.ts';
-import { consoleWords } from '../protocol/words/en.ts';
+import { listed } from '../protocol/words/counting.ts';
+import { cribWords } from '../protocol/words/crib-words.ts';
 import { fill } from '../protocol/words/fill.ts';
+import { stepWords } from '../protocol/words/step-words.ts';
+import { fretsText } from './box.ts';
+import { chordsText, noKeyTexts, notesText, otherPolicies, safeText } from './keys-part.ts';
+import type { SheetNames } from './names.ts';
+import { policySentence } from './policy-sentences.ts';
+import { settlingRows } from './settling.ts';
+import type { SlipGroup } from './slips.ts';
+import { MOST_OF_A_KIND, slipGroups } from './slips.ts';
 
-const words = consoleWords.crib;
+const words = cribWords;
 
-/** The crib as a sheet to print or to read in a terminal, with real signs. */
-export function printCrib(chords: readonly Chord[], policy: Policy): string {
-  const crib = cribOf(chords, policy);
-  const keys = candidateKeys(chords, policy);
+/** The crib as a sheet to read in a terminal, with real signs. */
+export function printCrib(crib: GuitarCrib, names: SheetNames): string {
+  const chords = crib.chords.map(names.chord).join('  ');
   const parts = [
-    `${chordNames(crib.chords, '  ')}   (${words.policies[policy]})`,
-    keys.length === 0 ? noKey(crib) : keys.map((key) => chart(chords, key)).join('\n\n'),
+    `${chords}   (${[words.policies[crib.policy], ...guitarNotes(crib)].join(', ')})`,
+    crib.keys.length === 0 ? noKeyTexts(crib, names).join(' ') : charts(crib, names),
+    crib.policyChanges.map((change) => policySentence(change, names)).join('\n'),
+    section(crib.guitar.capo === 0 ? words.fretsTitle : words.fretsUnderCapo, shapes(crib, names)),
+    `${words.safe}: ${safeText(crib, names)}`,
+    section(words.settlesTitle, settling(crib, names)),
     section(
-      words.deciders,
-      crib.deciders.map(({ note, leaves }) => [printNote(note).text, keyNames(leaves)]),
+      words.otherPolicies,
+      otherPolicies(crib, names).map((text) => [text]),
     ),
-    section(words.settlers, settlersByKeys(crib)),
-    section(words.open, crib.open.length === 0 ? [] : [[chordNames(crib.open)]]),
+    words.questionsTitle,
+    ...slipGroups(crib, names, MOST_OF_A_KIND).map(answers),
   ];
   return parts.filter((part) => part !== '').join('\n\n');
 }
 
-function noKey({ policy, clash, raisedSeventh = [] }: Crib): string {
-  const [low = '', high = ''] = (clash ?? []).map((note) => printNote(note).text);
-  const why = clash ? ` ${fill(words.clash[policy], { low, high })}` : '';
-  const raised = raisedSeventh.map(({ key, numerals }) =>
-    fill(words.raisedSeventh, { key: printKey(key).text, numerals: numeralsText(numerals) }),
-  );
-  return [words.noKey[policy] + why, ...raised].join('\n');
+function guitarNotes({ guitar: { capo, tuning } }: GuitarCrib): readonly string[] {
+  return [
+    ...(tuning === 'standard' ? [] : [words.tunings[tuning]]),
+    ...(capo === 0 ? [] : [fill(words.capoShort, { capo })]),
+  ];
 }
 
-function numeralsText(numerals: readonly string[]): string {
-  return numerals.map((numeral) => printNumeral(numeral).text).join('–');
+function numeralsText(numerals: readonly string[], names: SheetNames): string {
+  return numerals.map(names.numeral).join('–');
 }
 
-/** A key with the vamp's numerals, and its seven chords from the vamp's first chord on; the vamp's own stand in brackets. */
-function chart(chords: readonly Chord[], key: CandidateKey): string {
-  const { row } = chartRows(chords, key);
-  const symbols = row.map(({ symbol, inVamp }) => {
-    const name = printChord(symbol).text;
-    return inVamp ? `[${name}]` : ` ${name}`;
-  });
-  const numerals = row.map(({ numeral }) => ` ${printNumeral(numeral).text}`);
-  const title = `${printKey(key.name).text}   ${numeralsText(key.numerals)}`;
-  return [title, ...columns([symbols, numerals])].join('\n');
-}
-
-/** Settlers that leave the same keys share a line. */
-function settlersByKeys({ settlers }: Crib): string[][] {
-  const lines = new Map<string, string[]>();
-  for (const { chord, leaves } of settlers) {
-    const keys = keyNames(leaves);
-    lines.set(keys, [...(lines.get(keys) ?? []), chord]);
+/** Each key with the vamp's numerals; of majors and natural minors also their seven chords from the vamp's first one on. */
+function charts({ chords, keys, policy }: GuitarCrib, names: SheetNames): string {
+  if (policy !== 'majors' && policy !== 'relatives') {
+    return columns(keys.map(({ key, numerals }) => [names.key(key), numeralsText(numerals, names)])).join('\n');
   }
-  return Array.from(lines, ([keys, symbols]) => [chordNames(symbols), keys]);
+  return keys.map(({ key, numerals }) => chart(chords, key, numerals, names)).join('\n\n');
+}
+
+/** The vamp's own chords stand in brackets. */
+function chart(chords: readonly string[], key: string, numerals: readonly string[], names: SheetNames): string {
+  const { row } = chartRows(chords.map(readSymbol), parseKeyName(key));
+  const symbols = row.map(({ symbol, inVamp }) => (inVamp ? `[${names.chord(symbol)}]` : ` ${names.chord(symbol)}`));
+  const under = row.map(({ numeral }) => ` ${names.numeral(numeral)}`);
+  return [`${names.key(key)}   ${numeralsText(numerals, names)}`, ...columns([symbols, under])].join('\n');
+}
+
+function shapes({ shapes: all }: GuitarCrib, names: SheetNames): string[][] {
+  return all.map(({ chord, shape, frets }) => [
+    names.chord(chord),
+    frets === null ? words.noShape : fretsText(frets),
+    ...(all.some((each) => each.shape !== each.chord) ? [`${words.shape} ${names.chord(shape)}`] : []),
+  ]);
+}
+
+function settling(crib: GuitarCrib, names: SheetNames): string[][] {
+  const rows = settlingRows(crib);
+  if (rows.length === 0) return [];
+  return [
+    [words.leaves, words.sung, words.thirdChord],
+    ...rows.map((row) => [listed(row.leaves.map(names.key)), notesText(row, names), chordsText(row, names)]),
+    [words.all, safeText(crib, names), crib.open.map(names.chord).join(', ')],
+  ];
+}
+
+/** The right answers of a kind, and under them what will be heard instead. */
+function answers({ kind, right, slips }: SlipGroup): string {
+  const lines = slips.flatMap(({ answers: wrong, finding, say, play }) => [
+    `  ${wrong}  ${finding}`,
+    ...(say === null ? [] : [`    ${words.say} ${fill(words.quote, { text: say })}`]),
+    ...(play === null ? [] : [`    ${words.play} ${play}`]),
+  ]);
+  return [`${kind === 'distance' ? words.howFar : stepWords[kind]}: ${right}`, ...lines].join('\n');
 }
 
 function section(title: string, rows: readonly (readonly string[])[]): string {
   return rows.length === 0 ? '' : [title, ...columns(rows)].join('\n');
-}
-
-function chordNames(symbols: readonly string[], between = ', '): string {
-  return symbols.map((symbol) => printChord(symbol).text).join(between);
-}
-
-function keyNames(names: readonly string[]): string {
-  return names.map((name) => printKey(name).text).join(', ');
 }

@@ -4,8 +4,8 @@ import type { CandidateKey } from '../candidates.ts';
 import type { Distance } from '../distance-line.ts';
 import { lineNumber } from '../distance-line.ts';
 import { itemAt } from '../items.ts';
-import { keyName, scaleNotes, usualKey } from '../keys.ts';
-import { pitchClass } from '../pitch.ts';
+import { isModal, keyName, parentKey, scaleNotes, usualKey } from '../keys.ts';
+import { fifthsFromC, pitchClass } from '../pitch.ts';
 import type { NoteName, PitchClass } from '../pitch.ts';
 import type { Answer, Kind, NeckPlace } from '../questions/question.ts';
 import { pitchClassAt } from '../questions/root/places.ts';
@@ -39,17 +39,32 @@ function noteAt(place: NeckPlace, names: Names): NoteName {
   return spelled(pitchClassAt(place), names);
 }
 
-/** A sound as the vamp's chords write it, else as the keys that own them do, else as the usual key on it is named. */
+/** A sound as the vamp's chords write it, else as the keys that own them do, else by the name nearest to the first root by fifths. */
 function spelled(sound: PitchClass, { chords, keys }: Names): NoteName {
   const written = [...chords.flatMap(chordNotes), ...keys.flatMap(scaleNotes)];
-  return written.find((note) => pitchClass(note) === sound) ?? usualKey(`${sound}M`).tonic;
+  const found = written.find((note) => pitchClass(note) === sound);
+  if (found !== undefined) return found;
+  const home = fifthsFromC(itemAt(chords, 0).root);
+  const names = USUAL_NOTES.filter((note) => pitchClass(note) === sound);
+  const far = (note: NoteName) => Math.abs(fifthsFromC(note) - home);
+  return itemAt(
+    names.toSorted((one, other) => far(one) - far(other)),
+    0,
+  );
 }
 
-/** Keys by their names, candidates in their order before others; a home among the answers by its chord. */
+/** Notes of the line of fifths that have one sign at most. */
+const USUAL_NOTES = 'Gb Db Ab Eb Bb F C G D A E B F# C# G# D# A#'.split(' ');
+
+/** Keys by their names, candidates in their order before others; a scale by its major key, a home among the answers by its chord. */
 function keysNamed(ids: readonly string[], { chords, keys }: Names): readonly string[] {
   const candidates = keys.filter(({ id }) => ids.includes(id));
   const others = ids.filter((id) => !candidates.some((key) => key.id === id));
-  return [...candidates.map(({ name }) => name), ...others.map((id) => homeNamed(id, chords) ?? keyName(usualKey(id)))];
+  const named = [
+    ...candidates.map((key) => (isModal(key.mode) ? keyName(parentKey(key)) : key.name)),
+    ...others.map((id) => homeNamed(id, chords) ?? keyName(usualKey(id))),
+  ];
+  return [...new Set(named)];
 }
 
 /** `h1` by the second of the different chords; null for what names no home. */

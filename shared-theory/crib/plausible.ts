@@ -33,7 +33,7 @@ type Guesses = { readonly [K in Kind]: (asked: AskedOf) => readonly Guess<K>[] }
 const GUESSES: Guesses = {
   strokes: () => alone(['all-downs', 'down-up']),
   count: () => alone(Array.from({ length: MOST_CHORDS }, (_, index) => index + 1)),
-  order: () => alone(ORDERS),
+  order: (asked) => alone(ordersNear(judgeOf('order').truth(asked) ?? [])),
   direction: () => alone(['up', 'down', 'same']),
   bass: ({ truth, target }) => alone(chordNotesFirst(itemAt(chordsOf(truth), target))),
   quality: ({ settings }) => alone(settings.qualities),
@@ -42,7 +42,7 @@ const GUESSES: Guesses = {
   distance: (asked) => alone(placesNear(judgeOf('distance').truth(asked) ?? 0)),
   numeral: (asked) => alone(numeralGuesses(asked)),
   'one-or-several': () => alone(['one', 'several']),
-  keys: (asked) => alone(keySets(asked)),
+  keys: (asked) => alone(keySets(asked, homesOf(asked))),
   settler: (asked) => alone(keySets(asked)),
   // An opinion: no answer of it is wrong.
   home: () => [],
@@ -70,10 +70,19 @@ function rootGuesses({ truth, target }: AskedOf): readonly Guess<'root'>[] {
   return [{}, ...own].flatMap((each) => LOW_PLACES.map((answer) => ({ answer, own: each })));
 }
 
-/** Every place of the line: those on the right side of home first, the nearest to the right one first. */
+/** Every order, those that differ in the fewest slots first. */
+function ordersNear(right: readonly number[]): readonly (readonly number[])[] {
+  const off = (order: readonly number[]) => order.filter((chord, slot) => chord !== right[slot]).length;
+  return ORDERS.toSorted((one, other) => off(one) - off(other));
+}
+
+/** Every place of the line: those on the right side of home first, the nearest to the right one first, home and its octaves last. */
 function placesNear(right: number): readonly number[] {
   const places = Array.from({ length: 2 * OCTAVE + 1 }, (_, index) => index - OCTAVE);
-  const far = (place: number) => (Math.sign(place) === Math.sign(right) ? 0 : 2 * OCTAVE) + Math.abs(place - right);
+  const far = (place: number) => {
+    const side = place % OCTAVE === 0 ? 2 : Math.sign(place) === Math.sign(right) ? 0 : 1;
+    return side * 2 * OCTAVE + Math.abs(place - right);
+  };
   return places.toSorted((one, other) => far(one) - far(other));
 }
 
@@ -108,9 +117,12 @@ const NEAREST_FIRST = [0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6] as const;
 
 /**
  * Sets of keys: the first chord's own key; one key, and up to four neighbours, those near the owners first; all that own one of the
- * chords; the owners with one missing, by their relative minors or majors alone; those of the loop without its settler; and none.
+ * chords; the owners with one missing, by their relative minors or majors alone; those of the loop without its settler; and none. Beside scales stands a home, where one is asked for.
  */
-function keySets({ truth, settings: { policy } }: AskedOf): readonly (readonly KeyId[])[] {
+function keySets(
+  { truth, settings: { policy } }: AskedOf,
+  homes: readonly KeyId[] = [],
+): readonly (readonly KeyId[])[] {
   const owners = truth.keys[policy].map((name) => keyId(parseKeyName(name)));
   const majors = truth.keys.majors.map(parseKeyName);
   const home = pitchClass(itemAt(truth.roots, 0));
@@ -129,7 +141,12 @@ function keySets({ truth, settings: { policy } }: AskedOf): readonly (readonly K
     ...KEY_IDS.map((id) => [id]),
     [],
   ];
-  return sets.map((set) => KEY_IDS.filter((id) => set.includes(id)));
+  return sets.map((set) => [...KEY_IDS.filter((id) => set.includes(id)), ...(set.length > 0 ? homes : [])]);
+}
+
+/** The homes of the right answer: none but where homes are asked for. */
+function homesOf(asked: AskedOf): readonly KeyId[] {
+  return (judgeOf('keys').truth(asked) ?? []).filter((id) => !KEY_IDS.includes(id));
 }
 
 /** The major key so many fifths round the circle from a tonic. */

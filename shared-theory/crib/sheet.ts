@@ -5,6 +5,8 @@ import { cribOf } from '../crib.ts';
 import type { Decider } from '../deciders.ts';
 import { itemAt } from '../items.ts';
 import type { NoteName } from '../pitch.ts';
+import type { PolicyChange } from '../policy-change.ts';
+import { policyChanges } from '../policy-change.ts';
 import type { ErrorKind } from '../questions/error-kinds.ts';
 import { askableQuestions, judgeOf } from '../questions/judges.ts';
 import { chordsOf, firstSlots } from '../questions/own-chords.ts';
@@ -15,6 +17,8 @@ import type { Isolation, Settler } from '../settlers.ts';
 import { isolationsOf, settlingOf } from '../settlers.ts';
 import type { Truth } from '../truth.ts';
 import { keysByPolicy } from '../truth.ts';
+import type { VisitedKey } from '../visited-keys.ts';
+import { visitedKeys } from '../visited-keys.ts';
 import type { NamedAnswer, Names } from './answer-names.ts';
 import { namedAnswer } from './answer-names.ts';
 import { likelyWrong } from './likely-wrong.ts';
@@ -35,6 +39,8 @@ export type CribQuestion = {
   readonly question: QuestionId;
   readonly kind: Kind;
   readonly target: Target;
+  /** The chord, or the settler (a chord or a sung note), that it asks about; null where it asks about the whole loop. */
+  readonly of: string | null;
   /** Null where no answer is right: it is asked for opinions. */
   readonly answer: NamedAnswer | null;
   readonly wrong: readonly CribWrong[];
@@ -52,6 +58,10 @@ export type CribSheet = Crib & {
   readonly isolating: readonly Isolation[];
   /** The names of the candidate keys by policy. */
   readonly policies: Truth['keys'];
+  /** What the choice of the key policy changes. */
+  readonly policyChanges: readonly PolicyChange[];
+  /** Where no key owns all: keys that do but for a visitor or two, the likeliest first. */
+  readonly visited: readonly VisitedKey[];
   readonly questions: readonly CribQuestion[];
 };
 
@@ -76,6 +86,8 @@ export function cribSheet(
     sevenths: settlingOf(chords, keys, policy).sevenths,
     isolating: isolationsOf(chords, keys, policy),
     policies: keysByPolicy(chords),
+    policyChanges: policyChanges(chords),
+    visited: keys.length === 0 ? visitedKeys(chords) : [],
     questions: questions.map((question) => cribQuestion(question, truth, settings, names)),
   };
 }
@@ -94,6 +106,7 @@ function cribQuestion(question: RoundQuestion, truth: Truth, settings: QuestionS
     question: id,
     kind,
     target,
+    of: askedOf(question, truth),
     answer: right === null ? null : namedAnswer(kind, right, names),
     wrong: wrong.map(({ answer, error, own, credit }) => {
       const others = Object.entries(own);
@@ -106,6 +119,23 @@ function cribQuestion(question: RoundQuestion, truth: Truth, settings: QuestionS
       };
     }),
   };
+}
+
+const WHOLE_LOOP: ReadonlySet<Kind> = new Set([
+  'strokes',
+  'count',
+  'order',
+  'numeral',
+  'one-or-several',
+  'keys',
+  'home',
+]);
+
+function askedOf({ kind, target }: RoundQuestion, truth: Truth): string | null {
+  if (WHOLE_LOOP.has(kind)) return null;
+  if (kind !== 'settler') return truth.chords[target] ?? null;
+  const settler = truth.settlers[target];
+  return settler?.chord ?? settler?.note ?? null;
 }
 
 function kindOf(id: QuestionId): Kind {

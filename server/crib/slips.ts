@@ -1,0 +1,102 @@
+import type { CribQuestion, CribSheet } from '../../shared-theory/crib/sheet.ts';
+import type { GuitarCrib } from '../../shared-theory/crib/typed.ts';
+import type { ErrorKind } from '../../shared-theory/questions/error-kinds.ts';
+import { MOST_NUMERALS } from '../../shared-theory/questions/numeral/ask.ts';
+import type { Kind } from '../../shared-theory/questions/question.ts';
+import { countingWords, listed } from '../protocol/words/counting.ts';
+import { cribWords } from '../protocol/words/crib-words.ts';
+import { errorKinds } from '../protocol/words/errors.ts';
+import { fill } from '../protocol/words/fill.ts';
+import { answerText, askedText, wrongText } from './answers.ts';
+import type { SheetNames } from './names.ts';
+
+/** One error kind that a question's answers are likely to show: the wrong answers, what to say and what to play. */
+export type Slip = {
+  /** Null where the answer is simply the other one. */
+  readonly error: ErrorKind | null;
+  /** As printed, each after the chord it is of: `Em: B`. */
+  readonly answers: string;
+  readonly finding: string;
+  readonly say: string | null;
+  readonly play: string | null;
+};
+
+/** The questions of one kind with their right answers, as printed, and what will be heard instead. */
+export type SlipGroup = { readonly kind: Kind; readonly right: string; readonly slips: readonly Slip[] };
+
+/** Most slips of a kind that are worth their room. */
+export const MOST_OF_A_KIND = 3;
+
+/** The questions by kind, in their order, each with its likely slips, so many of a kind at most. */
+export function slipGroups(sheet: GuitarCrib, names: SheetNames, most: number): readonly SlipGroup[] {
+  const questions = sheet.questions.filter((question) => !saysItself(question, sheet));
+  const kinds = [...new Set(questions.map(({ kind }) => kind))];
+  return kinds.map((kind) => {
+    const { right, slips } = groupOf(
+      kind,
+      questions.filter((question) => question.kind === kind),
+      names,
+      sheet.directionsKnown,
+    );
+    return { kind, right: kind === 'numeral' ? numeralsText(sheet, names) : right, slips: slips.slice(0, most) };
+  });
+}
+
+/** The numerals in every candidate key, each once: all of them are right. */
+function numeralsText({ keys }: CribSheet, names: SheetNames): string {
+  const texts = keys.map(({ numerals }) => numerals.slice(0, MOST_NUMERALS).map(names.numeral).join('–'));
+  return listed(texts, countingWords.or);
+}
+
+/** The bass of a chord over its root is its root, and a vamp without sevenths has none: neither is said twice. */
+function saysItself({ kind }: CribQuestion, { chords, questions }: CribSheet): boolean {
+  if (kind === 'bass') return chords.every((chord) => !chord.includes('/'));
+  return kind === 'seventh' && questions.every((other) => other.kind !== 'seventh' || other.answer === 'none');
+}
+
+function groupOf(
+  kind: Kind,
+  questions: readonly CribQuestion[],
+  names: SheetNames,
+  withWay: boolean,
+): { readonly right: string; readonly slips: readonly Slip[] } {
+  const right = questions.map((question) => {
+    const { answer } = question;
+    return { question, text: answer === null ? cribWords.opinion : answerText(kind, answer, names, withWay) };
+  });
+  const errors = [...new Set(questions.flatMap(({ wrong }) => wrong.map(({ error }) => error)))];
+  const slips = errors.map((error): Slip => {
+    const answers = questions.flatMap((question) =>
+      question.wrong
+        .filter((wrong) => wrong.error === error)
+        .map((wrong) => ({ question, text: wrongText(kind, wrong, names, withWay) })),
+    );
+    const words = error === null ? undefined : errorKinds[error];
+    return {
+      error,
+      answers: answersText(answers, questions.length, names),
+      finding: words?.finding ?? cribWords.otherAnswer,
+      say: words?.say ?? null,
+      play: words?.play ?? null,
+    };
+  });
+  // What shows nothing by itself is left out where something else does.
+  const telling = slips.filter(({ error }) => error !== null);
+  return { right: answersText(right, questions.length, names), slips: telling.length > 0 ? telling : slips };
+}
+
+/** Answers, each after what it is asked of; one that all the questions share stands once. */
+function answersText(
+  answers: readonly { readonly question: CribQuestion; readonly text: string }[],
+  of: number,
+  names: SheetNames,
+): string {
+  const texts = new Set(answers.map(({ text }) => text));
+  const [first] = answers;
+  if (first && of > 1 && answers.length === of && texts.size === 1) return first.text;
+  return answers
+    .map(({ question, text }) =>
+      question.of === null ? text : fill(cribWords.ofChord, { chord: askedText(question, names), answer: text }),
+    )
+    .join(' · ');
+}
