@@ -78,6 +78,8 @@ export function stepsAt(at: number, status: WireStep['status']): readonly WireSt
 function askingOf(kind: string, target: number, letter?: string): WireAsking {
   if (kind === 'quality') return { kind, target, options: QUALITIES, ...(letter ? { letter } : {}) };
   if (kind === 'keys') return { kind, target, options: ['majors'], loop: 'two' };
+  if (kind === 'seventh') return { kind, target, ...(letter ? { letter } : {}) };
+  if (kind === 'home') return { kind, target, loop: 'two' };
   return kind === 'direction' ? { kind, target, loop: 'two' } : { kind, target };
 }
 

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { bracketsAllowed, shownFacts } from '../../../client/host/shown-facts.ts';
+import type { WireStep } from '../../../server/protocol/views.ts';
+import { chordSymbol } from '../../../shared-theory/chords.ts';
 import { EM_D, stepsAt } from './fixtures.ts';
 
 const em = { kind: 'chord', chord: { root: 'E', quality: 'minor' } };
@@ -52,6 +54,26 @@ describe('what stands over the bars', () => {
       );
       expect(shownFacts(EM_D, steps)).toEqual(facts);
     }
+  });
+
+  test('a seventh and a bass that are still to be asked do not stand there; told, or never asked, they do', () => {
+    const vamp = { slots: [{ ...EM_D.slots[0]!, chord: 'Em7/G' }] };
+    const facts = (more: Readonly<Record<string, WireStep['status']>>) => {
+      const asked = { 'quality 0': 'shown', 'root 0': 'shown', ...more } as const;
+      const steps = Object.entries(asked).map(([id, status]) => {
+        const [kind = '', target] = id.split(' ');
+        return { ...stepsAt(0, 'ready')[0]!, kind, target: Number(target), status };
+      });
+      const [fact] = shownFacts(vamp, steps);
+      return fact?.kind === 'chord' ? chordSymbol(fact.chord) : fact;
+    };
+    expect(facts({})).toBe('Em7/G');
+    expect(facts({ 'seventh 0': 'ready' })).toBe('Em/G');
+    expect(facts({ 'seventh 0': 'open', 'bass 0': 'shown' })).toBe('Em/G');
+    expect(facts({ 'seventh 0': 'shown', 'bass 0': 'ready' })).toBe('Em7');
+    expect(facts({ 'seventh 0': 'ready', 'bass 0': 'ready', 'keys 0': 'shown' })).toBe('Em7/G');
+    expect(facts({ 'bass 0': 'closed', 'keys 0': 'shown' })).toBe('Em7');
+    expect(facts({ 'order 0': 'open' })).toBeNull();
   });
 
   test('a chord that comes back is not filled from its first place: that it does has not been asked', () => {

@@ -1,7 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { answerText } from '../../../client/shared/answer-text.ts';
 import { rightSentence } from '../../../client/shared/right-sentence.ts';
-import { answerText as onPhone } from '../../../client/student/answer-text.ts';
+import { loadPad } from '../../../client/student/pads/pads.ts';
+import type { WireAsking } from '../../../server/protocol/views.ts';
+
+/** What a phone says of an answer: its pad does. */
+const onPhone = async (asking: WireAsking, answer: unknown) => (await loadPad(asking.kind))?.said(asking, answer);
 
 describe('an answer in a few words', () => {
   test.each([
@@ -20,14 +24,42 @@ describe('an answer in a few words', () => {
     ['one-or-several', 'several', 'several keys'],
     ['settler', [], 'no key is left'],
     ['keys', [], 'no key owns all'],
-  ])('%s %j, on desk, wall and phone', (kind, answer, text) => {
+    ['order', [0, 1, 0, 2], 'A B A C'],
+    ['seventh', 'none', 'no seventh'],
+    ['seventh', 'seventh', 'seventh: it leans'],
+    ['seventh', 'major-seventh', 'major seventh: it is soft'],
+    ['home', 0, 'first chord'],
+    ['home', 3, 'fourth chord'],
+  ])('%s %j, on desk, wall and phone', async (kind, answer, text) => {
     expect(answerText(kind, answer)).toBe(text);
-    expect(onPhone({ kind, target: 0 }, answer)).toBe(text);
+    expect(await onPhone({ kind, target: 0 }, answer)).toBe(text);
   });
 
-  test('keys by their chords on the wall, by their names on a phone', () => {
+  test('keys by their chords on the wall, by their names on a phone', async () => {
     expect(answerText('settler', ['7M', '4m'])).toBe('G and Em');
-    expect(onPhone({ kind: 'settler', target: 0 }, ['7M', '4m'])).toBe('G major, E minor');
+    expect(await onPhone({ kind: 'settler', target: 0 }, ['7M', '4m'])).toBe('G major, E minor');
+  });
+
+  test('a home beside the scales is named by its place', async () => {
+    expect(answerText('keys', ['7M', 'h1'])).toBe('G and home: 2nd chord');
+    expect(await onPhone({ kind: 'keys', target: 0, options: ['modes'] }, ['7M', 'h1'])).toBe(
+      'G major, home: 2nd chord',
+    );
+  });
+
+  test('a seventh over a triad that was shown is a chord', async () => {
+    expect(await onPhone({ kind: 'seventh', target: 0, letter: 'Am' }, 'seventh')).toBe('Am7');
+    expect(await onPhone({ kind: 'seventh', target: 0, letter: 'Bb' }, 'major-seventh')).toBe('B♭maj7');
+    // No chord is diminished with a major seventh: then none of the three is written as one.
+    expect(await onPhone({ kind: 'seventh', target: 0, letter: 'Bdim' }, 'seventh')).toBe('seventh: it leans');
+  });
+
+  test('a bass and a root are named as places on a phone, as notes elsewhere', async () => {
+    const place = { string: 6, fret: 2 } as const;
+    for (const kind of ['root', 'bass']) {
+      expect(answerText(kind, place)).toBe('F♯ or G♭');
+      expect(await onPhone({ kind, target: 0 }, place)).toBe('string 6, fret 2');
+    }
   });
 
   test.each([...Array(25).keys()].map((place) => place - 12))(

@@ -3,6 +3,7 @@ import { render } from 'preact';
 import { act } from 'preact/test-utils';
 import { expect, test } from 'vitest';
 import { handsOnKeys } from '../../../client/shared/spreads/keys-spread.tsx';
+import { handsOnBars } from '../../../client/shared/spreads/order-spread.tsx';
 import { numeralLines } from '../../../client/shared/spreads/numeral-spread.tsx';
 import { Spread } from '../../../client/shared/spreads/spread.tsx';
 import type { WireSpread, WireTruth } from '../../../server/protocol/views.ts';
@@ -30,6 +31,8 @@ test.each([
   ['count', ['1', '2', '4', '5']],
   ['distance', ['-12', '-5', '0', '5', '12']],
   ['one-or-several', ['one', 'several']],
+  ['bass', ['6.0', '6.3', '5.2', '5.12']],
+  ['seventh', ['none', 'seventh', 'major-seventh']],
 ])('%s: one bead a hand', (kind, keys) => {
   const bare = drawnWithNobody(kind);
   fc.assert(
@@ -73,6 +76,9 @@ test.each([
   ['one-or-several', { answer: 'several', key: 'several' }],
   ['settler', { answer: ['7M'], key: '7M' }],
   ['settler', { answer: [], key: 'none' }],
+  ['bass', { answer: { string: 6, fret: 3 }, key: '6.3', also: ['5.10'] }],
+  ['seventh', { answer: 'seventh', key: 'seventh' }],
+  ['order', { answer: [0, 1, 0, 2], key: '0 1 0 2' }],
 ] as const)('%s: no brass before the truth is given, brass with it', (kind, truth) => {
   draw(spreadOf(kind, 0, { [truth.key]: 5 }));
   expect(brass()).toBe(0);
@@ -104,6 +110,9 @@ test.each([
   ['one-or-several', 'one'],
   ['keys', '7M'],
   ['settler', '7M'],
+  ['bass', '6.3'],
+  ['seventh', 'none'],
+  ['order', '0 1 2 0'],
 ])('%s: without hands the right answer stands alone', (kind, key) => {
   const truth = { answer: key, key };
   const options = kind === 'quality' ? ['major', 'minor'] : ['majors'];
@@ -155,4 +164,44 @@ test('distance: on a desk the halves lie one above the other, and every hand is 
   const numbers = [...root.querySelectorAll('.spread-count')].map((each) => Number(each.textContent));
   expect(numbers.toSorted((a, b) => a - b)).toEqual([1, 2, 3]);
   expect(beads()).toBe(3);
+});
+
+test('order: hands by bar and letter', () => {
+  const spread = spreadOf('order', 0, { '0 1 0 2': 5, '0 1 0 1': 3 });
+  expect(handsOnBars(spread)).toEqual([
+    [8, 0, 0],
+    [0, 8, 0],
+    [8, 0, 0],
+    [0, 3, 5],
+  ]);
+  draw(spread);
+  // The first bar is A for everybody.
+  expect([...root.querySelectorAll('.digit')].map((each) => each.textContent).join('')).toBe('AABCABCABC');
+});
+
+test('home: both crowds in one ink, whatever is given as truth', () => {
+  const spread = spreadOf('home', 0, { '0': 9, '1': 4 });
+  draw(spread, { answer: 0, key: '0' });
+  expect(brass()).toBe(0);
+  expect(root.textContent).toBe('first chordnext chord');
+  const fermatas = 2;
+  expect(beads()).toBe(13 + fermatas);
+});
+
+test('scales: the homes stand beside the circle, the right ones in brass', () => {
+  const counts = { '7M h0': 5, '7M h1': 3, '2M 7M': 2 };
+  const spread = spreadOf('keys', 0, counts, { options: ['modes'] });
+  draw(spread);
+  expect([...root.querySelectorAll('.spread-count')].map((each) => each.textContent)).toEqual(['5', '3']);
+  const before = brass();
+  draw(spread, { answer: ['7M', 'h0'], key: '7M h0', also: ['7M h1'] });
+  expect([before, root.querySelectorAll('.no-key .line-brass').length]).toEqual([0, 0]);
+  expect(brass()).toBeGreaterThan(2);
+});
+
+test('sevenths are written over the triad that was shown', () => {
+  draw(spreadOf('seventh', 0, { seventh: 5 }, { letter: 'Bbm' }));
+  expect(root.textContent).toContain('B♭m7');
+  draw(spreadOf('seventh', 0, { seventh: 5 }));
+  expect(root.textContent).toContain('maj7');
 });

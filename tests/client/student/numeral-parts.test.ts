@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { DEGREES, FORMS, numeralOf, partsOf, withBar } from '../../../client/student/pads/numeral-parts.ts';
+import { DEGREES, FORMS, SIGNS, numeralOf, partsOf, withBar } from '../../../client/student/pads/numeral-parts.ts';
 import { numeralAsk } from '../../../shared-theory/questions/numeral/ask.ts';
 
-const ALL = [false, true].flatMap((flat) =>
-  DEGREES.flatMap((_, degree) => FORMS.map((form) => ({ flat, degree, form }))),
+const ALL = (['', ...SIGNS.map(({ sign }) => sign)] as const).flatMap((sign) =>
+  DEGREES.flatMap((_, degree) => FORMS.map((form) => ({ sign, degree, form }))),
 );
 
 test('whatever the pad writes is read by the room, and by the pad again', () => {
@@ -16,15 +16,16 @@ test('whatever the pad writes is read by the room, and by the pad again', () => 
 });
 
 test.each([
-  [{ flat: true, degree: 6, form: 'major' }, 'bVII'],
-  [{ flat: false, degree: 6, form: 'diminished' }, 'viio'],
-  [{ flat: false, degree: 2, form: 'augmented' }, 'III+'],
-  [{ flat: false, degree: 1, form: 'minor' }, 'ii'],
+  [{ sign: 'b', degree: 6, form: 'major' }, 'bVII'],
+  [{ sign: '', degree: 6, form: 'diminished' }, 'viio'],
+  [{ sign: '', degree: 2, form: 'augmented' }, 'III+'],
+  [{ sign: '', degree: 1, form: 'minor' }, 'ii'],
+  [{ sign: '#', degree: 3, form: 'diminished' }, '#ivo'],
 ] as const)('%j is %s', (parts, numeral) => {
   expect(numeralOf(parts)).toBe(numeral);
 });
 
-test.each(['', 'VIII', 'Vi', '#iv', '4', 'V7'])('%j is no numeral of this pad', (text) => {
+test.each(['', 'VIII', 'Vi', '##iv', '4', 'V7'])('%j is no numeral of this pad', (text) => {
   expect(partsOf(text)).toBeNull();
 });
 

@@ -1,26 +1,31 @@
+import * as fc from 'fast-check';
 import { render } from 'preact';
 import { useState } from 'preact/hooks';
 import { act } from 'preact/test-utils';
 import { expect, test } from 'vitest';
+import { inOrder, tapped, type WrittenOrder } from '../../../client/shared/drawings/order-letters.ts';
 import { loadPad } from '../../../client/student/pads/pads.ts';
 import type { WireAsking, WireTruth } from '../../../server/protocol/views.ts';
 import { distanceAsk } from '../../../shared-theory/questions/distance/ask.ts';
 import { numeralAsk } from '../../../shared-theory/questions/numeral/ask.ts';
+import { ORDERS, orderAsk } from '../../../shared-theory/questions/order/ask.ts';
 import { KINDS } from '../../../shared-theory/questions/question.ts';
+
+const SETTINGS = { policy: 'majors', qualities: [] } as const;
 
 type More = Partial<WireAsking> & { readonly truth?: WireTruth; readonly closed?: boolean; readonly first?: unknown };
 
 /** A pad on a page that holds what is chosen, as a question does. */
 async function open(kind: string, { truth, closed = false, first = null, ...asking }: More = {}) {
-  const Pad = await loadPad(kind);
-  if (!Pad) throw new Error(`no pad for ${kind}`);
+  const pad = await loadPad(kind);
+  if (!pad) throw new Error(`no pad for ${kind}`);
   const place = document.body.appendChild(document.createElement('div'));
   let held: unknown = first;
   function Held({ truth }: { readonly truth: WireTruth | undefined }) {
     const [chosen, choose] = useState(held);
     held = chosen;
-    return Pad ? (
-      <Pad
+    return pad ? (
+      <pad.Pad
         asking={{ kind, target: 0, ...asking }}
         chosen={chosen}
         closed={closed}
@@ -225,4 +230,123 @@ test('numerals: every right reading stands below one’s own, save the one that 
     'iii',
   ]);
   expect(pad.place.querySelectorAll('.lens-body')).toHaveLength(6);
+});
+
+test('order: a tap writes the next letter, a new one is always the next unused; the first bar stays A', async () => {
+  const pad = await open('order');
+  expect(pad.labels()).toEqual(['first place: A', 'next place: empty', 'third place: empty', 'fourth place: empty']);
+  expect(pad.choices().map((each) => (each as HTMLButtonElement).disabled)).toEqual([true, false, false, false]);
+  await pad.tap('next place: empty');
+  expect(pad.chosen()).toEqual([0, 0, '', '']);
+  await pad.tap('next place: A');
+  expect(pad.chosen()).toEqual([0, 1, '', '']);
+  await pad.tap('fourth place: empty');
+  await pad.tap('fourth place: A');
+  await pad.tap('fourth place: B');
+  await pad.tap('third place: empty');
+  expect(pad.chosen()).toEqual([0, 1, 0, 2]);
+  expect(orderAsk.read(pad.chosen(), SETTINGS)).toEqual([0, 1, 0, 2]);
+  // The third bar a new chord: it is C, and the fourth becomes D.
+  await pad.tap('third place: A');
+  await pad.tap('third place: B');
+  expect(pad.chosen()).toEqual([0, 1, 2, 2]);
+  await pad.tap('third place: C');
+  expect(pad.chosen()).toEqual([0, 1, 2, 3]);
+});
+
+test('order: whatever is tapped, the letters stand in order, and every order can be written', () => {
+  fc.assert(
+    fc.property(fc.array(fc.integer({ min: 1, max: 3 }), { maxLength: 40 }), (taps) => {
+      let order: WrittenOrder = [0, '', '', ''];
+      for (const bar of taps) {
+        order = tapped(order, bar) ?? [0, '', '', ''];
+        expect(inOrder(order)).toEqual(order);
+        expect(order[0]).toBe(0);
+      }
+      if (!order.includes('')) expect(orderAsk.read(order, SETTINGS)).toEqual(order);
+    }),
+  );
+  const reached = new Set<string>();
+  const walk = (order: WrittenOrder): void => {
+    if (reached.has(order.join())) return;
+    reached.add(order.join());
+    for (const bar of [1, 2, 3]) walk(tapped(order, bar) ?? [0, '', '', '']);
+  };
+  walk([0, '', '', '']);
+  expect(ORDERS.filter((order) => !reached.has(order.join()))).toEqual([]);
+});
+
+test('order: once shown the right one stands below one’s own and rings', async () => {
+  const truth = { answer: [0, 1, 0, 2], key: '0 1 0 2' };
+  const wrong = await open('order', { first: [0, 1, 2, 3], closed: true, truth });
+  expect([...wrong.place.querySelectorAll('text')].map((each) => each.textContent)).toEqual([...'ABCDABAC']);
+  const right = await open('order', { first: [0, 1, 0, 2], closed: true, truth });
+  expect([...right.place.querySelectorAll('text')].map((each) => each.textContent)).toEqual([...'ABAC']);
+  expect(right.brass()).toBeGreaterThan(0);
+});
+
+test('seventh: three signs; a chord once its triad has been shown', async () => {
+  const pad = await open('seventh');
+  expect(pad.labels()).toEqual(['no seventh', 'seventh: it leans', 'major seventh: it is soft']);
+  expect(pad.place.textContent).toBe('no seventh7leansmaj7soft');
+  const shown = await open('seventh', { letter: 'F#m' });
+  expect(shown.place.textContent).toContain('F♯m(maj7)');
+  await pad.tap('seventh: it leans');
+  expect(pad.chosen()).toBe('seventh');
+});
+
+test.each([
+  ['two', 2],
+  ['more', 4],
+  [undefined, 4],
+] as const)('home: in a loop of %s as far as everyone knows, %i chords, and no brass for any', async (loop, count) => {
+  const pad = await open('home', loop ? { loop } : {});
+  expect(pad.labels()).toEqual(['first chord', 'next chord', 'third chord', 'fourth chord'].slice(0, count));
+  await pad.tap('next chord');
+  expect([pad.chosen(), pad.pressed()]).toEqual([1, ['next chord']]);
+  expect(pad.brass()).toBe(0);
+  await pad.tap('next chord');
+  expect(pad.chosen()).toBeNull();
+});
+
+test.each([
+  ['majors', 13],
+  ['relatives', 25],
+  ['raised-seventh', 25],
+  ['modes', 15],
+])('keys under %s: %i targets in a loop of two', async (policy, count) => {
+  const pad = await open('keys', { options: [policy], loop: 'two' });
+  expect(pad.labels()).toHaveLength(count);
+});
+
+test('keys: of homes one at most stands beside the scales', async () => {
+  const pad = await open('keys', { options: ['modes'] });
+  await pad.tap('home: 2nd chord');
+  await pad.tap('G major');
+  expect(pad.chosen()).toEqual(['7M', 'h1']);
+  await pad.tap('home: 4th chord');
+  expect(pad.chosen()).toEqual(['7M', 'h3']);
+  await pad.tap('home: 4th chord');
+  expect(pad.chosen()).toEqual(['7M']);
+  const shown = { answer: ['7M', 'h0'], key: '7M h0', also: ['7M h1'] };
+  const right = await open('keys', {
+    options: ['modes'],
+    first: ['7M', 'h1'],
+    closed: true,
+    truth: shown,
+    loop: 'two',
+  });
+  expect(right.brass()).toBeGreaterThan(2);
+});
+
+test('numerals: a sharp and a flat take each other’s place', async () => {
+  const pad = await open('numeral', { loop: 'one' });
+  await pad.tap('four');
+  await pad.tap('diminished');
+  await pad.tap('sharp');
+  expect(pad.chosen()).toEqual(['#ivo']);
+  await pad.tap('flat');
+  expect(pad.chosen()).toEqual(['bivo']);
+  await pad.tap('flat');
+  expect(pad.chosen()).toEqual(['ivo']);
 });
