@@ -20,7 +20,7 @@ export function chordFault(text: string, place: number, naming: Naming): Reading
   return wordFault(typed) ?? foreignFault(typed) ?? rootFault(typed) ?? restFault(typed);
 }
 
-/** What stands for no chord, or for the chord before. */
+/** What stands for no chord, or for the chord before: `N.C.`, a repeated bar. */
 function wordFault({ text, naming }: Typed): ReadingError | null {
   if (/^n\.?\s?c\.?$|^no chord$|^tacet$/i.test(text)) return new ReadingError('no-chord', 0, text);
   if (text !== '%' && text !== '𝄎') return null;

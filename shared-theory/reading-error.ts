@@ -14,6 +14,7 @@ const SUGGESTIONS = {
   'no-syllable': 'a chord starts with one of Do, Re, Mi, Fa, Sol, La and Si, such as {right}.',
   'no-chord': 'a loop has a chord in every bar. Leave that bar out, or hold the chord before with a dot.',
   'same-again': 'a chord that comes again is written again: {right}.',
+  'beat-slash': 'a beat that holds the chord is written as a dot, between bar lines.',
   'too-many-accidentals': 'no root is written with such signs. Write {right}.',
   'not-ours': 'that chord is none that a class can be asked about here. The nearest is {right}.',
   'slash-bass': 'after a slash stands one note, the bass, as in {right}.',

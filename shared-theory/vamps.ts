@@ -40,7 +40,7 @@ type Token = { readonly text: string; readonly place: number };
 const WORD = String.raw`[^\s,;|‖]+`;
 /** A chord with what may stand apart from it: a word for its mode, its bass behind a slash. Commas between chords are no part. */
 const CHORD = new RegExp(
-  String.raw`${WORD}(?:\s+(?:${WORDS_APART})(?![^\s,;|‖/]))?(?:\s*/\s*${WORD}|\s+over\s+${WORD})?`,
+  String.raw`${WORD}(?:\s+(?:${WORDS_APART})(?![^\s,;|‖/]))?(?:\s*/\s*(?!/)${WORD}|\s+over\s+${WORD})?`,
   'gi',
 );
 
@@ -123,7 +123,10 @@ function barsOf(text: string): readonly Token[] {
 }
 
 function tokensOf(text: string, start: number): Token[] {
-  return Array.from(text.matchAll(CHORD), (found) => ({ text: found[0], place: start + found.index }));
+  const tokens = Array.from(text.matchAll(CHORD), (found) => ({ text: found[0], place: start + found.index }));
+  const beat = tokens.find((token) => /^\/+$/.test(token.text));
+  if (beat) throw new ReadingError('beat-slash', beat.place, beat.text);
+  return tokens;
 }
 
 function isDot({ text }: Token): boolean {

@@ -24,12 +24,37 @@ describe('a typed vamp', () => {
     ['| Am . F G |', 'Am 2, F 1, G 1'],
     ['| Am | F . G . |', 'Am 4, F 2, G 2'],
     ['Am | F', 'Am 4, F 4'],
+    // What belongs to a chord may stand apart from it.
+    ['C / E  Am7 / G F', 'C/E 4, Am7/G 4, F 4'],
+    ['C over E F', 'C/E 4, F 4'],
+    ['| C / E . F over A . |', 'C/E 2, F/A 2'],
+    ['C major, A minor', 'C 4, Am 4'],
+    ['A minor/C D-Dur', 'Am/C 4, D 4'],
+    ['| Gm7 . C7 . |', 'Gm7 2, C7 2'],
+    ['Dm7 G7 Cmaj7', 'Dm7 4, G7 4, Cmaj7 4'],
     ['Am | F ||', 'Am 4, F 4'],
     ['|Em|D|', 'Em 4, D 4'],
     ['| G . . D | . . C . |', 'G 3, D 3, C 2'],
     ['| G | . | D . . . |', 'G 8, D 4'],
   ])('%j is %s', (text, expected) => {
     expect(written(text)).toBe(expected);
+  });
+
+  test.each([
+    ['german', 'e D-Dur H7 B', 'Em 4, D 4, B7 4, Bb 4'],
+    ['german', '| a moll . Es . |', 'Am 2, Eb 2'],
+    ['mixed', 'Bb H', 'Bb 4, B 4'],
+    ['dutch', 'Bes Es As', 'Bb 4, Eb 4, Ab 4'],
+    ['fixed-do', 'Do M, Lam, Fa / La, Sol7', 'C 4, Am 4, F/A 4, G7 4'],
+    ['fixed-do', '| Ля . Соль . |', 'A 2, G 2'],
+  ] as const)('under %s, %j is %s', (naming, text, expected) => {
+    const slots = parseVamp(text, 4, naming);
+    expect(slots.map(({ chord, beats }) => `${chordSymbol(chord)} ${beats}`).join(', ')).toBe(expected);
+  });
+
+  test('chords are refused in the words of their naming', () => {
+    expect(() => parseVamp('C F', 4, 'fixed-do')).toThrow(/Write Do\./);
+    expect(() => parseVamp('Em B', 4, 'mixed')).toThrow(/Bb or H/);
   });
 
   test('beats of the bar come from the meter', () => {
@@ -46,9 +71,16 @@ describe('a typed vamp', () => {
     ['||', 'nothing', 0, '||'],
     ['| |', 'nothing', 0, '| |'],
     ['Em H', 'german-h', 3, 'H'],
-    ['Em  G7', 'seventh-or-more', 5, 'G7'],
-    ['| Em . C/E . |', 'slash-bass', 8, 'C/E'],
-    ['C / E', 'no-letter', 2, '/'],
+    ['Em  G9', 'not-ours', 5, 'G9'],
+    ['| Em . C/E/G . |', 'slash-bass', 10, 'C/E/G'],
+    ['Em | N.C. |', 'no-chord', 5, 'N.C.'],
+    ['| Em | % |', 'same-again', 7, '%'],
+    ['C / E / G', 'beat-slash', 6, '/'],
+    ['| G / D / |', 'beat-slash', 8, '/'],
+    ['| G / / / |', 'beat-slash', 4, '/'],
+    ['C m7', 'no-letter', 2, 'm7'],
+    ['Am over', 'no-letter', 3, 'over'],
+    ['Em - moll', 'no-letter', 3, '- moll'],
     ['Em .', 'dot-outside-bar', 3, '.'],
     ['| . G . . |', 'nothing-to-hold', 2, '.'],
     ['| G D |', 'bar-beats', 2, 'G D'],

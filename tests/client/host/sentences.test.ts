@@ -33,7 +33,7 @@ describe('the notes that decide', () => {
 
 describe('more owners than can be told apart in one breath', () => {
   const reveal = (text: string, policy: Policy) => {
-    const chords = text.split(' ').map(parseChord);
+    const chords = text.split(' ').map((symbol) => parseChord(symbol));
     const { keys, deciders } = cribOf(chords, policy);
     return { chords: [], rows: keys.map(({ key }) => chartRows(chords, parseKeyName(key))), deciders };
   };

@@ -65,7 +65,7 @@ const LOOPS: readonly { readonly chords: string; readonly numerals: readonly str
   { chords: 'F G Em Am', numerals: ['IV', 'V', 'iii', 'vi'] },
 ];
 const chordsIn = (text: string) => {
-  const chords = text.split(' ').map(parseChord);
+  const chords = text.split(' ').map((symbol) => parseChord(symbol));
   return { roots: chords.map(({ root }) => root), qualities: chords.map(({ quality }) => quality) };
 };
 const GIVEN = LOOPS.map(({ chords }) => context(0, chordsIn(chords)));

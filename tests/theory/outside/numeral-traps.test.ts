@@ -40,7 +40,10 @@ describe('numerals to chords', () => {
     const key = parseKeyName(name);
     const list = chords.split(' ');
     expect(Progression.toRomanNumerals(key.tonic, list).join(' ')).toBe(theirs);
-    const owner = candidateKeys(list.map(parseChord), 'majors').find(({ id }) => id === keyId(key));
+    const owner = candidateKeys(
+      list.map((symbol) => parseChord(symbol)),
+      'majors',
+    ).find(({ id }) => id === keyId(key));
     expect(owner?.numerals.join(' ')).toBe(right);
   });
 

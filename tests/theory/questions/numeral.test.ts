@@ -18,7 +18,7 @@ import { anyVamp } from '../../support/theory-arbitraries.ts';
 import { context, SETTINGS } from './given.ts';
 
 const loop = (text: string) => {
-  const chords = text.split(' ').map(parseChord);
+  const chords = text.split(' ').map((symbol) => parseChord(symbol));
   return { roots: chords.map(({ root }) => root), qualities: chords.map(({ quality }) => quality) };
 };
 const asked = (text: string, own: OwnAnswers = {}) => context(0, loop(text), {}, own);
