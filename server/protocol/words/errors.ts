@@ -66,12 +66,12 @@ export const errorKinds: Readonly<Record<string, { finding: string; say: string;
     play: 'Hold the chord and pick it string by string from the bass.',
   },
   'one-fret-off': {
-    finding: 'The mark is one fret beside the root.',
+    finding: 'The mark is one fret beside the right note.',
     say: 'Play your note with the chord. Do they rub?',
     play: 'Hold the chord while everyone compares on the sixth string.',
   },
   'names-the-top-note': {
-    finding: 'The top note is taken for the root.',
+    finding: 'The top note is named, not the one below.',
     say: 'You found the roof. Now find the floor.',
     play: 'The bass alone, then all the strings again.',
   },
@@ -216,14 +216,79 @@ export const errorKinds: Readonly<Record<string, { finding: string; say: string;
     play: 'The seventh of the scale, then one fret lower, then the chord.',
   },
   'ignores-the-settler': {
-    finding: 'The chord that settles it changed nothing.',
-    say: 'Who owns that third chord? Cross out the others.',
+    finding: 'What settles it changed nothing.',
+    say: 'Who owns what just came? Cross out the others.',
     play: 'The loop with the settler behind it, bass alone.',
   },
   'settles-too-early': {
     finding: 'One key is named where several are still open.',
     say: 'It could be another as well. Who else owns them?',
     play: 'The loop with each settler in turn.',
+  },
+  'starts-the-loop-elsewhere': {
+    finding: 'The right order, begun on another chord.',
+    say: 'The round is right. Which chord opened it?',
+    play: 'The loop from its first chord, counted in, then the same again.',
+  },
+  'hears-a-return-as-new': {
+    finding: 'A chord that comes back is heard as a new one.',
+    say: 'Hum the first floor. Have we stood on it since?',
+    play: 'The two bars by turns, the bass alone, then all of it.',
+  },
+  'hears-a-new-chord-as-a-return': {
+    finding: 'A new chord is heard as one that comes back.',
+    say: 'Somebody new walked in. In which bar?',
+    play: 'The two bars by turns, slower, then the bass alone.',
+  },
+  'names-the-root-over-a-slash': {
+    finding: 'The root is marked where another note is in the bass.',
+    say: 'That is the owner of the house. Who stands on the floor?',
+    play: 'The bass alone, then the chord above it.',
+  },
+  'fifth-over-the-bass': {
+    finding: 'The fifth above the bass is taken for the bass.',
+    say: 'There is one note under yours. Hum down to it.',
+    play: 'The bass and its fifth by turns, ending on the bass.',
+  },
+  'third-over-the-bass': {
+    finding: 'The third above the bass is taken for the bass.',
+    say: 'You are one floor too high. Go down.',
+    play: 'The chord string by string from its lowest note.',
+  },
+  'hears-the-inversion-as-minor': {
+    finding: 'A major chord on its third is heard as minor.',
+    say: 'Find the root first, and then the mood.',
+    play: 'The chord on its root, then on its third.',
+  },
+  'hears-the-major-on-top': {
+    finding: 'A minor seventh chord is heard as the major chord of its upper strings.',
+    say: 'Let the bass say whose chord it is.',
+    play: 'The minor chord, then its seventh put in.',
+  },
+  'seventh-swallowed': {
+    finding: 'The seventh is not heard.',
+    say: 'One note sticks out of this chord. Can you sing it?',
+    play: 'The chord without its seventh, then with it.',
+  },
+  'hears-a-seventh-too-many': {
+    finding: 'A seventh is heard where none sounds.',
+    say: 'Everything in it belongs together. Does any note pull?',
+    play: 'The chord as it is, then with a seventh.',
+  },
+  'sevenths-swapped': {
+    finding: 'The soft and the leaning seventh change places.',
+    say: 'Does it glow, or does it want to go on?',
+    play: 'Both sevenths over one root, then in the chord.',
+  },
+  'gives-the-bass': {
+    finding: 'The bass note is given for the root.',
+    say: 'That is the floor. Who lives above it?',
+    play: 'The chord on its root, over this bass, and on its root again.',
+  },
+  'names-the-shape': {
+    finding: 'The shape is named, not what sounds over the capo.',
+    say: 'The hand says one name, the air another. We ask for the air.',
+    play: 'The same shape without the capo, then with it.',
   },
 };
 
@@ -259,6 +324,7 @@ export const habitKinds: Readonly<Record<string, { finding: string; say: string;
 /** What is said beside a mark that is no error, by note kind. */
 export const markNotes: Readonly<Record<string, string>> = {
   'other-minor-frame': 'Counted from the relative minor: right as well.',
+  'counted-from-a-modal-home': 'Counted from another chord as home: right as well.',
   'right-in-another-key': 'Right in another key that owns these chords.',
   'follows-own-answer': 'It follows from your earlier answer: nothing is lost twice.',
   'also-right': 'Your teacher lets this stand.',

@@ -1,7 +1,10 @@
 import type { Chord } from '../../chords.ts';
 import { candidateKeys } from '../../candidates.ts';
+import { parseKeyName } from '../../keys.ts';
 import { pitchClass } from '../../pitch.ts';
+import type { PitchClass } from '../../pitch.ts';
 import type { Policy, Truth } from '../../truth.ts';
+import { visitedKeys } from '../../visited-keys.ts';
 import type { ErrorKind, NoteKind } from '../error-kinds.ts';
 import { firstShown, FOLLOWS, needed, notRight, ownAnswer, RIGHT } from '../marks.ts';
 import { chordsOf, firstSlots, ownChords, questionsOfKinds } from '../own-chords.ts';
@@ -18,7 +21,7 @@ const CREDIT: Readonly<Record<Fit, number>> = { right: 1, own: 1, case: 0.5, sig
 /** The triads of a major key: what someone who heard nothing would write. */
 export const CHART = ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'viio'] as const;
 
-/** Numerals in any key that owns all chords, in its relative minor, or from another home that makes a valid reading. */
+/** Numerals in any key that owns all chords or nearly so, in its relative minor, or from another home that makes a valid reading. */
 export const numeralJudge: Judge<'numeral'> = {
   kind: 'numeral',
   truth: (context) => roundNumerals(context).right[0] ?? null,
@@ -83,12 +86,17 @@ function roundNumerals({ truth, settings: { policy } }: AskedOf): RoundNumerals 
     notes,
     asked: different.slice(0, MOST_NUMERALS),
     slots: first.slice(0, MOST_NUMERALS),
-    homeIsOne:
-      home !== undefined &&
-      candidateKeys(different, 'raised-seventh').some(({ tonic }) => pitchClass(tonic) === pitchClass(home.root)),
+    homeIsOne: home !== undefined && tonicsOf(different).includes(pitchClass(home.root)),
   };
   worked.set(truth, { ...worked.get(truth), [policy]: round });
   return round;
+}
+
+/** Tonics of the keys that own chords, or where none does of those that have them but for a visitor. */
+function tonicsOf(chords: readonly Chord[]): readonly PitchClass[] {
+  const owners = candidateKeys(chords, 'raised-seventh').map(({ tonic }) => tonic);
+  const visited = owners.length > 0 ? [] : visitedKeys(chords).map(({ key }) => parseKeyName(key).tonic);
+  return [...owners, ...visited].map(pitchClass);
 }
 
 /** The reading that an answer comes nearest to: most credit, then fewest wrong degrees. Bars too few or too many are wrong. */

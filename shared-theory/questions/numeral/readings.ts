@@ -3,10 +3,14 @@ import { distanceNumber } from '../../distance-line.ts';
 import { candidateKeys } from '../../candidates.ts';
 import { numeralOn, placeIn } from '../../degrees.ts';
 import type { Sevenths } from '../../degrees.ts';
+import { itemAt } from '../../items.ts';
+import { parseKeyName } from '../../keys.ts';
 import type { Key, Mode } from '../../keys.ts';
 import { pitchClass } from '../../pitch.ts';
 import type { NoteName } from '../../pitch.ts';
 import type { Policy } from '../../truth.ts';
+import { visitedKeys } from '../../visited-keys.ts';
+import type { VisitedKey } from '../../visited-keys.ts';
 import type { NoteKind } from '../error-kinds.ts';
 import { readingsOfSound } from '../same-sound.ts';
 import type { Numeral } from './numerals.ts';
@@ -31,8 +35,9 @@ const MINOR_HOMES: ReadonlySet<Mode> = new Set(['dorian', 'phrygian', 'aeolian']
 
 /**
  * Every way to read chords, the class's policy first: in each major key that owns them, flat side first; in the relative minor of
- * each, without and with flats before III, VI and VII; in each minor key that owns them by its raised seventh; and counted on the
- * major scale from a home that makes them dorian or mixolydian, under `modes` from any home. Chords that follow in `chords` beyond
+ * each, without and with flats before III, VI and VII; in each minor key that owns them by its raised seventh; where no key owns
+ * them, in each that does but for a visitor; and counted on the major scale from a home that makes them dorian or mixolydian, under
+ * `modes` from any home. Chords that follow in `chords` beyond
  * the first `asked` decide the keys, but have no place.
  */
 export function readingsOf(chords: readonly Chord[], asked: number, policy: Policy): readonly Reading[] {
@@ -46,12 +51,14 @@ export function readingsOf(chords: readonly Chord[], asked: number, policy: Poli
   const raised = candidateKeys(chords, 'raised-seventh')
     .filter(({ tonic, mode }) => mode === 'minor' && !owned.has(`${tonic} ${mode}`))
     .map((key) => inKey(key, 'raised-too'));
+  // Where a key owns all, a visitor in another is no reading of its own: it would excuse whoever takes home for one.
+  const visited = natural.length > 0 ? [] : visitedKeys(chords).map((key) => withVisitors(chords.slice(0, asked), key));
   const modal = candidateKeys(chords, 'modes').map((key) => inKey(key, 'natural'));
   const noted = (readings: readonly InKey[], note: NoteKind) => readings.map((reading) => ({ ...reading, note }));
   const inKeys = [
     ...noted(only(natural, 'major'), 'right-in-another-key'),
     ...noted(only(natural, 'minor'), 'other-minor-frame'),
-    ...noted(raised, 'right-in-another-key'),
+    ...noted(policy === 'raised-seventh' ? [...raised, ...visited] : [...visited, ...raised], 'right-in-another-key'),
   ];
   const usual = modal.filter(({ mode }) => USUAL_MODES.has(mode));
   const all =
@@ -61,6 +68,15 @@ export function readingsOf(chords: readonly Chord[], asked: number, policy: Poli
   return all.flatMap((reading, index) =>
     withFlats(reading).map((places): Reading => ({ places, note: index === 0 ? null : reading.note })),
   );
+}
+
+/** The places of chords in a key that has them but for visitors. */
+function withVisitors(chords: readonly Chord[], { key, numerals }: VisitedKey): InKey {
+  const places = chords.map(({ quality }, index) => {
+    const { sign, degree, small } = readChordNumeral(itemAt(numerals, index));
+    return [{ sign, degree, small, quality }];
+  });
+  return { ...parseKeyName(key), places };
 }
 
 function only(readings: readonly InKey[], mode: Mode): readonly InKey[] {
