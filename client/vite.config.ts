@@ -21,7 +21,10 @@ const UNUSED: readonly (readonly [file: RegExp, code: string])[] = [
     /engine\.io-parser\/build\/esm\/encodePacket\.browser\.js$/,
     "import { PACKET_TYPES } from './commons.js'; export const encodePacket = ({ type, data }, _bytes, done) => done(PACKET_TYPES[type] + (data ?? '')); export const encodePacketToBinary = () => {};",
   ],
-  [/socket\.io-parser\/build\/esm\/is-binary\.js$/, 'export const isBinary = () => false; export const hasBinary = isBinary;'],
+  [
+    /socket\.io-parser\/build\/esm\/is-binary\.js$/,
+    'export const isBinary = () => false; export const hasBinary = isBinary;',
+  ],
   [
     /socket\.io-parser\/build\/esm\/binary\.js$/,
     'export const deconstructPacket = (packet) => ({ packet, buffers: [] }); export const reconstructPacket = (packet) => packet;',
@@ -36,7 +39,7 @@ const leanSocket: Plugin = {
 };
 
 /**
- * Four pages. Phones get a build of their own: in a common one, what host and desk use of a shared module would travel to
+ * Five pages; the server writes the crib's sheet into its own. Phones get a build of their own: in a common one, what host and desk use of a shared module would travel to
  * phones too. Phone floor: Safari 14 and Chrome 87.
  */
 export default defineConfig(({ command }) => ({
@@ -55,7 +58,14 @@ export default defineConfig(({ command }) => ({
     environments: {
       client: {
         build: {
-          rolldownOptions: { input: { host: 'client/host.html', desk: 'client/desk.html', pair: 'client/pair.html' } },
+          rolldownOptions: {
+            input: {
+              host: 'client/host.html',
+              desk: 'client/desk.html',
+              pair: 'client/pair.html',
+              crib: 'client/crib.html',
+            },
+          },
         },
       },
       student: {

@@ -73,13 +73,13 @@ function decidersMarkup({ deciders }: GuitarCrib, names: SheetNames): Html | nul
     }`;
 }
 
-function shapeMarkup({ chord, shape, frets }: CribShape, names: SheetNames, leftHanded: boolean): Html {
+function shapeMarkup({ chord, shape, frets, refusal }: CribShape, names: SheetNames, leftHanded: boolean): Html {
   const spoken = names.chordParts(shape).spoken;
   return html`<figure>
     <figcaption>
       ${chordMarkup(chord, names)}${shape === chord ? null : html`<span class="shape-name">${words.shape} ${chordMarkup(shape, names)}</span>`}
     </figcaption>
-    ${frets === null ? html`<p class="no-shape">${words.noShape}</p>` : fretBox(frets, spokenShape(spoken, frets), leftHanded)}
+    ${frets === null ? html`<p class="no-shape">${words.noShape[refusal?.reason ?? 'notes']}</p>` : fretBox(frets, spokenShape(spoken, frets), leftHanded)}
   </figure>`;
 }
 

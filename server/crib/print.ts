@@ -65,9 +65,9 @@ function chart(chords: readonly string[], key: string, numerals: readonly string
 }
 
 function shapes({ shapes: all }: GuitarCrib, names: SheetNames): string[][] {
-  return all.map(({ chord, shape, frets }) => [
+  return all.map(({ chord, shape, frets, refusal }) => [
     names.chord(chord),
-    frets === null ? words.noShape : fretsText(frets),
+    frets === null ? words.noShape[refusal?.reason ?? 'notes'] : fretsText(frets),
     ...(all.some((each) => each.shape !== each.chord) ? [`${words.shape} ${names.chord(shape)}`] : []),
   ]);
 }

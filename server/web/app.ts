@@ -5,7 +5,7 @@ import { createKeeper } from '../keeper/keeper.ts';
 import type { EventStore, KeyStore } from '../store/event-store.ts';
 import { ownAddresses, pageUrl } from './addresses.ts';
 import { ensureClass } from './classes.ts';
-import { midiOf, tableOf } from './files.ts';
+import { cribOf, midiOf, tableOf } from './files.ts';
 import { createHttp } from './http.ts';
 import { listen } from './listen.ts';
 import type { PageSource } from './pages.ts';
@@ -79,6 +79,7 @@ export async function startApp(parts: AppParts): Promise<App> {
       list: keeper.rooms,
       midi: (code, round) => midiOf(keeper, code, round),
       table: (code) => tableOf(keeper, code),
+      crib: (code, round, query) => cribOf(keeper, code, round, query),
     },
     addresses,
     visited: visitors.visited,

@@ -2,6 +2,8 @@ import { withRootBass } from '../../shared-theory/grooves.ts';
 import { grooveOf, perform } from '../../shared-theory/perform.ts';
 import type { VoicedVamp } from '../../shared-theory/vamps.ts';
 import { shapesGoing, tempoRange } from '../../shared-theory/voice.ts';
+import { noRoundPage, roundPage, typedPage } from '../crib/sheet-page.ts';
+import type { SheetPage, SheetQuery } from '../crib/sheet-page.ts';
 import { csvOf } from '../export/csv.ts';
 import { lessonTable } from '../export/lesson-table.ts';
 import type { Keeper } from '../keeper/keeper.ts';
@@ -57,4 +59,20 @@ export async function tableOf(keeper: Pick<Keeper, 'find' | 'look'>, room: strin
     return { ok: true, name: `hearsay-${room}.csv`, bytes };
   });
   return file ?? refuse('not-saved');
+}
+
+/** The crib of a room's round, or where no number is given of the chords that the query names; refused as above. */
+export async function cribOf(
+  keeper: Pick<Keeper, 'find' | 'look'>,
+  room: string,
+  number: number | null,
+  query: SheetQuery,
+): Promise<({ readonly ok: true } & SheetPage) | Refusal> {
+  if ((await keeper.find(room)) === 'absent') return refuse('room-not-found', { room });
+  const page = await keeper.look(room, ({ state: { rounds, settings } }) => {
+    if (number === null) return typedPage(room, settings, query);
+    const round = rounds.find(({ heard }) => heard.number === number)?.heard;
+    return round === undefined ? noRoundPage(room, settings) : roundPage(room, settings, round, query);
+  });
+  return page === null || page === undefined ? refuse('not-saved') : { ok: true, ...page };
 }

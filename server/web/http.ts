@@ -6,6 +6,8 @@ import express, {
   type RequestHandler,
   type Response,
 } from 'express';
+import { inShell } from '../crib/shell.ts';
+import type { SheetPage, SheetQuery } from '../crib/sheet-page.ts';
 import type { Reason } from '../protocol/messages.ts';
 import { parsePairing } from '../protocol/parsers.ts';
 import { pageWords } from '../protocol/words/en.ts';
@@ -31,6 +33,11 @@ export type HttpParts = {
     >;
     readonly midi: (room: string, round: number) => Promise<RoomFile | Refusal>;
     readonly table: (room: string) => Promise<RoomFile | Refusal>;
+    readonly crib: (
+      room: string,
+      round: number | null,
+      query: SheetQuery,
+    ) => Promise<({ readonly ok: true } & SheetPage) | Refusal>;
   };
   readonly addresses: () => { readonly addresses: readonly string[]; readonly more: readonly string[] };
   /** Called with the peer of every request for a page. */
@@ -122,6 +129,17 @@ export function createHttp(parts: HttpParts): Express {
   if (parts.files !== null) app.use(parts.files);
   app.get('/pair', page('pair'));
   app.get(new RegExp(`^/desk(/${ROOM})?/?$`), teacherOnly, page('desk'));
+  app.get(new RegExp(`^/desk/(${ROOM})/crib(?:/(\\d{1,6}))?/?$`), teacherOnly, async (request, response) => {
+    const [room, number] = [request.params['0'], request.params['1']];
+    const sheet = await rooms.crib(
+      String(room).toUpperCase(),
+      number === undefined ? null : Number(number),
+      textsOf(request.query),
+    );
+    if (!sheet.ok) return plain(response, sheet.reason === 'not-saved' ? 503 : 404, pageWords.notFound);
+    const shell = await parts.pages('crib', request.originalUrl);
+    response.set('Cache-Control', 'no-store').status(sheet.status).type('html').send(inShell(shell, sheet));
+  });
   app.get(new RegExp(`^/host/${ROOM}/?$`), teacherOnly, page('host'));
   app.get(new RegExp(`^/(${ROOM})?/?$`), page('student'));
 
@@ -171,6 +189,12 @@ function errors(fault: (error: unknown) => void): ErrorRequestHandler {
 function statusOf(error: unknown): number {
   const status = typeof error === 'object' && error !== null && 'status' in error ? Number(error.status) : 500;
   return status >= 400 && status < 600 ? status : 500;
+}
+
+/** The fields of an address that are given once, as text. */
+function textsOf(query: Request['query']): SheetQuery {
+  const texts = Object.entries(query).flatMap(([name, value]) => (typeof value === 'string' ? [[name, value]] : []));
+  return Object.fromEntries(texts) as SheetQuery;
 }
 
 function sendFile(response: Response, file: RoomFile | Refusal): void {

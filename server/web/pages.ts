@@ -2,7 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { pageWords } from '../protocol/words/en.ts';
 
-export const PAGES = ['student', 'host', 'desk', 'pair'] as const;
+export const PAGES = ['student', 'host', 'desk', 'pair', 'crib'] as const;
 export type PageName = (typeof PAGES)[number];
 
 /** Where the pages come from: built files, or the development server. */

@@ -28,6 +28,7 @@ export const cribWords = {
   },
 
   title: 'Crib of {chords}',
+  titleAlone: 'Crib',
   private: 'for the teacher',
   capo: 'capo at fret {capo}: large what sounds, below it the shape to hold',
   capoShort: 'capo {capo}',
@@ -49,7 +50,12 @@ export const cribWords = {
   },
   shape: 'shape',
   sounding: 'sounding',
-  noShape: 'no shape within reach',
+  noShape: {
+    'no-low-bass': 'no string of this tuning holds the bass',
+    'one-note-at-a-time': 'one note at a time, no chords',
+    bass: 'the bass is out of reach',
+    notes: 'no hand reaches all its notes',
+  },
   fretsTitle: 'Shapes',
   fretsUnderCapo: 'Shapes, frets counted from the capo',
   fret: 'fret {fret}',
