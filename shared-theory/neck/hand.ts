@@ -1,0 +1,60 @@
+import type { Frets } from '../vamps.ts';
+
+/** Frets between the lowest and the highest fretted string that a hand reaches: four frets in all. */
+export const REACH = 3;
+
+/** Fingers that press strings; the thumb stays behind the neck. */
+export const FINGERS = 4;
+
+/** A finger that is not the index lies across so many strings at most. */
+const WIDEST_HIGH_BARRE = 4;
+
+/** One finger on one fret: the strings from `from` to `to`, counted from 0 at the lowest; more than one are a barre. */
+export type Finger = { readonly fret: number; readonly from: number; readonly to: number };
+
+/** Lowest and highest fretted fret; null where every string is open or left out. */
+export function frettedRange(frets: Frets): readonly [number, number] | null {
+  let lowest = Infinity;
+  let highest = 0;
+  for (const fret of frets) {
+    if (fret === null || fret === 0) continue;
+    if (fret < lowest) lowest = fret;
+    if (fret > highest) highest = fret;
+  }
+  return highest === 0 ? null : [lowest, highest];
+}
+
+/**
+ * The fingers that hold a shape, as few as can be. A finger holds several strings of one fret where every string between
+ * them is fretted there or higher: it would stop an open string, raise one fretted lower, and press one that is left out.
+ */
+export function fingersOf(frets: Frets): readonly Finger[] {
+  const range = frettedRange(frets);
+  if (!range) return [];
+  const [lowest, highest] = range;
+  const fingers: Finger[] = [];
+  for (let fret = lowest; fret <= highest; fret += 1) {
+    let from = -1;
+    let to = -1;
+    const close = () => {
+      if (from >= 0) fingers.push({ fret, from, to });
+      from = -1;
+    };
+    for (let string = 0; string < frets.length; string += 1) {
+      const at = frets[string];
+      if (at === fret) {
+        if (from >= 0 && fret > lowest && string - from >= WIDEST_HIGH_BARRE) close();
+        if (from < 0) from = string;
+        to = string;
+      } else if (at === null || at === undefined || at < fret) close();
+    }
+    close();
+  }
+  return fingers;
+}
+
+/** Whether four fingers hold a shape within four frets. */
+export function isHeld(frets: Frets): boolean {
+  const range = frettedRange(frets);
+  return !range || (range[1] - range[0] <= REACH && fingersOf(frets).length <= FINGERS);
+}
