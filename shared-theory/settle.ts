@@ -116,28 +116,34 @@ function planOf(chords: readonly Chord[]): Plan {
     }));
     const deciders = decidersOf(majors, 'majors');
     const notes = outer.flatMap((name) => deciders.find(({ leaves }) => alone(name)(leaves))?.note ?? []);
-    const turn = turnOf(different);
-    const flatFirst = turn % 2 === 0;
-    const both = flatFirst ? sides : sides.toReversed();
+    const turn = turnOf(different, majors);
+    const both = turn.flatFirst ? sides : sides.toReversed();
     const idle = { choices: standing(open), leaves: majors.length };
     return {
       owners,
-      chords: turn % IDLE_EACH === 0 ? both.toSpliced(Math.floor(turn / IDLE_EACH) % (both.length + 1), 0, idle) : both,
-      notes: flatFirst ? notes : notes.toReversed(),
+      chords: turn.idleAt === null ? both : both.toSpliced(turn.idleAt, 0, idle),
+      notes: turn.flatFirst ? notes : notes.toReversed(),
     };
   });
 }
 
 /** One loop in so many has a chord that settles nothing among its settlers. */
 const IDLE_EACH = 3;
+/** Places among two chords: before, between and behind them. */
+const PLACES = 3;
 
 /**
- * By the different chords as they sound: the same loop has the same settlers wherever it is played, however it is written. Over
- * the loops of any kind it is even for about half of them, and a multiple of three for about a third.
+ * By the different chords and the first key as they sound: the same loop has the same settlers wherever it starts, however it is
+ * written, and a kind of loop has others in another key. The flat side comes first for about half of the loops of any kind.
  */
-function turnOf(different: readonly Chord[]): number {
+function turnOf(different: readonly Chord[], [first]: readonly CandidateKey[]) {
   const minors = different.filter(({ quality }) => quality === 'minor').length;
-  return pitchClass(different[0]?.root ?? 'C') + minors;
+  const onCircle = modulo(pitchClass(first?.tonic ?? 'C') * 7, 12);
+  const place = onCircle + minors;
+  return {
+    flatFirst: (Math.floor(onCircle / 2) + minors) % 2 === 0,
+    idleAt: place % IDLE_EACH === 0 ? Math.floor(place / IDLE_EACH) % PLACES : null,
+  };
 }
 
 const heard = new Map<string, ReadonlySet<PitchClass> | null>();

@@ -25,7 +25,7 @@ const MOST_VISITORS = 2;
 
 /**
  * The major keys and natural minors that own a vamp but for one visitor, or for two that come from the same place; the key of the
- * first chord may have two from any. That key stands before the others, then those with fewer visitors, those whose tonic chord sounds, those by where the visitor comes from, and those with fewer signs.
+ * first chord may have two from any. That key stands before the others, then minors that raise their sevenths, those with fewer visitors, those whose tonic chord sounds, those by where the visitor comes from, and those with fewer signs.
  * Empty for a blues, whose sevenths visit nobody, and for one chord alone. RangeError without chords.
  */
 export function visitedKeys(chords: readonly Chord[]): readonly VisitedKey[] {
@@ -44,6 +44,7 @@ export function visitedKeys(chords: readonly Chord[]): readonly VisitedKey[] {
     const [visitor] = visitors.values();
     return [
       isTonicOf(first, key) ? 0 : 1,
+      [...visitors.values()].every(({ visit }) => visit === 'raised-seventh') ? 0 : 1,
       visitors.size,
       different.some((chord) => isTonicOf(chord, key)) ? 0 : 1,
       VISITS.findIndex((visit) => visit === visitor?.visit),

@@ -98,9 +98,11 @@ describe('the settlers of a loop', () => {
 
   test('now and then a chord settles nothing: all the keys own it, and it may stand anywhere among the chords', () => {
     const idle = (text: string) => settlersOf(plain(chordsIn(text))).filter(({ keys }) => keys.majors.length > 1);
-    expect(told(idle('A Bm'))).toBe('');
-    expect(told(idle('Em Am C'))).toBe('G C major G major');
-    const found = 'C Am,C Em,C G,C F,Em G,A D,A E,F C,Eb Bb,F# B,Bb Eb,F Dm'.split(',').flatMap((text) => {
+    expect(told(idle('Em D'))).toBe('');
+    expect(told(idle('A Bm'))).toBe('D D major A major');
+    // The same wherever the loop starts.
+    expect(told(settlersOf(plain(chordsIn('D Bm G'))))).toBe(told(settlersOf(plain(chordsIn('G D Bm')))));
+    const found = 'C Am,C Em,C G,C F,Em G,A D,A E,F C,Eb Bb,F# B,Bb Eb,F Dm,D Em,Ab Db,B E,Db Gb'.split(',').flatMap((text) => {
       const settlers = settlersOf(plain(chordsIn(text))).filter(({ slot }) => slot !== null);
       const { majors } = guitarTruth(plain(chordsIn(text)).slots).keys;
       return settlers.flatMap(({ keys }, place) => {
@@ -110,7 +112,7 @@ describe('the settlers of a loop', () => {
       });
     });
     expect(new Set(found)).toEqual(new Set([0, 1, 2]));
-    expect(found.length).toBeLessThan(12);
+    expect(found.length).toBeLessThan(10);
   });
 
   test.each(['Bb C', 'F#m B', 'G F', 'C G Am F', 'Bdim', 'Dsus4 A', 'Am E', 'C Fm', 'B C', 'Caug'])(
