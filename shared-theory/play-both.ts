@@ -1,10 +1,12 @@
 import { countReadings } from './both/count.ts';
+import { orderReadings } from './both/order.ts';
 import { keysReadings, settlerReadings } from './both/keys.ts';
 import { directionReadings, distanceReadings } from './both/moves.ts';
 import { numeralReadings } from './both/numeral.ts';
-import { qualityReadings, rootReadings } from './both/one-chord.ts';
+import { bassReadings, qualityReadings, rootReadings, seventhReadings } from './both/one-chord.ts';
 import type { BothReadings } from './both/readings.ts';
 import { asks } from './questions/asks.ts';
+import { partsOf } from './questions/keys/ask.ts';
 import { judgeOf } from './questions/judges.ts';
 import type { Answer, AnswerOf, AskedOf, Kind, Target } from './questions/question.ts';
 import type { VoicedVamp } from './vamps.ts';
@@ -31,16 +33,17 @@ const READINGS: Readonly<Record<Kind, Make<Answer>>> = {
   'one-or-several': () => null,
   // Where a loop would stop is no error.
   home: () => null,
-  order: () => null,
-  bass: () => null,
-  seventh: () => null,
   count: ofWrong('count', countReadings),
+  order: ofWrong('order', orderReadings),
   direction: ofWrong('direction', (vamp, answer, { target }) => directionReadings(vamp, target, answer)),
+  bass: ofWrong('bass', (vamp, answer, { target }) => bassReadings(vamp, target, answer)),
   quality: ofWrong('quality', (vamp, answer, { target }) => qualityReadings(vamp, target, answer)),
   root: ofWrong('root', (vamp, answer, { target }) => rootReadings(vamp, target, answer)),
+  seventh: ofWrong('seventh', (vamp, answer, { target }) => seventhReadings(vamp, target, answer)),
   distance: ofWrong('distance', (vamp, answer, { target }) => distanceReadings(vamp, target, answer)),
   numeral: ofWrong('numeral', numeralReadings),
-  keys: ofWrong('keys', keysReadings),
+  // A home is no chord that could be added.
+  keys: ofWrong('keys', (vamp, answer) => keysReadings(vamp, [...partsOf(answer).keys])),
   settler: ofWrong('settler', (vamp, answer, { truth, target }) => settlerReadings(vamp, truth, target, answer)),
 };
 

@@ -68,7 +68,7 @@ function familiar(slots: readonly VoicedSlot[]): readonly Chord[] {
 }
 
 /** A chord that the loop has not, as near to one of its chords as can be. */
-function newChord(slots: readonly VoicedSlot[], near: VoicedSlot): Omit<VoicedSlot, 'beats'> | null {
+export function newChord(slots: readonly VoicedSlot[], near: VoicedSlot): Omit<VoicedSlot, 'beats'> | null {
   const fresh = familiar(slots).filter((chord) => !slots.some((slot) => soundsAs(slot.chord, chord)));
   const chord = cheapest(fresh, (each) => -sharedNotes(each, near.chord));
   const frets = chord && handyShape(chord, near.frets);

@@ -1,9 +1,9 @@
-import { soundsAs, type Chord } from '../chords.ts';
+import { overRoot, soundsAs, type Chord } from '../chords.ts';
 import { bassOf, shapesFor } from '../neck.ts';
 import { pitchClass } from '../pitch.ts';
 import { directionOf, type Direction } from '../truth.ts';
 import type { Frets, VoicedSlot, VoicedVamp } from '../vamps.ts';
-import { cheapest, evenly, rootName, unlike, unlikeMoved, type BothReadings } from './readings.ts';
+import { cheapest, evenly, handyShape, rootName, unlike, unlikeMoved, type BothReadings } from './readings.ts';
 
 const FOURTH = 5;
 /** Home moves only where the other chord cannot. */
@@ -58,16 +58,27 @@ function answeredDirection(pair: Pair, direction: Direction, vamp: VoicedVamp): 
   const { quality } = other.chord;
   const fourth = direction === 'up' ? FOURTH : -FOURTH;
   const root = rootName(pitchClass(home.chord.root) + fourth, quality, vamp.slots);
-  return nearestPair(pair, { root, quality }, (from, to) => to - from === fourth);
+  return nearestPair(pair, { ...overRoot(other.chord), root }, (from, to) => to - from === fourth);
+}
+
+/** The same two chords on their roots, which the distance is counted between; null where one has no such shape. */
+function onRoots(pair: Pair): Pair | null {
+  const [home, other] = pair.map((slot) => {
+    if (slot.chord.bass === undefined) return slot;
+    const chord = overRoot(slot.chord);
+    const frets = handyShape(chord, slot.frets);
+    return frets && { ...slot, chord, frets };
+  });
+  return home && other ? [home, other] : null;
 }
 
 /** Home, then the chord moved to the answered distance, on that side of home; then where it was. */
 export function distanceReadings(vamp: VoicedVamp, target: number, semitones: number): BothReadings | null {
-  const pair = pairAt(vamp, target);
+  const sounded = pairAt(vamp, target);
+  const pair = sounded && onRoots(sounded);
   if (!pair) return null;
   const [home, other] = pair;
-  const { quality } = other.chord;
-  const root = rootName(pitchClass(home.chord.root) + semitones, quality, vamp.slots);
-  const wrong = nearestPair(pair, { root, quality }, (from, to) => to - from === semitones);
+  const root = rootName(pitchClass(home.chord.root) + semitones, other.chord.quality, vamp.slots);
+  const wrong = nearestPair(pair, { ...other.chord, root }, (from, to) => to - from === semitones);
   return wrong && { wrong: evenly(wrong, vamp), right: evenly(pair, vamp) };
 }

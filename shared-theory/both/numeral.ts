@@ -1,4 +1,4 @@
-import { soundsAs } from '../chords.ts';
+import { soundsAs, triadOf } from '../chords.ts';
 import { candidateKeys } from '../candidates.ts';
 import { diatonicChart } from '../degrees.ts';
 import { MOST_NUMERALS } from '../questions/numeral/ask.ts';
@@ -19,7 +19,7 @@ export function numeralReadings(vamp: VoicedVamp, numerals: readonly string[]): 
     if (chords.length !== numerals.length) return [];
     const wrong = right.flatMap((slot): readonly VoicedSlot[] => {
       const chord = chords[different.findIndex((each) => soundsAs(each.chord, slot.chord))];
-      if (!chord || soundsAs(chord, slot.chord)) return [slot];
+      if (!chord || soundsAs(chord, triadOf(slot.chord))) return [slot];
       const frets = handyShape(chord, slot.frets);
       return frets ? [{ ...slot, chord, frets }] : [];
     });

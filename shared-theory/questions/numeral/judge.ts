@@ -1,10 +1,6 @@
 import type { Chord } from '../../chords.ts';
-import { candidateKeys } from '../../candidates.ts';
-import { parseKeyName } from '../../keys.ts';
 import { pitchClass } from '../../pitch.ts';
-import type { PitchClass } from '../../pitch.ts';
 import type { Policy, Truth } from '../../truth.ts';
-import { visitedKeys } from '../../visited-keys.ts';
 import type { ErrorKind, NoteKind } from '../error-kinds.ts';
 import { firstShown, FOLLOWS, needed, notRight, ownAnswer, RIGHT } from '../marks.ts';
 import { chordsOf, firstSlots, ownChords, questionsOfKinds } from '../own-chords.ts';
@@ -86,17 +82,12 @@ function roundNumerals({ truth, settings: { policy } }: AskedOf): RoundNumerals 
     notes,
     asked: different.slice(0, MOST_NUMERALS),
     slots: first.slice(0, MOST_NUMERALS),
-    homeIsOne: home !== undefined && tonicsOf(different).includes(pitchClass(home.root)),
+    homeIsOne: readings.some(
+      ({ one, note }) => note !== 'counted-from-a-modal-home' && home !== undefined && one === pitchClass(home.root),
+    ),
   };
   worked.set(truth, { ...worked.get(truth), [policy]: round });
   return round;
-}
-
-/** Tonics of the keys that own chords, or where none does of those that have them but for a visitor. */
-function tonicsOf(chords: readonly Chord[]): readonly PitchClass[] {
-  const owners = candidateKeys(chords, 'raised-seventh').map(({ tonic }) => tonic);
-  const visited = owners.length > 0 ? [] : visitedKeys(chords).map(({ key }) => parseKeyName(key).tonic);
-  return [...owners, ...visited].map(pitchClass);
 }
 
 /** The reading that an answer comes nearest to: most credit, then fewest wrong degrees. Bars too few or too many are wrong. */

@@ -4,16 +4,15 @@ import { candidateKeys } from '../../candidates.ts';
 import { numeralOn, placeIn } from '../../degrees.ts';
 import type { Sevenths } from '../../degrees.ts';
 import { itemAt } from '../../items.ts';
-import { parseKeyName } from '../../keys.ts';
 import type { Key, Mode } from '../../keys.ts';
 import { pitchClass } from '../../pitch.ts';
-import type { NoteName } from '../../pitch.ts';
+import type { NoteName, PitchClass } from '../../pitch.ts';
 import type { Policy } from '../../truth.ts';
-import { visitedKeys } from '../../visited-keys.ts';
-import type { VisitedKey } from '../../visited-keys.ts';
 import type { NoteKind } from '../error-kinds.ts';
 import { readingsOfSound } from '../same-sound.ts';
 import type { Numeral } from './numerals.ts';
+import { unownedReadings } from './unowned.ts';
+import type { NamedKey } from './unowned.ts';
 import { degreeOfDistance, readChordNumeral, says, waysToSay, writeNumeral } from './numerals.ts';
 
 /** Where a chord stands in a key, and what it is. */
@@ -23,7 +22,12 @@ export type Place = Pick<Numeral, 'sign' | 'degree' | 'small'> & { readonly qual
  * The chords' places in one key, and what is said beside an answer in it. By chord: more than one place where what sounds may be
  * named from another root as well.
  */
-export type Reading = { readonly places: readonly (readonly Place[])[]; readonly note: NoteKind | null };
+export type Reading = {
+  readonly places: readonly (readonly Place[])[];
+  readonly note: NoteKind | null;
+  /** Pitch class of what is counted as one. */
+  readonly one: PitchClass;
+};
 
 /** A way to read a loop: what a degree is counted from, and the places there. */
 type InKey = { readonly mode: Mode; readonly tonic: NoteName; readonly places: Reading['places'] };
@@ -36,7 +40,7 @@ const MINOR_HOMES: ReadonlySet<Mode> = new Set(['dorian', 'phrygian', 'aeolian']
 /**
  * Every way to read chords, the class's policy first: in each major key that owns them, flat side first; in the relative minor of
  * each, without and with flats before III, VI and VII; in each minor key that owns them by its raised seventh; where no key owns
- * them, in each that does but for a visitor; and counted on the major scale from a home that makes them dorian or mixolydian, under
+ * them, in each that does but for a visitor, or in their blues; and counted on the major scale from a home that makes them dorian or mixolydian, under
  * `modes` from any home. Chords that follow in `chords` beyond
  * the first `asked` decide the keys, but have no place.
  */
@@ -52,13 +56,15 @@ export function readingsOf(chords: readonly Chord[], asked: number, policy: Poli
     .filter(({ tonic, mode }) => mode === 'minor' && !owned.has(`${tonic} ${mode}`))
     .map((key) => inKey(key, 'raised-too'));
   // Where a key owns all, a visitor in another is no reading of its own: it would excuse whoever takes home for one.
-  const visited = natural.length > 0 ? [] : visitedKeys(chords).map((key) => withVisitors(chords.slice(0, asked), key));
+  const unowned = natural.length > 0 ? NONE : unownedReadings(chords);
+  const visited = (keys: readonly NamedKey[]) => keys.map((key) => named(chords.slice(0, asked), key));
   const modal = candidateKeys(chords, 'modes').map((key) => inKey(key, 'natural'));
   const noted = (readings: readonly InKey[], note: NoteKind) => readings.map((reading) => ({ ...reading, note }));
   const inKeys = [
     ...noted(only(natural, 'major'), 'right-in-another-key'),
     ...noted(only(natural, 'minor'), 'other-minor-frame'),
-    ...noted(policy === 'raised-seventh' ? [...raised, ...visited] : [...visited, ...raised], 'right-in-another-key'),
+    ...noted(inOrder(policy, visited(unowned.onHome), raised), 'right-in-another-key'),
+    ...noted(visited(unowned.elsewhere), 'right-in-another-key'),
   ];
   const usual = modal.filter(({ mode }) => USUAL_MODES.has(mode));
   const all =
@@ -66,17 +72,28 @@ export function readingsOf(chords: readonly Chord[], asked: number, policy: Poli
       ? [...noted(modal, 'right-in-another-key'), ...inKeys]
       : [...inKeys, ...noted(usual, 'counted-from-a-modal-home')];
   return all.flatMap((reading, index) =>
-    withFlats(reading).map((places): Reading => ({ places, note: index === 0 ? null : reading.note })),
+    withFlats(reading).map((places): Reading => ({
+      places,
+      note: index === 0 ? null : reading.note,
+      one: pitchClass(reading.tonic),
+    })),
   );
 }
 
-/** The places of chords in a key that has them but for visitors. */
-function withVisitors(chords: readonly Chord[], { key, numerals }: VisitedKey): InKey {
+const NONE = { onHome: [], elsewhere: [] } as const;
+
+/** Keys with visitors on the first chord before those by a raised seventh, unless the class counts these. */
+function inOrder(policy: Policy, onHome: readonly InKey[], raised: readonly InKey[]): readonly InKey[] {
+  return policy === 'raised-seventh' ? [...raised, ...onHome] : [...onHome, ...raised];
+}
+
+/** Chords where a key's numerals name them. */
+function named(chords: readonly Chord[], { key, numerals }: NamedKey): InKey {
   const places = chords.map(({ quality }, index) => {
     const { sign, degree, small } = readChordNumeral(itemAt(numerals, index));
     return [{ sign, degree, small, quality }];
   });
-  return { ...parseKeyName(key), places };
+  return { ...key, places };
 }
 
 function only(readings: readonly InKey[], mode: Mode): readonly InKey[] {
