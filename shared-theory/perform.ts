@@ -1,5 +1,6 @@
 import { beatsPerSlot, parseGroove, slotsPerBar, swingCap, type Groove, type GrooveSlot } from './grooves.ts';
 import { BEATS_PER_BAR } from './meters.ts';
+import { pitchClass } from './pitch.ts';
 import { seededRandom } from './random.ts';
 import { soundStrokes, strumSpread, type Stroke } from './strum.ts';
 import type { VoicedVamp } from './vamps.ts';
@@ -146,12 +147,15 @@ export const perform: Perform = (vamp, { loops = 1, human = false } = {}) => {
   for (let loop = 0; loop < loops; loop += 1) {
     for (const { beats, cell, chord, opens } of contacts) {
       const grid = (loop * loopBeats + beats) * beat;
-      const frets = vamp.slots[chord]?.frets ?? [];
+      const slot = vamp.slots[chord];
+      if (!slot) continue;
+      const { frets } = slot;
+      const root = pitchClass(slot.chord.root);
       let shift = human ? (random() * 2 - 1) * HUMAN_SECONDS : 0;
       // No stroke comes before the bar or the chord it opens, so that a bar can be played by itself.
       if (opens || Math.abs(Math.round(beats / barBeats) * barBeats - beats) < NEAR) shift = Math.abs(shift);
       const trim = human ? (random() * 2 - 1) * HUMAN_DECIBELS : 0;
-      strokes.push({ time: grid + shift, cell, chord, frets, trim, stopsAt: opens ? grid : null });
+      strokes.push({ time: grid + shift, cell, chord, frets, root, trim, stopsAt: opens ? grid : null });
     }
   }
   const seconds = loops * loopBeats * beat;

@@ -1,6 +1,7 @@
 import type { Groove, GrooveSlot } from './grooves.ts';
 import { zoneNotes, type ShapeNote } from './neck.ts';
 import type { SoundedNote } from './perform.ts';
+import type { PitchClass } from './pitch.ts';
 import type { Frets } from './vamps.ts';
 
 /** One contact of the hand with the strings; `time` in seconds is when its first string sounds. */
@@ -9,6 +10,8 @@ export type Stroke = {
   readonly cell: GrooveSlot;
   readonly chord: number;
   readonly frets: Frets;
+  /** The chord's root, which is not the bass of every shape. */
+  readonly root: PitchClass;
   /** Decibels added by human variation. */
   readonly trim: number;
   /** Seconds at which the strings of the chord before stop; null within a chord. */
@@ -55,7 +58,7 @@ export function strumSpread(groove: Groove | null, tempo: number): number {
 type Draft = { -readonly [Field in keyof SoundedNote]: SoundedNote[Field] };
 
 function struck(stroke: Stroke): readonly ShapeNote[] {
-  const notes = zoneNotes(stroke.frets, stroke.cell.zone);
+  const notes = zoneNotes(stroke.frets, stroke.cell.zone, stroke.root);
   return stroke.cell.stroke === 'up' ? notes.slice(-UP_STRINGS).toReversed() : notes;
 }
 

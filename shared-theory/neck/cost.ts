@@ -107,9 +107,13 @@ function muteCost(frets: Frets, first: number, { notes }: Sounding): number {
     if (frets[string] !== null) played += 1;
     else cost += string === first + 1 && (frets[first] ?? 0) > 0 ? MUTE_BY_BASS : INNER_MUTE;
   }
-    const top = frets.length - 1 - last;
+  const top = frets.length - 1 - last;
   if (notes === 2)
-    return cost + MORE_POWER * Math.max(0, played - POWER_STRINGS) + (frets.includes(0, first + 1) ? POWER_TOP_MUTE * top : 0);
+    return (
+      cost +
+      MORE_POWER * Math.max(0, played - POWER_STRINGS) +
+      (frets.includes(0, first + 1) ? POWER_TOP_MUTE * top : 0)
+    );
   return cost + ((notes > 3 ? TOP_MUTES_OF_FOUR : TOP_MUTES)[top] ?? Infinity);
 }
 

@@ -1,15 +1,13 @@
 import { bassNote, chordIntervals, chordNotes, type Chord } from '../chords.ts';
-import { modulo, pitchClass, type NoteName, type PitchClass } from '../pitch.ts';
+import { pitchClass, type NoteName, type PitchClass } from '../pitch.ts';
 import type { Frets } from '../vamps.ts';
+import { readCapo } from './capo.ts';
 import { movementCost } from './cost.ts';
 import { searchShapes, type SolvedShape, type Wanted } from './search.ts';
 import { TUNINGS, type TuningId } from './tunings.ts';
 
-/** Highest fret a capo sits on. */
-const HIGHEST_CAPO = 9;
-
 /** Shapes stay on the part of the neck that every guitar has: so high from the capo, and so high from the nut. */
-export const HIGHEST_FRET = 12;
+const HIGHEST_FRET = 12;
 const END_OF_NECK = 17;
 
 export type ShapeRequest = {
@@ -67,9 +65,7 @@ type Neck = { readonly open: readonly number[]; readonly highestFret: number };
 
 function readNeck(request: ShapeRequest): Neck {
   const { strings } = TUNINGS[request.tuning ?? 'standard'];
-  const capo = request.capo ?? 0;
-  if (!Number.isInteger(capo) || capo < 0 || capo > HIGHEST_CAPO)
-    throw new RangeError(`A capo sits on fret 1 to ${HIGHEST_CAPO}, or is 0 for none; not ${capo}.`);
+  const capo = readCapo(request.capo ?? 0);
   const most = Math.min(HIGHEST_FRET, END_OF_NECK - capo);
   const highestFret = request.highestFret ?? most;
   if (!Number.isInteger(highestFret) || highestFret < 0 || highestFret > most)
@@ -164,17 +160,4 @@ export function solveShapes(chord: Chord, request: ShapeRequest = {}): ShapeAnsw
   if (solved.size > MOST_SOLVED) solved.clear();
   solved.set(name, answer);
   return request.from ? { ...answer, shapes: nearest(answer.shapes, request.from) } : answer;
-}
-
-/** MIDI notes of a shape from the lowest string, as a tuning with a capo sounds it. */
-export function soundOf(frets: Frets, { tuning = 'standard', capo = 0 }: Pick<ShapeRequest, 'tuning' | 'capo'>): readonly number[] {
-  return TUNINGS[tuning].strings.flatMap((open, string) => {
-    const fret = frets[string] ?? null;
-    return fret === null ? [] : [open + capo + fret];
-  });
-}
-
-/** Pitch class of the shape's chord under a capo: what sounds, so many frets lower. */
-export function underCapo(sounding: PitchClass, capo: number): PitchClass {
-  return modulo(sounding - capo, 12);
 }
