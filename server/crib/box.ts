@@ -1,3 +1,4 @@
+import { fingersOf } from '../../shared-theory/neck/hand.ts';
 import type { Frets } from '../../shared-theory/vamps.ts';
 import { cribWords } from '../protocol/words/crib-words.ts';
 import { fill } from '../protocol/words/fill.ts';
@@ -12,6 +13,8 @@ const SIDE = 13;
 const RADIUS = 3.7;
 /** Fewer frets than this are not drawn. */
 const LEAST_FRETS = 4;
+/** A finger over so many strings more is drawn as a barre; over fewer, players often take several fingers. */
+const LEAST_BARRE = 3;
 /** Widths of a string set from the lowest string on; strings beyond six are as thick as the sixth. */
 const GAUGES = [1.25, 1.1, 0.95, 0.8, 0.7, 0.6] as const;
 
@@ -57,8 +60,15 @@ export function fretBox(frets: Frets, spoken: string, leftHanded: boolean): Html
         stroke-width="${gauge}"
       />`;
     })}
+    ${fingersOf(frets)
+      .filter(({ from: first, to: end }) => end - first >= LEAST_BARRE)
+      .map(({ fret, from: first, to: end }) => barre(y(fret - base + 0.5), x(first), x(end)))}
     ${frets.map((fret, string) => mark(fret, x(string), fret === null || fret === 0 ? y(0) - 6.2 : y(fret - base + 0.5)))}
   </svg>`;
+}
+
+function barre(y: number, from: number, to: number): Html {
+  return html`<line class="box-barre" x1="${from}" x2="${to}" y1="${y}" y2="${y}" />`;
 }
 
 function mark(fret: number | null, x: number, y: number): Html {

@@ -27,12 +27,8 @@ export function choicesMarkup(choices: Choices, { room, path, wrong }: Place): H
   const { chords, policy, guitar, leftHanded } = choices;
   const capos = Array.from({ length: HIGHEST_CAPO + 1 }, (_, fret) => String(fret));
   return html`<nav class="choices" aria-label="${words.choices}">
-    ${
-      wrong === null
-        ? html`<p>${words.print}</p>`
-        : html`<h1>${cribWords.titleAlone}</h1>
-            <p role="alert">${wrong}</p>`
-    }
+    ${path === null ? html`<h1>${cribWords.titleAlone}</h1>` : html`<p>${words.print}</p>`}
+    ${wrong === null ? null : html`<p role="alert">${wrong}</p>`}
     <form action="/desk/${room}/crib" method="get">
       <label class="wide"
         >${words.chords} <input name="chords" value="${chords}" required autocomplete="off" spellcheck="false"

@@ -7,7 +7,7 @@ import { chordMarkup } from './chord-markup.ts';
 import type { Html } from './html.ts';
 import { html } from './html.ts';
 import type { SheetNames } from './names.ts';
-import { policySentence } from './policy-sentences.ts';
+import { policySentence } from '../protocol/words/policy-sentences.ts';
 import type { SettlingRow } from './settling.ts';
 import { settlingRows } from './settling.ts';
 

@@ -10,7 +10,7 @@ import { stepWords } from '../protocol/words/step-words.ts';
 import { fretsText } from './box.ts';
 import { chordsText, noKeyTexts, notesText, otherPolicies, safeText } from './keys-part.ts';
 import type { SheetNames } from './names.ts';
-import { policySentence } from './policy-sentences.ts';
+import { policySentence } from '../protocol/words/policy-sentences.ts';
 import { settlingRows } from './settling.ts';
 import type { SlipGroup } from './slips.ts';
 import { MOST_OF_A_KIND, slipGroups } from './slips.ts';

@@ -37,9 +37,10 @@ const HANDS = ['right', 'left'] as const;
 /** An address that asks for what there is not. */
 class WrongChoice extends Error {}
 
-/** The sheet of chords as typed, under a room's settings unless the address says otherwise. */
+/** The sheet of chords as typed, under a room's settings unless the address says otherwise; without chords, where to type them. */
 export function typedPage(room: string, settings: RoomSettings, query: SheetQuery): SheetPage {
   const text = query['chords'] ?? '';
+  if (query['chords'] === undefined) return formPage(200, null, { chords: '', ...defaults(settings) }, room);
   try {
     const choices = readChoices(settings, query, text);
     const slots = parseVamp(text, BEATS, settings.naming);
@@ -55,7 +56,7 @@ export function typedPage(room: string, settings: RoomSettings, query: SheetQuer
     const sentence = sentenceOf(error);
     if (sentence === null) throw error;
     const choices = { chords: text, ...defaults(settings) };
-    return wrongPage(400, sentence, choices, room);
+    return formPage(400, sentence, choices, room);
   }
 }
 
@@ -72,13 +73,13 @@ export function roundPage(room: string, settings: RoomSettings, round: HeardRoun
   } catch (error) {
     const sentence = sentenceOf(error);
     if (sentence === null) throw error;
-    return wrongPage(400, sentence, { chords, ...defaults(settings) }, room);
+    return formPage(400, sentence, { chords, ...defaults(settings) }, room);
   }
 }
 
 /** Where a room has no such round. */
 export function noRoundPage(room: string, settings: RoomSettings): SheetPage {
-  return wrongPage(404, words.noRound, { chords: '', ...defaults(settings) }, room);
+  return formPage(404, words.noRound, { chords: '', ...defaults(settings) }, room);
 }
 
 function sheetPage(
@@ -88,7 +89,7 @@ function sheetPage(
   { room, settings, path }: { readonly room: string; readonly settings: RoomSettings; readonly path: string },
 ): SheetPage {
   const different = crib.chords.length;
-  if (different > MOST_CHORDS) return wrongPage(400, fill(words.many, { found: different }), choices, room);
+  if (different > MOST_CHORDS) return formPage(400, fill(words.many, { found: different }), choices, room);
   const names = sheetNames(settings.naming);
   return {
     status: 200,
@@ -98,7 +99,7 @@ function sheetPage(
   };
 }
 
-function wrongPage(status: 400 | 404, wrong: string, choices: Choices, room: string): SheetPage {
+function formPage(status: SheetPage['status'], wrong: string | null, choices: Choices, room: string): SheetPage {
   return {
     status,
     title: cribWords.titleAlone,

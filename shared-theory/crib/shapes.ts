@@ -1,12 +1,12 @@
-import { bassNote, chordSymbol } from '../chords.ts';
+import { chordSymbol } from '../chords.ts';
 import type { Chord } from '../chords.ts';
-import { usualKey } from '../keys.ts';
-import { soundOf, solveShapes } from '../neck/solve.ts';
+import { itemAt } from '../items.ts';
+import { chordUnderCapo } from '../neck/capo.ts';
+import { solveShapes } from '../neck/solve.ts';
 import type { ShapeRefusal } from '../neck/solve.ts';
 import { STANDARD_TUNING, TUNINGS } from '../neck/tunings.ts';
 import type { TuningId } from '../neck/tunings.ts';
-import { intervalUp, modulo, pitchClass, transpose } from '../pitch.ts';
-import type { NoteName } from '../pitch.ts';
+import { modulo } from '../pitch.ts';
 import type { Direction } from '../truth.ts';
 import { directionOf } from '../truth.ts';
 import type { Frets } from '../vamps.ts';
@@ -36,7 +36,7 @@ export function cribShapes(
 ): readonly CribShape[] {
   const shapes: CribShape[] = [];
   for (const [index, chord] of chords.entries()) {
-    const names = { chord: chordSymbol(chord), shape: chordSymbol(lowered(chord, shapeShift(guitar))) };
+    const names = { chord: chordSymbol(chord), shape: chordSymbol(shapeOf(chord, guitar)) };
     const known = held[index] ?? null;
     const from = shapes.at(-1)?.frets ?? null;
     const { shapes: found, refusal } = solveShapes(chord, { ...guitar, ...(from && !known ? { from } : {}) });
@@ -54,13 +54,14 @@ function shapeShift({ tuning, capo }: Guitar): number {
   return capo + (offsets.length === STANDARD_TUNING.length && offsets.every((each) => each === first) ? first : 0);
 }
 
-/** A chord so many semitones lower, its root named as the usual key on it is. */
+function shapeOf(chord: Chord, guitar: Guitar): Chord {
+  return lowered(chord, modulo(shapeShift(guitar), 12));
+}
+
+/** A chord by the name of its shape, so many semitones (0 to 11) under what sounds: a capo stands for as many as it can. */
 function lowered(chord: Chord, semitones: number): Chord {
-  if (semitones === 0) return chord;
-  const small = chord.quality === 'minor' || chord.quality === 'diminished';
-  const root = usualKey(`${modulo(pitchClass(chord.root) - semitones, 12)}${small ? 'm' : 'M'}`).tonic;
-  const bass: NoteName = transpose(root, intervalUp(chord.root, bassNote(chord)));
-  return { ...chord, root, ...(chord.bass === undefined ? {} : { bass }) };
+  const half = Math.floor(semitones / 2);
+  return chordUnderCapo(chordUnderCapo(chord, half), semitones - half);
 }
 
 /**
@@ -68,9 +69,16 @@ function lowered(chord: Chord, semitones: number): Chord {
  * stays although the chords' basses differ.
  */
 export function directionsOf(shapes: readonly CribShape[], guitar: Guitar): readonly Direction[] | null {
-  const basses = shapes.map(({ frets }) => (frets === null ? null : Math.min(...soundOf(frets, guitar))));
+  const basses = shapes.map(({ frets }) => (frets === null ? null : bassOf(frets, guitar)));
   const [home = null] = basses;
   const directions = basses.slice(1).map((bass) => (home === null || bass === null ? null : directionOf(home, bass)));
   const known = directions.filter((direction) => direction !== null);
   return known.length === directions.length && home !== null ? known : null;
+}
+
+/** MIDI note of the lowest string that a shape plays. */
+function bassOf(frets: Frets, { tuning, capo }: Guitar): number {
+  const open = TUNINGS[tuning].strings;
+  const sounds = frets.flatMap((fret, string) => (fret === null ? [] : [itemAt(open, string) + capo + fret]));
+  return Math.min(...sounds);
 }

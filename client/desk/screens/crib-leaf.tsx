@@ -10,7 +10,19 @@ const words = deskWords.crib;
 /** The teacher's sheet of this vamp: numerals in each owning key, what decides, what settles. */
 export function CribLeaf({ view }: { readonly view: DeskView }) {
   const { crib, vamp } = view;
-  if (!crib) return <p class="lead">{words.noVamp}</p>;
+  const typed = (
+    <a class="desk-link" href={`/desk/${view.room}/crib`} target="_blank" rel="noopener">
+      {words.typed}
+    </a>
+  );
+  if (!crib || !vamp) {
+    return (
+      <section class="crib">
+        <p class="lead">{words.noVamp}</p>
+        <p>{typed}</p>
+      </section>
+    );
+  }
   const leaves = (note: string, keys: readonly string[]) =>
     fill(words.leaves, { note, keys: listed(keys.map((key) => printKey(key).text)) });
   return (
@@ -53,7 +65,13 @@ export function CribLeaf({ view }: { readonly view: DeskView }) {
         lines={crib.settlers.map(({ chord, leaves: keys }) => leaves(printChord(chord).text, keys))}
       />
       <Lines title={words.bass} lines={[crib.bass.map((note) => printNote(note).text).join(' ')]} />
-      {vamp && vamp.grooveText !== '' && (
+      <p>
+        <a class="desk-link" href={`/desk/${view.room}/crib/${vamp.number}`} target="_blank" rel="noopener">
+          {words.print}
+        </a>
+        {typed}
+      </p>
+      {vamp.grooveText !== '' && (
         <p>
           <a class="desk-link" href={`/api/rooms/${view.room}/rounds/${vamp.number}.mid`} download>
             {words.midi}
