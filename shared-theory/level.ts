@@ -35,11 +35,13 @@ export type Balance = {
   readonly offRoot?: { readonly home: ShareRange; readonly later: ShareRange };
   /** Vamps of a form that exactly one major key owns; a form not named falls as it may. */
   readonly oneKey: Readonly<Partial<Record<Form, number>>>;
+  /** Vamps of a form that no major key owns; a form not named falls as it may. */
+  readonly noKey?: Readonly<Partial<Record<Form, number>>>;
   /** No set of owning keys is more usual; absent where it may fall as it does. */
   readonly owners?: number;
 };
 
-export const LEVELS_THAT_STAND = [1, 2, 3, 4, 5, 6, 7, 8, 9] as const;
+export const LEVELS_THAT_STAND = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12] as const;
 type LevelNumber = (typeof LEVELS_THAT_STAND)[number];
 
 /** A step of the ladder: what sounds and what is asked. */

@@ -1,6 +1,7 @@
-import { chordSymbol, type Quality } from './chords.ts';
+import { bassPitchClass, chordSymbol, type Quality } from './chords.ts';
 import type { Distance } from './distance-line.ts';
 import type { Change, Draw } from './draws.ts';
+import { itemAt } from './items.ts';
 import type { Form, Level, ShareRange } from './level.ts';
 import type { PitchClass } from './pitch.ts';
 import type { Limit } from './rake.ts';
@@ -9,6 +10,7 @@ import type { Direction, Seventh } from './truth.ts';
 /** No more than this share for one distance, one root: always saying it earns little. */
 const DISTANCE_CAP = 0.24;
 const ROOT_CAP = 0.15;
+const BASS_CAP = 0.13;
 /** Caps are aimed at with a margin, so that a run of vamps stays under them. */
 const MARGIN = 0.9;
 /** No loop is rarer or more usual than so many times its even share. */
@@ -24,6 +26,10 @@ const LOWEST_CAP = 0.06;
 const ANY: ShareRange = [0, 1];
 /** Which way the bass goes from a root or over a distance follows the guitar's low strings; beyond this it would tell. */
 const NEAR_HALF: ShareRange = [0.35, 0.65];
+/** What one chord tells of another of its round, where usual rounds leave no more to choose. */
+const LOOSE: ShareRange = [0.32, 0.68];
+/** Where longer loops are asked for numerals, none is more usual. */
+const NUMERALS_CAP = 0.06;
 
 /** The same limit on the change to each chord that follows home. */
 type ChangeLimit = {
@@ -89,6 +95,7 @@ function changeLimits(level: Level, form: Form, changes: readonly Change[], draw
     // Two changes of one loop cannot both fall as the pairs of a level do: there a distance may be rarer.
     return [form === 'pair' ? low : 0, high];
   };
+  const { leadsOn } = level;
   const kind = ({ quality, distance }: Change, draw: Draw) => `${draw.quality} ${quality} ${distance}`;
   const kinds = new Set(draws.flatMap((draw) => draw.changes.map((change) => kind(change, draw)))).size;
   const kindCap = level.questions.includes('numeral') ? KIND_CAP / kinds : 1;
@@ -96,22 +103,23 @@ function changeLimits(level: Level, form: Form, changes: readonly Change[], draw
   const { sevenths } = level.balance;
   return [
     // A kind of pair that the level holds is never left out.
-    { group: kind, share: () => [KIND_FLOOR / kinds, kindCap] },
+    ...(leadsOn ? [] : [{ group: kind, share: (): ShareRange => [KIND_FLOOR / kinds, kindCap] }]),
     {
       within: (_, draw) => draw.quality,
       group: ({ quality }) => quality,
-      share: (group, within) => (THIRDS.has(group) && THIRDS.has(within) ? [0.44, 0.56] : ANY),
+      share: (group, within) => (THIRDS.has(group) && THIRDS.has(within) ? (leadsOn ? LOOSE : [0.44, 0.56]) : ANY),
     },
-    ...(level.leadsOn ? [] : WAYS),
+    ...(leadsOn ? [] : WAYS),
     // I to IV is as usual as V to I, and IV to I as I to V.
     {
       within: ({ distance, quality }, draw) =>
         distance === '4' || distance === '5' ? `${draw.quality} ${quality}` : null,
       group: ({ distance }) => distance,
-      share: () => [0.45, 0.55],
+      share: () => (leadsOn ? LOOSE : [0.45, 0.55]),
     },
     {
-      group: ({ distance }) => distance,
+      // Of one chord over another bass no distance is asked.
+      group: ({ distance }) => (leadsOn && distance === '1' ? null : distance),
       share: distanceShare,
     },
     ...(sevenths?.[form] ? [{ group: ({ seventh }: Change) => seventh, share: seventhShare(level, form) }] : []),
@@ -155,13 +163,18 @@ export function limitsOf(level: Level, form: Form, stays: number, draws: readonl
     onChange(place, { group: ({ direction }) => direction, share: (group) => directions[group as Direction] }),
   );
   const { owners = 1, offRoot } = level.balance;
+  const noKey = level.balance.noKey?.[form];
   const over = offRoot
-    ? Array.from({ length: draws[0]?.loop.length ?? 0 }, (_, slot) =>
+    ? Array.from({ length: draws[0]?.loop.length ?? 0 }, (_, slot) => [
         overall(
           ({ loop }) => String(loop[slot]?.bass !== undefined),
           (group) => shareOf(group === 'true', slot === 0 ? offRoot.home : offRoot.later),
         ),
-      )
+        overall(
+          ({ loop }) => String(bassPitchClass(itemAt(loop, slot))),
+          () => [0, BASS_CAP],
+        ),
+      ]).flat()
     : [];
   return [
     overall(loopName, () => [LOOP_FLOOR / loops, LOOP_CAP / loops]),
@@ -169,6 +182,15 @@ export function limitsOf(level: Level, form: Form, stays: number, draws: readonl
     overall(
       ({ readings }) => (oneKey === undefined ? null : String(readings.length === 1)),
       (group) => exactly(group === 'true' ? (oneKey ?? 0) : 1 - (oneKey ?? 0)),
+    ),
+    overall(
+      ({ readings }) =>
+        level.leadsOn && level.questions.includes('numeral') ? (readings[0]?.numerals.join() ?? null) : null,
+      () => [0, NUMERALS_CAP],
+    ),
+    overall(
+      ({ readings }) => (noKey === undefined ? null : String(readings.length === 0)),
+      (group) => exactly(group === 'true' ? (noKey ?? 0) : 1 - (noKey ?? 0)),
     ),
     overall(
       ({ readings }) => (owners < 1 ? readings.map(({ id }) => id).join() : null),

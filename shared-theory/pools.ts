@@ -1,7 +1,10 @@
 import type { Form, Level } from './level.ts';
 import { kept, type Loop } from './pools/loops.ts';
 import { roundLoops } from './pools/rounds.ts';
+import { seventhLoops } from './pools/sevenths.ts';
+import { slashLoops } from './pools/slashes.ts';
 import { twoChordLoops } from './pools/two-chords.ts';
+import { visitorLoops } from './pools/visitors.ts';
 import { voicingsOf } from './voicings.ts';
 
 export { barsOf, sameLoop, type Loop } from './pools/loops.ts';
@@ -10,6 +13,12 @@ function candidates(level: Level, form: Form): readonly Loop[] {
   switch (level.level) {
     case 9:
       return roundLoops(level, form);
+    case 10:
+      return seventhLoops(level, form);
+    case 11:
+      return slashLoops(level, form);
+    case 12:
+      return visitorLoops(level, form);
     default:
       return twoChordLoops(level, form);
   }

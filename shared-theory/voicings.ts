@@ -57,7 +57,7 @@ function leadOn(level: Level, loop: readonly Chord[], home: Frets): readonly Fre
 }
 
 /** Home in more places than these would be the same loop once more. */
-const HOMES = 3;
+const HOMES = 2;
 
 /**
  * Shapes that play a loop as its level plays it: within its frets, the bass moving no further than it may, a chord that comes

@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { chordSymbol, soundsAs } from '../../shared-theory/chords.ts';
 import { generate, type GeneratedVamp } from '../../shared-theory/generate.ts';
 import { allDowns, grooveById } from '../../shared-theory/grooves.ts';
@@ -16,8 +16,14 @@ const chordsOf = ({ vamp }: GeneratedVamp) => vamp.slots.map((slot) => slot.chor
 /** The levels whose loops are longer than two chords, sevenths, slash chords or of other homes. */
 const LONG = LEVELS.filter(({ leadsOn }) => leadsOn);
 
+/** Milliseconds that thousands of vamps may take on a busy machine. */
+const PATIENCE = 240_000;
+
 describe.each(LONG.map((level) => [level.level, level] as const))('level %d', (number, level: Level) => {
-  const vamps = evening(number, COUNT, level.questions.includes('count'));
+  let vamps: readonly GeneratedVamp[] = [];
+  beforeAll(() => {
+    vamps = evening(number, COUNT, level.questions.includes('count'));
+  }, PATIENCE);
 
   test('every vamp is of its level: grooves, lengths, qualities, its own truth', () => {
     for (const made of vamps) {

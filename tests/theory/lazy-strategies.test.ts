@@ -1,99 +1,13 @@
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { chordSymbol } from '../../shared-theory/chords.ts';
 import { generate, type GeneratedVamp } from '../../shared-theory/generate.ts';
 import { keyId, parseKeyName } from '../../shared-theory/keys.ts';
 import { kindsOfLevel, LEVELS, type Level } from '../../shared-theory/levels.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { modulo, pitchClass } from '../../shared-theory/pitch.ts';
-import { asks } from '../../shared-theory/questions/asks.ts';
-import { askableQuestions, judgeOf } from '../../shared-theory/questions/judges.ts';
-import type { Answer, AskedOf, Kind, KeyId, QuestionSettings } from '../../shared-theory/questions/question.ts';
+import type { Answer, Kind, KeyId } from '../../shared-theory/questions/question.ts';
 import { poolOf } from '../../shared-theory/pools.ts';
-import type { Truth } from '../../shared-theory/truth.ts';
-
-const VAMPS = 10_000;
-
-/** A question, and every answer that is right to it, each as one text. */
-type Asked = {
-  readonly kind: Kind;
-  readonly target: number;
-  readonly right: ReadonlySet<string>;
-};
-type Heard = { readonly made: GeneratedVamp; readonly asked: readonly Asked[] };
-type Evening = readonly Heard[];
-
-/** One text per thing heard: a place on the neck is its pitch class, whichever string. */
-function nameOf(kind: Kind, answer: Answer): string {
-  return kind === 'root' ? judgeOf<Kind>(kind).heard(answer) : asks[kind].key(answer as never);
-}
-
-function askedOf(truth: Truth, settings: QuestionSettings, kinds: readonly Kind[]): readonly Asked[] {
-  return askableQuestions(truth, settings)
-    .filter(({ kind }) => kinds.includes(kind))
-    .map(({ kind, target }): Asked => {
-      const of: AskedOf = { truth, target, settings };
-      const judge = judgeOf<Kind>(kind);
-      const right = [judge.truth(of), ...judge.also(of)].filter((answer) => answer !== null);
-      return { kind, target, right: new Set(right.map((answer) => nameOf(kind, answer))) };
-    });
-}
-
-/** A long evening of a level: each vamp knows those before it, and all that a round of it can ask is asked. */
-function evening(level: Level, counting: boolean): Evening {
-  const kinds = kindsOfLevel(level.level).filter((kind) => kind !== 'count' || counting);
-  const settings = { policy: 'majors', qualities: level.qualities } as const;
-  // What is asked hangs on the chords, the ways of the bass and the strokes: worked out once for each.
-  const known = new Map<string, readonly Asked[]>();
-  let recent: readonly GeneratedVamp['vamp'][] = [];
-  return Array.from({ length: VAMPS }, (_, seed) => {
-    const made = generate({ level: level.level, seed, counting, recent });
-    recent = [...recent, made.vamp].slice(-8);
-    const { truth } = made;
-    const name = JSON.stringify([
-      made.chords,
-      truth.directions,
-      truth.strokes,
-      truth.settlers.map(({ chord }) => chord),
-    ]);
-    const asked = known.get(name) ?? askedOf(truth, settings, kinds);
-    known.set(name, asked);
-    return { made, asked };
-  });
-}
-
-/** How often an answer is right among the questions of a kind that it can be given to, and how many those are. */
-type Rate = { readonly rate: number; readonly count: number };
-/** What is answered to a question; null where the strategy has nothing to say. */
-type Strategy = (asked: Asked, heard: Heard, index: number) => Answer | null;
-
-function rateOf(heard: Evening, kind: Kind, strategy: Strategy): Rate {
-  let right = 0;
-  let count = 0;
-  for (const [index, each] of heard.entries()) {
-    for (const asked of each.asked) {
-      if (asked.kind !== kind) continue;
-      const answer = strategy(asked, each, index);
-      if (answer === null) continue;
-      count += 1;
-      if (asked.right.has(nameOf(kind, answer))) right += 1;
-    }
-  }
-  return { rate: right / count, count };
-}
-
-/** Every constant answer that is ever right, by its rate among all questions of the kind: any other earns nothing. */
-function constants(heard: Evening, kind: Kind, holds: (heard: Heard) => boolean = () => true): Map<string, Rate> {
-  const asked = heard.filter(holds).flatMap((each) => each.asked.filter((one) => one.kind === kind));
-  const rights = new Map<string, number>();
-  for (const { right } of asked) for (const name of right) rights.set(name, (rights.get(name) ?? 0) + 1);
-  return new Map([...rights].map(([name, count]) => [name, { rate: count / asked.length, count: asked.length }]));
-}
-
-/** No more than a share, but for luck: four standard deviations of as many tries. */
-function expectAtMost(name: string, { rate, count }: Rate, most: number): void {
-  const luck = 4 * Math.sqrt((most * (1 - most)) / count);
-  expect([name, rate <= most + luck, rate]).toEqual([name, true, rate]);
-}
+import { constants, evening, expectAtMost, rateOf, type Evening, type Heard, type Strategy } from './asked-vamps.ts';
 
 /** Where the bass has three ways to go and none is asked less, each comes in a third; else up and down by halves. */
 function directionShare(level: Level, counting: boolean): number {
@@ -102,7 +16,7 @@ function directionShare(level: Level, counting: boolean): number {
 }
 
 /** The most that a constant answer may earn, by kind: the chance of a fair answer, or the published cap. */
-function caps(level: Level, counting: boolean): Record<Kind, number> {
+function caps(level: Level, counting: boolean): Partial<Record<Kind, number>> {
   const homes = new Set(poolOf(level, 'pair').map((loop) => pitchClass(loop[0]?.root ?? ''))).size;
   return {
     strokes: 0.5,
@@ -141,14 +55,21 @@ function meanSetScore(heard: Evening, answer: (heard: Heard) => readonly KeyId[]
 }
 
 /** Each level as a round of it is by itself, and with chords counted; level 1 is nothing without. */
-const runs = LEVELS.flatMap((level) =>
+const TWO_CHORD_LEVELS = LEVELS.filter(({ leadsOn }) => !leadsOn);
+const runs = TWO_CHORD_LEVELS.flatMap((level) =>
   [false, true]
     .filter((counting) => counting || level.level > 1)
     .map((counting) => [level.level, counting, level] as const),
 );
 
+/** Milliseconds that thousands of vamps may take on a busy machine. */
+const PATIENCE = 240_000;
+
 describe.each(runs)('level %d, chords counted: %s', (number, counting, level) => {
-  const heard = evening(level, counting);
+  let heard: Evening = [];
+  beforeAll(() => {
+    heard = evening(level, counting);
+  }, PATIENCE);
   const kinds = kindsOfLevel(number).filter((kind) => kind !== 'count' || counting);
   const most = caps(level, counting);
 
@@ -160,7 +81,7 @@ describe.each(runs)('level %d, chords counted: %s', (number, counting, level) =>
   });
 
   test.each(kinds)('no answer to %s earns more than its share by being said always', (kind) => {
-    for (const [name, rate] of constants(heard, kind)) expectAtMost(`${kind} ${name}`, rate, most[kind]);
+    for (const [name, rate] of constants(heard, kind)) expectAtMost(`${kind} ${name}`, rate, most[kind] ?? 0);
   });
 
   test.each(kinds)('what was right to %s the last time is right no oftener', (kind) => {
@@ -174,7 +95,7 @@ describe.each(runs)('level %d, chords counted: %s', (number, counting, level) =>
       const [first] = before.right;
       if (first !== undefined && now.right.has(first)) right += 1;
     }
-    expectAtMost(`${kind} as before`, { rate: right / count, count }, most[kind]);
+    expectAtMost(`${kind} as before`, { rate: right / count, count }, most[kind] ?? 0);
   });
 
   test('strokes: turn and turn about earns half', () => {
@@ -187,10 +108,10 @@ describe.each(runs)('level %d, chords counted: %s', (number, counting, level) =>
   test('direction: neither E as home nor the lowest note gives it away', () => {
     if (!kinds.includes('direction')) return;
     const onE: Strategy = (_, { made }) => (/^Em?5?$/.test(made.chords[0] ?? '') ? 'up' : 'down');
-    expectAtMost('up from E, else down', rateOf(heard, 'direction', onE), most.direction + 0.03);
+    expectAtMost('up from E, else down', rateOf(heard, 'direction', onE), (most.direction ?? 0) + 0.03);
     // From the lowest note of a guitar there is no other way than up, save to stay: so it is seldom home, and E lies higher as well.
     const onLowest: Strategy = (_, { made }) => (made.truth.bass[0] === 40 ? 'up' : 'down');
-    expectAtMost('up from the lowest E, else down', rateOf(heard, 'direction', onLowest), most.direction + 0.08);
+    expectAtMost('up from the lowest E, else down', rateOf(heard, 'direction', onLowest), (most.direction ?? 0) + 0.08);
   });
 
   test('direction: the second change tells nothing by the first', () => {
@@ -209,9 +130,9 @@ describe.each(runs)('level %d, chords counted: %s', (number, counting, level) =>
     const same: Strategy = ({ target }, { made }) => (target > 0 ? (made.truth.qualities[0] ?? null) : null);
     const other: Strategy = ({ target }, { made }) =>
       target === 0 ? null : made.truth.qualities[0] === 'major' ? 'minor' : 'major';
-    // Two chords of one key, its tonic the first, are of one quality in four kinds of ten alone.
-    for (const strategy of [same, other])
-      expectAtMost('quality', rateOf(heard, 'quality', strategy), number === 6 ? 0.59 : 0.56);
+    // Two chords of one key, its tonic the first, are of one quality in four kinds of ten alone; so it is with those of several keys.
+    const most = number === 6 || number === 8 ? 0.59 : 0.56;
+    for (const strategy of [same, other]) expectAtMost('quality', rateOf(heard, 'quality', strategy), most);
   });
 
   test('numeral: of two chords no pair of numerals is right much oftener than its even share', () => {
@@ -268,16 +189,18 @@ describe.each(runs)('level %d, chords counted: %s', (number, counting, level) =>
           targets.length > 1 ? 0.5 : 0.55,
         );
     }
-    expectAtMost(
-      'all stay in',
-      rateOf(heard, 'settler', (_, each) => ownersOf(each)),
-      0,
-    );
+    // One loop in three has a settler that settles nothing, among two chords and two notes that do.
+    const allStay = rateOf(heard, 'settler', (_, each) => ownersOf(each));
+    expect(allStay.rate).toBeGreaterThan(0.04);
+    expectAtMost('all stay in', allStay, 0.15);
   });
 });
 
-describe.each(LEVELS.map((level) => [level.level, level] as const))('counting at level %d', (_, level) => {
-  const vamps = Array.from({ length: 4000 }, (_unused, seed) => generate({ level: level.level, seed, counting: true }));
+describe.each(TWO_CHORD_LEVELS.map((level) => [level.level, level] as const))('counting at level %d', (_, level) => {
+  let vamps: readonly GeneratedVamp[] = [];
+  beforeAll(() => {
+    vamps = Array.from({ length: 4000 }, (_unused, seed) => generate({ level: level.level, seed, counting: true }));
+  }, PATIENCE);
   const loops = (made: GeneratedVamp) => made.truth.roots.length;
 
   test('three vamps in five or more are not of two chords; home comes between the chords of the long ones', () => {
