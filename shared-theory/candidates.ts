@@ -76,9 +76,13 @@ function withRaised(majors: readonly Key[], chords: readonly Chord[]): readonly 
   const natural = majors.flatMap((key) => [key, relativeKey(key)]);
   const owned = new Set(natural.map(keyId));
   const first = majors[0];
-  const raised = Array.from({ length: 12 }, (_, place) => minorsOf(place, chords, first)).filter(
-    (key) => !owned.has(keyId(key)) && chords.every((chord) => keyOwns(key, chord, 'raised-too')),
-  );
+  // Whose it is goes by sound; only then is the owner spelled.
+  const raised = Array.from({ length: 12 }, (_, place) => place)
+    .filter((place) => {
+      const key = relativeKey(majorOf(place));
+      return !owned.has(keyId(key)) && chords.every((chord) => keyOwns(key, chord, 'raised-too'));
+    })
+    .map((place) => minorOn(place, chords, first));
   const start = first ? keySignature(first) : 0;
   const bySignature = raised.toSorted((one, other) => keySignature(one) - keySignature(other));
   return [
@@ -92,7 +96,7 @@ function withRaised(majors: readonly Key[], chords: readonly Chord[]): readonly 
  * The minor key a number of fifths (0 to 11) above A, on the side that writes most notes of the chords as they are written; where
  * both write as many, the one nearer to the first of the majors that own them, else the one with fewer signs.
  */
-function minorsOf(place: number, chords: readonly Chord[], near: Key | undefined): Key {
+function minorOn(place: number, chords: readonly Chord[], near: Key | undefined): Key {
   const sides = [place, place - 12]
     .filter((signature) => Math.abs(signature) <= 7)
     .map((signature) => ({ signature, key: relativeKey(majorOf(signature)) }));

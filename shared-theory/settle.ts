@@ -9,6 +9,7 @@ import { shapeNotes, usualShape } from './neck.ts';
 import { perform } from './perform.ts';
 import { modulo, pitchClass } from './pitch.ts';
 import type { NoteName, PitchClass } from './pitch.ts';
+import { remembered } from './remembered.ts';
 import { settlingOf } from './settlers.ts';
 import { heardAs } from './sounding.ts';
 import type { Policy, Truth } from './truth.ts';
@@ -94,8 +95,6 @@ type Plan = {
   readonly notes: readonly NoteName[];
 };
 
-/** More than a class hears in a term; thousands of vamps are drawn from far fewer loops. */
-const REMEMBERED = 4000;
 const plans = new Map<string, Plan>();
 
 function planOf(chords: readonly Chord[]): Plan {
@@ -161,14 +160,4 @@ function soundsBehind(vamp: VoicedVamp, slot: VoicedSlot): ReadonlySet<PitchClas
       )?.sounds ?? null
     );
   });
-}
-
-/** What was worked out for a key before, or is now; forgotten all together where it grows too much. */
-function remembered<T>(known: Map<string, T>, key: string, work: () => T): T {
-  const found = known.get(key);
-  if (found !== undefined) return found;
-  if (known.size >= REMEMBERED) known.clear();
-  const made = work();
-  known.set(key, made);
-  return made;
 }

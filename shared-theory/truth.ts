@@ -8,6 +8,7 @@ import { grooveOf, perform } from './perform.ts';
 import type { Performance, SoundedNote } from './perform.ts';
 import { modulo, pitchClass } from './pitch.ts';
 import type { NoteName } from './pitch.ts';
+import { remembered } from './remembered.ts';
 import { settlersOf } from './settle.ts';
 import { heardSlot } from './sounding.ts';
 import type { Meter, Slot, VoicedVamp } from './vamps.ts';
@@ -72,15 +73,19 @@ export function seventhOf({ addition }: Pick<Chord, 'addition'>): Seventh {
   return SEVENTHS.find((seventh) => seventh === addition) ?? 'none';
 }
 
+const keysOfLoops = new Map<string, Truth['keys']>();
+
 /** Names of the keys that own all chords, under each policy. */
 export function keysByPolicy(chords: readonly Chord[]): Truth['keys'] {
-  const named = (policy: Policy) => candidateKeys(chords, policy).map(({ name }) => name);
-  return {
-    majors: named('majors'),
-    relatives: named('relatives'),
-    'raised-seventh': named('raised-seventh'),
-    modes: named('modes'),
-  };
+  return remembered(keysOfLoops, chords.map(chordSymbol).join(' '), () => {
+    const named = (policy: Policy) => candidateKeys(chords, policy).map(({ name }) => name);
+    return {
+      majors: named('majors'),
+      relatives: named('relatives'),
+      'raised-seventh': named('raised-seventh'),
+      modes: named('modes'),
+    };
+  });
 }
 
 /** Which way the bass went from one MIDI note to another. */

@@ -35,7 +35,10 @@ export function visitedKeys(chords: readonly Chord[]): readonly VisitedKey[] {
   const different = chords.filter(
     (chord, slot) => chords.findIndex((other) => soundsAsOverBass(chord, other)) === slot,
   );
-  const found = allKeys(chords).flatMap((key) => {
+  const found = ALL_KEYS.flatMap((sounding) => {
+    const strangers = different.filter((chord) => !keyOwns(sounding, chord)).length;
+    if (strangers === 0 || strangers === different.length || strangers > MOST_VISITORS) return [];
+    const key = spelledFor(chords, sounding);
     const visitors = visitorsIn(different, key);
     const fits = visitors !== null && (isTonicOf(first, key) || areAlike([...visitors.values()]));
     return fits ? [{ key, visitors }] : [];
@@ -64,10 +67,9 @@ export function visitedKeys(chords: readonly Chord[]): readonly VisitedKey[] {
     }));
 }
 
-/** The visitors of a key that owns the others; null where there are none, too many, nobody owned, or one without a name. */
+/** The chords that a key does not own, by their names as visitors; null where one has none. */
 function visitorsIn(different: readonly Chord[], key: Key): ReadonlyMap<Chord, Visitor> | null {
   const strangers = different.filter((chord) => !keyOwns(key, chord));
-  if (strangers.length === 0 || strangers.length === different.length || strangers.length > MOST_VISITORS) return null;
   const visitors = new Map<Chord, Visitor>();
   for (const chord of strangers) {
     const visitor = visitorOf(chord, key, different);
@@ -89,20 +91,24 @@ export function isTonicOf({ root, quality }: Chord, { tonic, mode }: Key): boole
   return restsOn && pitchClass(root) === pitchClass(tonic);
 }
 
-/** The twelve majors and twelve minors, each on the side that writes most roots as the chords do, else with fewer signs. */
-function allKeys(chords: readonly Chord[]): readonly Key[] {
-  const written = (key: Key) =>
-    chords.filter((chord) => keyOwns(key, chord) && respellIn(chord, key).root === chord.root).length;
-  const ofBothModes = [majorOf, (signature: number) => relativeKey(majorOf(signature))];
-  return ofBothModes.flatMap((keyOf) =>
-    Array.from({ length: 12 }, (_, place) => {
-      const sides = [place, place - 12].filter((signature) => Math.abs(signature) <= 7).map(keyOf);
-      const [best] = sides.toSorted(
-        (one, other) => written(other) - written(one) || Math.abs(keySignature(one)) - Math.abs(keySignature(other)),
-      );
-      return itemAt(best ? [best] : [], 0);
-    }),
+/** The twelve majors and twelve minors by sound. */
+const ALL_KEYS: readonly Key[] = Array.from({ length: 12 }, (_, place) => majorOf(place)).flatMap((major) => [
+  major,
+  relativeKey(major),
+]);
+
+/** A key on the side that writes most roots as the chords do, else on that with fewer signs. */
+function spelledFor(chords: readonly Chord[], key: Key): Key {
+  const signature = keySignature(key);
+  const sides = [signature - 12, signature, signature + 12]
+    .filter((each) => Math.abs(each) <= 7)
+    .map((each) => (key.mode === 'major' ? majorOf(each) : relativeKey(majorOf(each))));
+  const written = (side: Key) =>
+    chords.filter((chord) => keyOwns(side, chord) && respellIn(chord, side).root === chord.root).length;
+  const [best = key] = sides.toSorted(
+    (one, other) => written(other) - written(one) || Math.abs(keySignature(one)) - Math.abs(keySignature(other)),
   );
+  return best;
 }
 
 function firstDifference(one: readonly number[], other: readonly number[]): number {
