@@ -1,0 +1,327 @@
+import { describe, expect, test } from 'vitest';
+import { readSymbol } from '../../shared-theory/chords.ts';
+import { judgeOf } from '../../shared-theory/questions/judges.ts';
+import type { Answer, Kind, NeckPlace, QuestionSettings } from '../../shared-theory/questions/question.ts';
+import { guitarTruth } from '../../shared-theory/truth.ts';
+import { context } from './questions/given.ts';
+
+/*
+ * The cases in which a marker is most easily musically wrong. Each with the answers that are right, each for its reason (common
+ * practice, where no source is named), and with one beside them that is not, so that leniency has its bounds.
+ */
+type Asked = {
+  readonly loop: string;
+  readonly kind: Exclude<Kind, 'home'>;
+  readonly target?: number;
+  readonly settings?: Partial<QuestionSettings>;
+  readonly right: readonly Answer[];
+  readonly wrong: readonly Answer[];
+};
+type HardCase = { readonly title: string; readonly reason: string; readonly asked: readonly Asked[] };
+
+const at = (string: 5 | 6, fret: number): NeckPlace => ({ string, fret });
+
+const HARD_CASES: readonly HardCase[] = [
+  {
+    title: 'a plateau loop',
+    reason:
+      '“Am–F–C–G can sound like VI–IV–I–V in C major, or like I–VI–III–VII in A minor” (Open Music Theory, “Harmony in pop/rock music”): neither tonic is forced, and flats before III, VI and VII are a way of writing.',
+    asked: [
+      {
+        loop: 'Am F C G',
+        kind: 'numeral',
+        right: [
+          ['vi', 'IV', 'I', 'V'],
+          ['i', 'VI', 'III', 'VII'],
+          ['i', 'bVI', 'bIII', 'bVII'],
+        ],
+        wrong: [['I', 'VI', 'III', 'VII']],
+      },
+      { loop: 'Am F C G', kind: 'keys', settings: { policy: 'majors' }, right: [['0M']], wrong: [['7M']] },
+      { loop: 'Am F C G', kind: 'keys', settings: { policy: 'relatives' }, right: [['0M', '9m']], wrong: [['9m']] },
+      {
+        loop: 'Am F C G',
+        kind: 'keys',
+        settings: { policy: 'modes' },
+        // The parent is certain; where home is, each ear says for itself.
+        right: [
+          ['0M', 'h0'],
+          ['0M', 'h1'],
+          ['0M', 'h2'],
+          ['0M', 'h3'],
+        ],
+        wrong: [['7M', 'h0']],
+      },
+    ],
+  },
+  {
+    title: 'the flat seventh degree of rock',
+    reason: 'G F is V–IV of C by its notes, and I–♭VII where G is home: the chart says one, the ear the other.',
+    asked: [
+      {
+        loop: 'G F',
+        kind: 'numeral',
+        right: [
+          ['V', 'IV'],
+          ['I', 'bVII'],
+        ],
+        wrong: [['I', 'VII']],
+      },
+      {
+        loop: 'C Bb F',
+        kind: 'numeral',
+        right: [
+          ['V', 'IV', 'I'],
+          ['I', 'bVII', 'IV'],
+        ],
+        wrong: [['I', 'VII', 'IV']],
+      },
+      {
+        loop: 'G F',
+        kind: 'keys',
+        settings: { policy: 'modes' },
+        right: [
+          ['0M', 'h0'],
+          ['0M', 'h1'],
+        ],
+        wrong: [['7M', 'h0']],
+      },
+    ],
+  },
+  {
+    title: 'V–vi or I–ii',
+    reason: 'A Bm is in D and in A: a teacher who thinks of one does not strike the other.',
+    asked: [
+      {
+        loop: 'A Bm',
+        kind: 'numeral',
+        right: [
+          ['V', 'vi'],
+          ['I', 'ii'],
+        ],
+        wrong: [['IV', 'v']],
+      },
+      { loop: 'A Bm', kind: 'keys', right: [['2M', '9M']], wrong: [['9M'], ['2M', '9M', '4M']] },
+      { loop: 'A Bm', kind: 'one-or-several', right: ['several'], wrong: ['one'] },
+    ],
+  },
+  {
+    title: 'the dorian IV',
+    reason: 'F#m B is ii–V of E, where E never sounds; with F# for home the major IV is what makes it dorian.',
+    asked: [
+      {
+        loop: 'F#m B',
+        kind: 'numeral',
+        right: [
+          ['ii', 'V'],
+          ['i', 'IV'],
+        ],
+        wrong: [['i', 'iv']],
+      },
+      {
+        loop: 'Dm7 G7',
+        kind: 'numeral',
+        right: [
+          ['ii', 'V'],
+          ['i', 'IV'],
+        ],
+        wrong: [['ii', 'v']],
+      },
+      { loop: 'F#m B', kind: 'keys', right: [['4M']], wrong: [['9M']] },
+    ],
+  },
+  {
+    title: 'the harmonic V',
+    reason:
+      'The raised seventh announces a minor home and does not leave it: Am E is i–V of A minor, and no major key owns G# with C.',
+    asked: [
+      { loop: 'Am E', kind: 'numeral', right: [['i', 'V']], wrong: [['i', 'v']] },
+      { loop: 'Am E', kind: 'keys', settings: { policy: 'majors' }, right: [[]], wrong: [['0M']] },
+      { loop: 'Am E', kind: 'keys', settings: { policy: 'raised-seventh' }, right: [['9m']], wrong: [['0M'], []] },
+      {
+        loop: 'Am G F E',
+        kind: 'numeral',
+        right: [
+          ['i', 'VII', 'VI', 'V'],
+          ['i', 'bVII', 'bVI', 'V'],
+        ],
+        wrong: [['i', 'VII', 'VI', 'v']],
+      },
+      { loop: 'B C', kind: 'numeral', right: [['V', 'VI']], wrong: [['v', 'VI']] },
+      // Both sevenths in one loop are one key still.
+      { loop: 'Am Em E', kind: 'numeral', right: [['i', 'v', 'V']], wrong: [['i', 'V', 'v']] },
+    ],
+  },
+  {
+    title: 'the spellings of a diminished seventh',
+    reason:
+      'It divides the octave evenly: any of its four notes may be its root, and it leads to Am however it is written.',
+    asked: ['G#dim7', 'Bdim7', 'Ddim7', 'Fdim7'].flatMap((chord): readonly Asked[] => [
+      { loop: `${chord} Am`, kind: 'numeral', right: [['viio', 'i']], wrong: [['VII', 'i']] },
+      { loop: `${chord} Am`, kind: 'root', right: [at(6, 4), at(5, 2), at(5, 5), at(6, 1)], wrong: [at(6, 0)] },
+      { loop: `${chord} Am`, kind: 'keys', settings: { policy: 'raised-seventh' }, right: [['9m']], wrong: [['0M']] },
+    ]),
+  },
+  {
+    title: 'the three roots of an augmented triad',
+    reason: 'C E G# is E G# B# and Ab C E: by sound it is III+ of three minor keys, and of no major.',
+    asked: [
+      { loop: 'Caug', kind: 'root', right: [at(5, 3), at(6, 0), at(6, 4)], wrong: [at(6, 3)] },
+      {
+        loop: 'Caug',
+        kind: 'keys',
+        settings: { policy: 'raised-seventh' },
+        right: [['1m', '5m', '9m']],
+        wrong: [['9m']],
+      },
+      { loop: 'Caug', kind: 'keys', settings: { policy: 'majors' }, right: [[]], wrong: [['0M']] },
+    ],
+  },
+  {
+    title: 'keys by two names',
+    reason: 'F# and Gb, C# and Db, B and Cb sound alike: one place on the circle, whichever the chords are written in.',
+    asked: ['F# C#', 'Gb Db', 'F# Db', 'Gb C#'].flatMap((loop): readonly Asked[] => [
+      { loop, kind: 'keys', right: [['6M', '1M']], wrong: [['6M']] },
+      {
+        loop,
+        kind: 'numeral',
+        right: [
+          ['I', 'V'],
+          ['IV', 'I'],
+        ],
+        wrong: [['I', 'IV']],
+      },
+      { loop, kind: 'root', right: [at(6, 2)], wrong: [at(6, 3)] },
+    ]),
+  },
+  {
+    title: 'slash chords',
+    reason:
+      'The bass is one thing and the root another: C/E is C, its bass E; steps count from root to root, and a foreign bass is a note that a key must hold.',
+    asked: [
+      { loop: 'C/E F', kind: 'root', right: [at(5, 3)], wrong: [at(6, 0)] },
+      { loop: 'C/E F', kind: 'bass', right: [at(6, 0)], wrong: [at(5, 3)] },
+      { loop: 'C/E F', kind: 'direction', target: 1, right: ['up'], wrong: ['down'] },
+      // Up a fourth or down a fifth: where the bass is not the root, nobody heard the root go either way.
+      { loop: 'C/E F', kind: 'distance', target: 1, right: [5, -7], wrong: [1] },
+      {
+        loop: 'C/E F',
+        kind: 'numeral',
+        right: [
+          ['V', 'I'],
+          ['I', 'IV'],
+        ],
+        wrong: [['iii', 'IV']],
+      },
+      { loop: 'C C/E F', kind: 'count', right: [2], wrong: [3] },
+      { loop: 'C/Bb F', kind: 'keys', right: [['5M']], wrong: [['0M', '5M']] },
+    ],
+  },
+  {
+    title: 'power chords and suspended chords',
+    reason: 'Without a third no ear says major or minor: either case of the numeral is right, and a mood is invented.',
+    asked: [
+      {
+        loop: 'E5 A5',
+        kind: 'numeral',
+        right: [
+          ['I', 'IV'],
+          ['i', 'iv'],
+          ['I', 'iv'],
+          ['V', 'I'],
+        ],
+        wrong: [['I', 'V']],
+      },
+      { loop: 'E5 A5', kind: 'quality', right: ['power'], wrong: ['minor', 'major'] },
+      {
+        loop: 'Am Esus4 E',
+        kind: 'numeral',
+        right: [
+          ['i', 'V', 'V'],
+          ['i', 'v', 'V'],
+        ],
+        wrong: [['i', 'IV', 'V']],
+      },
+      { loop: 'Dsus4 A', kind: 'quality', right: ['suspended-fourth'], wrong: ['major'] },
+    ],
+  },
+  {
+    title: 'a blues and a borrowed chord',
+    reason: 'Sevenths of a blues are at home on I and IV, so that no key owns them; a visitor leaves home where it is.',
+    asked: [
+      { loop: 'C7 F7 G7', kind: 'keys', right: [[]], wrong: [['0M'], ['5M']] },
+      { loop: 'C7 F7 G7', kind: 'numeral', right: [['I', 'IV', 'V']], wrong: [['V', 'I', 'II']] },
+      {
+        loop: 'C Fm',
+        kind: 'numeral',
+        right: [
+          ['I', 'iv'],
+          ['V', 'i'],
+        ],
+        wrong: [['I', 'IV']],
+      },
+      { loop: 'D F G', kind: 'numeral', right: [['I', 'bIII', 'IV']], wrong: [['I', 'III', 'IV']] },
+      {
+        loop: 'C E7 Am',
+        kind: 'numeral',
+        right: [
+          ['I', 'III', 'vi'],
+          ['III', 'V', 'i'],
+        ],
+        wrong: [['I', 'iii', 'vi']],
+      },
+    ],
+  },
+  {
+    title: 'three owners, and the one between',
+    reason: 'C Am is in F, C and G. A pair with its own I is always open: whoever names C alone has stopped early.',
+    asked: [
+      {
+        loop: 'C Am',
+        kind: 'keys',
+        right: [['0M', '5M', '7M']],
+        wrong: [['0M'], ['0M', '7M'], ['0M', '5M', '7M', '2M']],
+      },
+      {
+        loop: 'C Am',
+        kind: 'numeral',
+        right: [
+          ['I', 'vi'],
+          ['V', 'iii'],
+          ['IV', 'ii'],
+        ],
+        wrong: [['VI', 'i']],
+      },
+      { loop: 'C Am', kind: 'one-or-several', right: ['several'], wrong: ['one'] },
+    ],
+  },
+];
+
+describe.each(HARD_CASES)('$title', ({ asked }) => {
+  test.each(asked)('$loop: $kind', ({ loop, kind, target = 0, settings = {}, right, wrong }) => {
+    const slots = loop.split(' ').map((symbol) => ({ chord: readSymbol(symbol), beats: 4 }));
+    const given = context(target, guitarTruth(slots), settings);
+    const judge = judgeOf<Kind>(kind);
+    for (const answer of right) {
+      const { credit, exact, errors } = judge.mark(answer, given);
+      expect([answer, credit, exact, errors]).toEqual([answer, 1, true, []]);
+    }
+    for (const answer of wrong) {
+      const { credit, exact } = judge.mark(answer, given);
+      expect([answer, exact, credit < 1]).toEqual([answer, false, true]);
+    }
+  });
+});
+
+test('twelve cases, each with its reason', () => {
+  expect(HARD_CASES).toHaveLength(12);
+  for (const { reason, asked } of HARD_CASES) {
+    expect(reason).toMatch(/\.$/);
+    expect(asked.length).toBeGreaterThan(0);
+  }
+});
+
+test('where a loop would stop is collected and never marked', () => {
+  const slots = 'Am F C G'.split(' ').map((symbol) => ({ chord: readSymbol(symbol), beats: 4 }));
+  expect(() => judgeOf<Kind>('home').mark(0, context(0, guitarTruth(slots)))).toThrow(RangeError);
+});
