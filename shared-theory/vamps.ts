@@ -1,3 +1,4 @@
+import { nothingTyped } from './chord-faults.ts';
 import { parseChord } from './chord-reading.ts';
 import { WORDS_APART } from './chord-reading/suffixes.ts';
 import type { Chord } from './chords.ts';
@@ -80,7 +81,7 @@ export function mergedSlots(
 function lineSlots(text: string, beats: number, naming: Naming): Slot[] {
   // Lone dashes between chords are how people write a list of them.
   const tokens = tokensOf(text, 0).filter((token) => !/^[-–—→]+$/.test(token.text));
-  if (tokens.length === 0) throw new ReadingError('nothing', 0, text.trim());
+  if (tokens.length === 0) throw nothingTyped(text.trim(), naming);
   return tokens.map((token) => {
     if (isDot(token)) throw new ReadingError('dot-outside-bar', token.place, token.text, filledBar(tokens, beats));
     return { chord: chordOf(token, naming), beats };
@@ -89,7 +90,7 @@ function lineSlots(text: string, beats: number, naming: Naming): Slot[] {
 
 function barSlots(text: string, beatsPerBar: number, naming: Naming): Slot[] {
   const slots: Slot[] = [];
-  for (const bar of barsOf(text)) {
+  for (const bar of barsOf(text, naming)) {
     const tokens = tokensOf(bar.text, bar.place);
     if (tokens.length === 0) throw new ReadingError('bar-empty', bar.place, '|');
     if (tokens.length !== 1 && tokens.length !== beatsPerBar) {
@@ -112,13 +113,13 @@ function barSlots(text: string, beatsPerBar: number, naming: Naming): Slot[] {
 }
 
 /** The text between bar lines (a double bar is one line); before the first and after the last only what is not blank. */
-function barsOf(text: string): readonly Token[] {
+function barsOf(text: string, naming: Naming): readonly Token[] {
   const lines = [...text.matchAll(/[|‖]+/g)];
   const starts = [0, ...lines.map((line) => line.index + line[0].length)];
   const ends = [...lines.map((line) => line.index), text.length];
   const bars = starts.map((place, index) => ({ text: text.slice(place, ends[index]), place }));
   const counted = bars.filter((bar, index) => bar.text.trim() !== '' || (index > 0 && index < bars.length - 1));
-  if (counted.every((bar) => bar.text.trim() === '')) throw new ReadingError('nothing', 0, text.trim());
+  if (counted.every((bar) => bar.text.trim() === '')) throw nothingTyped(text.trim(), naming);
   return counted;
 }
 

@@ -228,8 +228,8 @@ describe('under each naming', () => {
 describe('what cannot be read', () => {
   // What is wrong, where the first unreadable character stands, and what to write instead.
   test.each([
-    ['', 'nothing', 0, 'E D'],
-    ['   ', 'nothing', 3, 'E D'],
+    ['', 'nothing', 0, 'Em D'],
+    ['   ', 'nothing', 3, 'Em D'],
     ['H', 'german-h', 0, 'B'],
     ['Hm7', 'german-h', 0, 'Bm7'],
     ['h', 'german-h', 0, 'B'],
@@ -303,7 +303,7 @@ describe('what cannot be read', () => {
   });
 
   test.each([
-    ['german', '', 'nothing', 0, 'E D'],
+    ['german', '', 'nothing', 0, 'Em D'],
     ['german', 'Do', 'syllable-name', 0, 'C or Ddim'],
     ['german', 'Sib', 'syllable-name', 0, 'B'],
     ['german', 'H9', 'not-ours', 1, 'H7'],
@@ -321,7 +321,7 @@ describe('what cannot be read', () => {
     ['dutch', 'H', 'german-h', 0, 'B'],
     ['dutch', 'a', 'lower-case-root', 0, 'A or Am'],
     ['dutch', 'B♭9', 'not-ours', 2, 'Bes7'],
-    ['fixed-do', '', 'nothing', 0, 'Mi Re'],
+    ['fixed-do', '', 'nothing', 0, 'Mim Re'],
     ['fixed-do', 'C', 'letter-name', 0, 'Do'],
     ['fixed-do', 'F#m7', 'letter-name', 0, 'Fa#m7'],
     ['fixed-do', 'Fadd9', 'letter-name', 0, 'Faadd9'],

@@ -54,6 +54,8 @@ describe('a typed vamp', () => {
 
   test('chords are refused in the words of their naming', () => {
     expect(() => parseVamp('C F', 4, 'fixed-do')).toThrow(/Write Do\./);
+    expect(() => parseVamp(' ', 4, 'fixed-do')).toThrow(/such as Mim Re\./);
+    expect(() => parseVamp('| |', 4)).toThrow(/such as Em D\./);
     expect(() => parseVamp('Em B', 4, 'mixed')).toThrow(/Bb or H/);
   });
 
