@@ -2,9 +2,10 @@ import { deskWords } from '../../server/protocol/words/en.ts';
 import type { SoundChange } from '../../server/protocol/messages.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import type { DeskView, WireStep } from '../../server/protocol/views.ts';
-import { printChord } from '../../shared-theory/printer.ts';
+import { printChord } from '../shared/names.ts';
 import { meanwhileOf } from '../../shared-theory/questions/script.ts';
 import type { Kind } from '../../shared-theory/questions/question.ts';
+import { settlerName } from './settler-name.ts';
 
 const words = deskWords.sound;
 
@@ -35,8 +36,11 @@ export function soundName({ vamp }: Pick<DeskView, 'vamp'>, change: SoundChange)
       return fill(words.pair, { home: slot(0), chord: slot(change.slot) });
     case 'root-alone':
       return fill(words.rootAlone, { chord: slot(change.slot) });
-    case 'settler':
-      return fill(words.settler, { chord: chord(vamp?.settlers[change.index]?.chord) });
+    case 'settler': {
+      const settler = vamp?.settlers[change.index];
+      if (settler === undefined) return '';
+      return fill('note' in settler ? words.sung : words.settler, { name: settlerName(settler) });
+    }
     case 'tempo':
       return fill(words.tempo, { tempo: change.tempo });
     case 'full':
@@ -76,9 +80,9 @@ export function moreChoices(view: DeskView): readonly ChoiceGroup[] {
       label: printChord(view.vamp?.slots[slot]?.chord ?? '').text,
       chord: true,
     }));
-  const settlers = (view.vamp?.settlers ?? []).map(({ chord }, index) => ({
+  const settlers = (view.vamp?.settlers ?? []).map((settler, index) => ({
     ...choice(view, { kind: 'settler', index }),
-    label: printChord(chord).text,
+    label: settlerName(settler),
     chord: true,
   }));
   const rest = (['again', 'soft', 'muted', 'silence'] as const).map((kind) => choice(view, { kind }));

@@ -1,6 +1,7 @@
 import { stepWords } from '../../server/protocol/words/en.ts';
 import type { DeskView, WireAsking, WireStep } from '../../server/protocol/views.ts';
-import { printChord } from '../../shared-theory/printer.ts';
+import { printChord } from '../shared/names.ts';
+import { settlerName } from './settler-name.ts';
 
 const names: Readonly<Record<string, string>> = stepWords;
 
@@ -11,10 +12,16 @@ export function kindName(kind: string): string {
 
 /** `keys`; where a round asks a kind more than once, with its chord: `quality Am`, `settler C`. */
 export function stepName({ steps, vamp }: Pick<DeskView, 'steps' | 'vamp'>, step: WireStep): string {
-  const chords = step.kind === 'settler' ? vamp?.settlers : vamp?.slots;
-  const chord = chords?.[step.target]?.chord;
+  const settler = vamp?.settlers[step.target];
+  const chord = vamp?.slots[step.target]?.chord;
+  const named =
+    step.kind === 'settler'
+      ? settler && settlerName(settler)
+      : chord === undefined
+        ? undefined
+        : printChord(chord).text;
   const several = steps.filter(({ kind }) => kind === step.kind).length > 1;
-  return several && chord !== undefined ? `${kindName(step.kind)} ${printChord(chord).text}` : kindName(step.kind);
+  return several && named !== undefined ? `${kindName(step.kind)} ${named}` : kindName(step.kind);
 }
 
 /** What is asked, for its prompt: as it was opened, else as it would be under the settings that hold now. */

@@ -1,5 +1,7 @@
 import type { HostView } from '../../server/protocol/views.ts';
 import { hostWords } from '../../server/protocol/words/en.ts';
+import { namesOf } from '../../shared-theory/namings/names-of.ts';
+import { nameBy } from '../shared/names.ts';
 import type { Frame } from './frame.ts';
 import { Caution, SoundBanner } from './parts/sound-panel.tsx';
 import { KeysReveal } from './screens/keys-reveal.tsx';
@@ -28,6 +30,7 @@ export type HostProps = {
 /** The host screen: one screen a phase, and over it what must be said at once. */
 export function Host(props: HostProps) {
   const { view, sound, actions, lost } = props;
+  if (view) nameBy(namesOf(view.settings.naming));
   const lesson = view?.status === 'round' && view.vamp?.source === 'host';
   return (
     <>

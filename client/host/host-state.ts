@@ -48,6 +48,7 @@ export function createHost(room: string, parts: HostParts): HostState {
   const sound = makeSound({
     onStarted: (round, tempo) => facts.tell({ type: 'VampStarted', round, tempo }, desk.started(round)),
     onTook: (round, change, bar) => facts.tell({ type: 'ChangeTook', round, change, bar }),
+    onSilent: (round) => facts.tell({ type: 'SilenceKept', round }),
     onStopped: (round) => {
       facts.tell({ type: 'VampStopped', round });
       desk.stopped(round);

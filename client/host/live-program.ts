@@ -6,6 +6,7 @@ import {
   mutedStrings,
   rootAlone,
   softly,
+  sungOver,
   unheard,
   withTempo,
   type PerformedBar,
@@ -63,7 +64,7 @@ export function programOf(vamp: LiveVamp, controls: Controls): Program {
 }
 
 /** `timed` is the vamp at its tempo; `played` what one time round is made of. */
-function performanceOf(timed: VoicedVamp, mode: Mode, played: readonly Played[], loops: number): Performance {
+function performanceOf(timed: LiveVamp, mode: Mode, played: readonly Played[], loops: number): Performance {
   const round = { ...timed, slots: played.map(({ slot }) => slot) };
   const options = { loops, human: true };
   switch (mode.kind) {
@@ -88,11 +89,15 @@ function performanceOf(timed: VoicedVamp, mode: Mode, played: readonly Played[],
       );
       return inTurn(turns.flat().map((side) => perform(side, { human: true })));
     }
+    case 'settler': {
+      const settler = timed.settlers?.[mode.index];
+      const loop = perform(round, options);
+      return settler && 'midi' in settler ? sungOver(round, loop, settler.midi) : loop;
+    }
     case 'full':
     case 'again':
     case 'hold':
     case 'pair':
-    case 'settler':
       return perform(round, options);
   }
 }

@@ -1,10 +1,14 @@
 import type { SoundChange, SoundSlot } from '../../server/protocol/messages.ts';
-import { parseChord } from '../../shared-theory/chords.ts';
+import type { WireSettler } from '../../server/protocol/views.ts';
+import { readSymbol } from '../../shared-theory/chords.ts';
 import { holdSlot, pairSlots, wholeBars } from '../../shared-theory/live.ts';
 import type { Meter, VoicedSlot, VoicedVamp } from '../../shared-theory/vamps.ts';
 
 /** A vamp to be played live, with the settlers that may follow it. */
-export type LiveVamp = VoicedVamp & { readonly settlers?: readonly VoicedSlot[] };
+export type LiveVamp = VoicedVamp & { readonly settlers?: readonly LiveSettler[] };
+
+/** A third chord that is played behind the loop, or a note that is sung over it, by its MIDI number. */
+export type LiveSettler = VoicedSlot | { readonly midi: number };
 
 /** What sounds of a vamp. */
 export type Mode = Exclude<SoundChange, { kind: 'tempo' }>;
@@ -18,9 +22,14 @@ type Origin =
 /** A slot as it is played; `start` in beats from the beginning of one time round. */
 export type Played = { readonly slot: VoicedSlot; readonly start: number; readonly origin: Origin };
 
-/** A slot that can sound from one that travels. Throws `ReadingError` for a chord that is none. */
+/** A slot that can sound from one that travels. Throws `RangeError` for a chord that is none. */
 export function voicedSlot({ chord, beats, frets }: SoundSlot): VoicedSlot {
-  return { chord: parseChord(chord), beats, frets };
+  return { chord: readSymbol(chord), beats, frets };
+}
+
+/** What settles a loop, as it can sound. Throws `RangeError` for a chord that is none. */
+export function liveSettler(settler: WireSettler): LiveSettler {
+  return 'note' in settler ? { midi: settler.midi } : voicedSlot(settler);
 }
 
 /** Beats that slots last together. */
@@ -56,6 +65,7 @@ export function playedSlots(vamp: LiveVamp, mode: Mode): readonly Played[] {
       const settler = vamp.settlers?.[mode.index];
       if (!settler)
         throw new RangeError(`The loop has ${vamp.settlers?.length ?? 0} settlers, and none ${mode.index}.`);
+      if ('midi' in settler) return laidOut(vamp.slots.map(own));
       const origin = { of: 'settler', index: mode.index } as const;
       return laidOut([...vamp.slots.map(own), ...wholeBars([settler], vamp.meter).map((slot) => ({ slot, origin }))]);
     }

@@ -35,6 +35,8 @@ export type Instrument = {
 export type PlayerEvents = {
   readonly onStarted: (round: string, tempo: number) => void;
   readonly onTook: (round: string, change: SoundChange, bar: number) => void;
+  /** Two bars have passed unheard since a silence took. */
+  readonly onSilent: (round: string) => void;
   readonly onStopped: (round: string) => void;
 };
 
@@ -63,6 +65,9 @@ const START_SECONDS = 0.15;
 /** A change this close before a bar line waits for the next one. */
 const GUARD_SECONDS = 0.06;
 
+/** Bars that pass unheard before what was heard is asked from memory. */
+const SILENT_BARS = 2;
+
 /** A bar this late is not squeezed in: the music goes on from now. */
 const LATE_SECONDS = 0.05;
 
@@ -71,6 +76,8 @@ type Placed = {
   readonly end: number;
   readonly voices: readonly Voice[];
   readonly changes: readonly SoundChange[];
+  /** Bars that have passed unheard before it, since the silence took. */
+  readonly silentBars: number;
   told: boolean;
 } & (
   | { readonly kind: 'count-in'; readonly beats: ReturnType<typeof countIn>['beats'] }
@@ -87,6 +94,8 @@ type Running = {
   bar: number;
   count: number;
   time: number;
+  /** Silent bars placed since the silence took. */
+  silentBars: number;
   placed: Placed[];
 };
 
@@ -109,7 +118,8 @@ export function createPlayer(instrument: Instrument, events: PlayerEvents): Play
       bar: 0,
       count: 0,
       time: end,
-      placed: [{ kind: 'count-in', start, end, voices, beats, changes: [], told: false }],
+      silentBars: 0,
+      placed: [{ kind: 'count-in', start, end, voices, beats, changes: [], silentBars: 0, told: false }],
     };
     advance();
   };
@@ -146,6 +156,7 @@ export function createPlayer(instrument: Instrument, events: PlayerEvents): Play
       placed.told = true;
       if (placed.kind === 'count-in') events.onStarted(current.round, current.vamp.tempo);
       else for (const taken of placed.changes) events.onTook(current.round, taken, placed.count);
+      if (placed.silentBars === SILENT_BARS) events.onSilent(current.round);
     }
   };
 
@@ -190,7 +201,11 @@ function placeNext(running: Running, now: number, instrument: Instrument): void 
   if (running.changes.length > 0) stopRinging(running.placed, start);
   const voices = performed.notes.map((note) => instrument.strike(note, start + note.time));
   const { changes } = running;
-  running.placed.push({ kind: 'bar', start, end, voices, program, bar, count, changes, told: false });
+  // A silence that is asked for again begins anew.
+  if (changes.some(({ kind }) => kind !== 'tempo')) running.silentBars = 0;
+  const { silentBars } = running;
+  running.placed.push({ kind: 'bar', start, end, voices, program, bar, count, changes, silentBars, told: false });
+  running.silentBars = program.controls.mode.kind === 'silence' ? silentBars + 1 : 0;
   running.changes = [];
   running.bar = (bar + 1) % program.bars.length;
   running.count = count + 1;
@@ -208,6 +223,7 @@ function takeBack(running: Running, from: number): void {
   running.bar = line.bar;
   running.count = line.count;
   running.time = line.start;
+  running.silentBars = line.silentBars;
 }
 
 /** Notes of the bars before ring only as far as the line where something else begins. */

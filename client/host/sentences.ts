@@ -4,10 +4,10 @@ import { keysSentence } from '../../server/protocol/words/right-sentences.ts';
 import type { HostView, WireKeysReveal, WireSpread, WireTruth } from '../../server/protocol/views.ts';
 import { readSymbol, qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
 import { isModal, parentKey, parseKeyName } from '../../shared-theory/keys.ts';
-import { printChord, printKey, printNote } from '../../shared-theory/printer.ts';
+import { printChord, printKey, printNote } from '../shared/names.ts';
 import type { AskedSeventh } from '../../shared-theory/questions/question.ts';
 import { rightSentence } from '../shared/right-sentence.ts';
-import { seventhSymbol } from '../shared/seventh-symbol.ts';
+import { seventhSymbols } from '../shared/seventh-symbol.ts';
 
 /** The right answer as a sentence. A chord's letter is in it only where its root has been shown. */
 export function revealSentence(
@@ -31,8 +31,8 @@ export function revealSentence(
       break;
     }
     case 'seventh': {
-      const symbol = seventhSymbol(current.asking.letter, truth.answer as AskedSeventh);
-      if (symbol) return chordSentence(symbol);
+      const symbols = seventhSymbols(current.asking.letter);
+      if (symbols) return chordSentence(symbols[truth.answer as AskedSeventh]);
       break;
     }
     case 'keys':

@@ -1,7 +1,7 @@
 import type { Reply, SoundChange, SoundOrder } from '../../server/protocol/messages.ts';
 import type { WireSound, WireVamp } from '../../server/protocol/views.ts';
 import type { Meter } from '../../shared-theory/vamps.ts';
-import { voicedSlot, type LiveVamp } from './played-slots.ts';
+import { liveSettler, voicedSlot, type LiveVamp } from './played-slots.ts';
 import type { Sound } from './sound.ts';
 
 /** What the teacher wants to hear now. */
@@ -33,7 +33,7 @@ const PLAIN_TEMPO = 100;
 function voicedVamp(vamp: WireVamp): LiveVamp {
   return {
     slots: vamp.slots.map(voicedSlot),
-    settlers: vamp.settlers.map(voicedSlot),
+    settlers: vamp.settlers.map(liveSettler),
     meter: vamp.meter as Meter,
     grooveText: vamp.grooveText,
     tempo: vamp.tempo ?? PLAIN_TEMPO,

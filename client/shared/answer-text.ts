@@ -3,7 +3,7 @@ import { listed, numberWord } from '../../server/protocol/words/counting.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import { figureOrdinal, ordinal } from '../../server/protocol/words/ordinals.ts';
 import { usualKey } from '../../shared-theory/keys.ts';
-import { printChord, printNote } from '../../shared-theory/printer.ts';
+import { printChord, printNote } from './names.ts';
 import type { NeckPlace } from '../../shared-theory/questions/question.ts';
 import { distanceText } from './answer-names.ts';
 import { HOME_IDS } from './drawings/home-row.tsx';

@@ -1,5 +1,6 @@
 import { serifWidth } from './serif-width.ts';
-import { printChord, printNumeral } from '../../shared-theory/printer.ts';
+import { printNumeral } from '../../shared-theory/printer.ts';
+import { printChord } from './names.ts';
 
 /** Chords and numerals set as in print. Input in ASCII: `F#m`, `Bb`, `viio`. */
 

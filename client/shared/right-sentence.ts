@@ -3,7 +3,8 @@ import { capital, countingWords, listed, numberWord } from '../../server/protoco
 import { rightWords } from '../../server/protocol/words/right-words.ts';
 import type { WireTruth } from '../../server/protocol/views.ts';
 import { lineNumber } from '../../shared-theory/distance-line.ts';
-import { printDistance, printKey } from '../../shared-theory/printer.ts';
+import { printDistance } from '../../shared-theory/printer.ts';
+import { printKey } from './names.ts';
 import { wayOf } from './answer-names.ts';
 import { keyName } from './drawings/circle-layout.ts';
 import { orderText } from './order-text.ts';

@@ -3,11 +3,11 @@ import { capital, numberWord } from '../../server/protocol/words/counting.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import { revealWords } from '../../server/protocol/words/reveal.ts';
 import type { WireAsking, WireTruth } from '../../server/protocol/views.ts';
-import { printChord, printNote } from '../../shared-theory/printer.ts';
+import { printChord, printNote } from '../shared/names.ts';
 import { qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
 import type { AskedSeventh } from '../../shared-theory/questions/question.ts';
 import { rightSentence } from '../shared/right-sentence.ts';
-import { seventhSymbol } from '../shared/seventh-symbol.ts';
+import { seventhSymbols } from '../shared/seventh-symbol.ts';
 
 /** The right answer as a sentence. */
 export function truthSentence(asking: WireAsking, truth: WireTruth): string {
@@ -17,8 +17,8 @@ export function truthSentence(asking: WireAsking, truth: WireTruth): string {
       if (letter) return chordSentence(letter + qualitySuffix(truth.answer as Quality));
       break;
     case 'seventh': {
-      const symbol = seventhSymbol(letter, truth.answer as AskedSeventh);
-      if (symbol) return chordSentence(symbol);
+      const symbols = seventhSymbols(letter);
+      if (symbols) return chordSentence(symbols[truth.answer as AskedSeventh]);
       break;
     }
     case 'root':

@@ -259,6 +259,35 @@ export type WireStudent = {
   readonly mark?: WireMark;
 };
 
+/** What the choice of the key policy changes about a round; names, notes and numerals in ASCII. */
+export type WirePolicyChange =
+  | {
+      readonly change: 'minor-by-raised-seventh' | 'minors-join-by-raised-seventh';
+      readonly keys: readonly {
+        readonly key: string;
+        readonly numerals: readonly string[];
+        readonly seventh: string;
+      }[];
+    }
+  | {
+      readonly change: 'home-key-with-visitor';
+      readonly key: string;
+      readonly numerals: readonly string[];
+      readonly visitors: readonly {
+        readonly chord: string;
+        readonly visit: 'borrowed' | 'applied' | 'dorian' | 'phrygian' | 'raised-seventh';
+        /** Of an applied chord: `V7/V`. */
+        readonly of?: string;
+      }[];
+    }
+  | {
+      readonly change: 'home-in-a-mode';
+      readonly key: string;
+      readonly parent: string;
+      readonly numerals: readonly string[];
+    }
+  | { readonly change: 'blues'; readonly tonic: string; readonly numerals: readonly string[] };
+
 export type WireCrib = {
   readonly chords: readonly string[];
   readonly keys: readonly { readonly key: string; readonly numerals: readonly string[] }[];
@@ -306,6 +335,8 @@ export type DeskView = Omit<HostView, 'seats' | 'spread' | 'truth'> & {
   /** The question that waits for the sound to fall silent; null where none does. */
   readonly awaited: string | null;
   readonly crib: WireCrib | null;
+  /** What the choice of the key policy changes about the round: private. */
+  readonly policyChanges: readonly WirePolicyChange[];
   /** Right answers of the round by question id, in answer shape: private. */
   readonly truths: Readonly<Record<string, unknown>>;
   readonly spreadShown: boolean;

@@ -12,6 +12,8 @@ export type HeardSlot = { readonly chord: string; readonly beats: number; readon
 /** The teacher's own round as he entered it. */
 export type EnteredRound = {
   readonly chords: string;
+  /** The naming in which he typed them. */
+  readonly naming: RoomSettings['naming'];
   /** Groove id. */
   readonly groove: string | null;
   readonly tempo: number | null;

@@ -69,16 +69,19 @@ export function hostRound(
   };
 }
 
+/** Which round of the teacher's guitar, under which settings. */
+type Strummed = { readonly id: string; readonly settings: RoomSettings | QuestionSettings };
+
 /**
  * A round that the teacher plays: the chords as typed, sounded by the usual open shapes unless he says where the bass goes.
  * Corrected, it keeps the settings that it was asked under.
  */
 export function guitarRound(
-  { id, settings: kept }: { readonly id: string; readonly settings: RoomSettings | QuestionSettings },
+  { id, settings: kept }: Strummed,
   entered: EnteredRound,
   seed: number,
 ): HeardRound | Refusal {
-  const { chords, tempo, directions } = entered;
+  const { chords, naming, tempo, directions } = entered;
   const groove = GROOVES.find((each) => each.id === entered.groove) ?? null;
   if (entered.groove !== null && groove === null) return refuse('groove-unknown', { found: entered.groove });
   const [low, high] = GUITAR_TEMPO;
@@ -87,7 +90,7 @@ export function guitarRound(
   }
   const meter = groove?.meter ?? '4/4';
   try {
-    const typed = parseVamp(chords, BEATS_PER_BAR[meter]);
+    const typed = parseVamp(chords, BEATS_PER_BAR[meter], naming);
     const { slots, truth } = withoutRepeats(typed, { meter, directions, groove: entered.groove, tempo });
     const settings = questionSettings(kept);
     const voiced = slots.map((slot) => ({ ...slot, frets: usualShape(slot.chord) }));
@@ -103,11 +106,11 @@ export function guitarRound(
       slots: voiced.map(heardSlot),
       settlers: settlerSlots(truth, meter),
       truth,
-      questions: askableQuestions(truth, settings),
+      questions: askableQuestions(truth, settings).filter(({ kind }) => worthAsking(kind, slots)),
       kinds: KINDS.filter((kind) => kind !== 'strokes' || groove !== null),
       loops: 'any',
       settings,
-      entered: { chords, groove: entered.groove, tempo, directions },
+      entered: { chords, naming, groove: entered.groove, tempo, directions },
       item: null,
     };
   } catch (error) {
@@ -118,6 +121,12 @@ export function guitarRound(
     if (error instanceof RangeError) return refuse('message-not-readable', { what: error.message });
     throw error;
   }
+}
+
+/** Where all stands on its root nobody is asked for a bass beside the root, and of triads alone nobody for a seventh. */
+function worthAsking(kind: Kind, slots: readonly Slot[]): boolean {
+  if (kind === 'bass') return slots.some(({ chord }) => chord.bass !== undefined);
+  return kind !== 'seventh' || slots.some(({ chord }) => chord.addition !== undefined);
 }
 
 /** Which numbers of chords loops of a level have; where chords are counted, a level has others as well. */

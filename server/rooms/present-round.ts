@@ -27,6 +27,7 @@ export function presentRound(round: Plain): Plain {
       keys: { ...keysByPolicy(chords), ...part(truth, 'keys') },
       settlers,
     },
+    entered: round['entered'] === null ? null : { naming: 'english', ...part(round, 'entered') },
     settings: { capo: 0, slashIsNew: false, ...part(round, 'settings') },
   };
 }

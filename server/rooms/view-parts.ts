@@ -5,6 +5,8 @@ import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
 import type { Answer, AnswerOf, Kind, NotSure, Told } from '../../shared-theory/questions/question.ts';
 import { questionId } from '../../shared-theory/questions/round-questions.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
+import { policyChanges } from '../../shared-theory/policy-change.ts';
+import type { PolicyChange } from '../../shared-theory/policy-change.ts';
 import { sungNote } from '../../shared-theory/settle.ts';
 import type * as Wire from '../protocol/views.ts';
 import type { HeardRound } from './events.ts';
@@ -236,4 +238,37 @@ export function wireCrib(round: HeardRound): Wire.WireCrib {
     bass: round.truth.roots,
     directions: round.truth.directions,
   };
+}
+
+const changesKnown = new WeakMap<HeardRound, readonly Wire.WirePolicyChange[]>();
+
+/** What the choice of the key policy changes about a round; worked out once. */
+export function wirePolicyChanges(round: HeardRound): readonly Wire.WirePolicyChange[] {
+  const known = changesKnown.get(round) ?? policyChanges(chordsOf(round)).map(wireChange);
+  changesKnown.set(round, known);
+  return known;
+}
+
+function wireChange(change: PolicyChange): Wire.WirePolicyChange {
+  switch (change.change) {
+    case 'minor-by-raised-seventh':
+    case 'minors-join-by-raised-seventh':
+      return {
+        change: change.change,
+        keys: change.keys.map(({ key, numerals, seventh }) => ({ key, numerals, seventh })),
+      };
+    case 'home-key-with-visitor': {
+      const { key, numerals, visitors } = change;
+      return {
+        change: 'home-key-with-visitor',
+        key,
+        numerals,
+        visitors: visitors.map(({ chord, visit, of }) => ({ chord, visit, ...(of === undefined ? {} : { of }) })),
+      };
+    }
+    case 'home-in-a-mode':
+      return { change: 'home-in-a-mode', key: change.key, parent: change.parent, numerals: change.numerals };
+    case 'blues':
+      return { change: 'blues', tonic: change.tonic, numerals: change.numerals };
+  }
 }

@@ -2,7 +2,7 @@ import { GROOVES } from '../../shared-theory/grooves.ts';
 import { LEVELS } from '../../shared-theory/levels.ts';
 import type * as Wire from '../protocol/views.ts';
 import { letStandOn } from './let-stand.ts';
-import { handsIn, questionOn, standings, topWrongOn } from './marking.ts';
+import { handsIn, isCollected, questionOn, standings, topWrongOn } from './marking.ts';
 import type { People } from './people.ts';
 import type { RoomState, Sheet, Student } from './state.ts';
 import { currentRound, questionOf, seatsOf, sheetFor } from './state.ts';
@@ -28,6 +28,7 @@ import {
   wasShown,
   wireCrib,
   wireMark,
+  wirePolicyChanges,
   wireSpread,
   wireVamp,
 } from './view-parts.ts';
@@ -123,13 +124,18 @@ export function hostView(state: RoomState, people: People, live: Live, page: str
       here: live.here.has(student),
     })),
     steps: hostSteps(state),
-    spread: sheet?.spreadShown === true ? wireSpread(state, sheet) : null,
+    spread: sheet !== null && crowdIsUp(state, sheet) ? wireSpread(state, sheet) : null,
     truth: sheet !== null && isShown(state, sheet) ? truthOn(state, sheet) : null,
     breakdown: hasEnded(state)
       ? wireBreakdown(state).filter(({ round, question }) => wasShown(state, round, question))
       : null,
     common: hasEnded(state) ? wireCommonForAll(state) : [],
   };
+}
+
+/** Whether the wall shows how the answers fell: once asked for, and of opinions with the reveal, which has nothing else to show. */
+function crowdIsUp(state: RoomState, sheet: Sheet): boolean {
+  return sheet.spreadShown || (isShown(state, sheet) && isCollected(sheet));
 }
 
 /** The teacher's private page: all of it, spread and answers once the question is closed. */
@@ -160,6 +166,7 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
             playable: closed !== null && playable(closed.ask),
           },
     crib: round === null ? null : wireCrib(round.heard),
+    policyChanges: round === null ? [] : wirePolicyChanges(round.heard),
     truths: round === null ? {} : truthsOf(round.heard),
     spreadShown: sheet?.spreadShown ?? false,
     visitors: live.visitors,

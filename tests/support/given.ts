@@ -58,7 +58,7 @@ export const asked = (ask: string, question: string, round = 'r1', sheet = 1, ho
 
 /** A round on the teacher's guitar. */
 export function guitar(chords: string, number = 1, groove: string | null = null, settings = SETTINGS): HeardRound {
-  const entered = { chords, groove, tempo: null, directions: null };
+  const entered = { chords, naming: settings.naming, groove, tempo: null, directions: null };
   const round = guitarRound({ id: `r${number}`, settings }, entered, 7);
   if ('reason' in round) throw new Error(`no such round: ${JSON.stringify(round)}`);
   return round;

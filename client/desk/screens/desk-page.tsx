@@ -2,6 +2,8 @@ import { useEffect } from 'preact/hooks';
 import { deskWords, refusals } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
+import { namesOf } from '../../../shared-theory/namings/names-of.ts';
+import { nameBy } from '../../shared/names.ts';
 import { LEAVES, type Desk } from '../desk-state.ts';
 import { CorrectForm } from './correct-form.tsx';
 import { CribLeaf } from './crib-leaf.tsx';
@@ -31,6 +33,7 @@ export function DeskPage({ desk }: { readonly desk: Desk }) {
     );
   }
   if (!view) return <p class="desk-lobby">{deskWords.connecting}</p>;
+  nameBy(namesOf(view.settings.naming));
   return (
     <div class="desk">
       <header class="desk-head">

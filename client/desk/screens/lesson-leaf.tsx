@@ -86,6 +86,7 @@ function Line({ line }: { readonly line: WireBreakdownLine }) {
     <li class="lesson-line">
       <p>
         <strong>{kindName(line.kind)}</strong> {answerText(line.kind, line.truth)}
+        {line.memory && ` · ${words.memory}`}
       </p>
       <p>{fill(words.counts, { right: line.right, part: line.part, wrong: line.wrong, notSure: line.notSure })}</p>
       {missed && (

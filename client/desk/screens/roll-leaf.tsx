@@ -1,10 +1,12 @@
 import { useSignal } from '@preact/signals';
+import { DEPTHS, type Depth } from '../../../server/protocol/messages.ts';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView, WireStudent, WireStudentReport } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import type { Desk } from '../desk-state.ts';
 import { countsOf, findingsOf } from '../reports.ts';
+import { kindName, stepName } from '../step-names.ts';
 
 const words = deskWords.roll;
 
@@ -14,7 +16,7 @@ export function RollLeaf({ desk, view }: { readonly desk: Desk; readonly view: D
     <section>
       <h1>{words.heading}</h1>
       <p class="hint">{deskWords.privateNote}</p>
-      {view.students.length === 0 && <p class="lead">{words.none}</p>}
+      {view.students.length === 0 ? <p class="lead">{words.none}</p> : <p class="hint">{words.depthNote}</p>}
       <ul class="roll">
         {view.students
           .toSorted((a, b) => a.seat - b.seat)
@@ -42,6 +44,15 @@ function Row(props: { readonly desk: Desk; readonly view: DeskView; readonly stu
       <div class="roll-line">
         <bdi class="roll-name">{student.name}</bdi>
         <span class="roll-state">{stateOf(view, student).join(' · ')}</span>
+        <button
+          type="button"
+          class="desk-link"
+          onClick={() =>
+            void desk.wish({ type: 'SetDepth', student: student.student, depth: nextDepth(student.depth) })
+          }
+        >
+          {words.depth[student.depth]}
+        </button>
         <button
           type="button"
           class="desk-link"
@@ -92,6 +103,7 @@ function Report({ report }: { readonly report: WireStudentReport }) {
     <div class="report">
       <p>
         {countsOf(report).join(', ')} · {fill(words.points, { points: Math.round(report.points) })}
+        {report.memory.of > 0 && ` · ${fill(words.fromMemory, report.memory)}`}
       </p>
       {findingsOf(report).map(({ finding, say, firm }) => (
         <p key={finding} class={firm ? 'firm' : undefined}>
@@ -104,20 +116,37 @@ function Report({ report }: { readonly report: WireStudentReport }) {
 
 function stateOf(view: DeskView, student: WireStudent): readonly string[] {
   const { current } = view;
-  const mark = student.mark;
+  const { mark, instead } = student;
+  const kind = (instead ?? current)?.kind;
   const written =
-    current && student.answer !== undefined && student.answer !== null
-      ? `${answerText(current.kind, student.answer)}${mark ? `, ${verdict(mark, student.answer)}` : ''}`
+    kind !== undefined && student.answer !== undefined && student.answer !== null
+      ? `${answerText(kind, student.answer)}${mark ? `, ${verdict(mark, student.answer)}` : ''}`
       : student.wrote && current?.status === 'open'
         ? words.wrote
         : '';
   return [
     student.here ? words.here : words.asleep,
     student.cannotHear ? words.cannotHear : '',
+    instead === undefined
+      ? ''
+      : instead === null
+        ? words.listens
+        : fill(words.instead, { question: insteadName(view, instead) }),
     written,
     student.pair ? words.pair : '',
     student.leftHanded ? words.leftHanded : '',
   ].filter(Boolean);
+}
+
+function insteadName(view: DeskView, { kind, target }: NonNullable<WireStudent['instead']>): string {
+  const step = view.steps.find((each) => each.kind === kind && each.target === target);
+  return step === undefined ? kindName(kind) : stepName(view, step);
+}
+
+/** From all of it down to the floor, and round again. */
+function nextDepth(depth: Depth): Depth {
+  const at = DEPTHS.indexOf(depth);
+  return DEPTHS[(at + DEPTHS.length - 1) % DEPTHS.length] ?? depth;
 }
 
 function verdict(mark: NonNullable<WireStudent['mark']>, answer: unknown): string {

@@ -1,17 +1,18 @@
 import { useSignal } from '@preact/signals';
-import type { ComponentChildren } from 'preact';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import type { Desk } from '../desk-state.ts';
 import { newPairingCode } from '../requests.ts';
 import { counted } from '../sentences.ts';
+import { Part } from './part.tsx';
+import { Theory } from './theory-settings.tsx';
 
 const words = deskWords.room;
 
 type Props = { readonly desk: Desk; readonly view: DeskView };
 
-/** The room itself: host screen, phones, a second desk, the key policy, the end. */
+/** The room itself: host screen, phones, a second desk, the class's settings, the end. */
 export function RoomLeaf({ desk, view }: Props) {
   const [first, ...others] = view.addresses;
   const seats = view.students.length;
@@ -44,20 +45,11 @@ export function RoomLeaf({ desk, view }: Props) {
         )}
       </Part>
       <Pairing address={first ?? location.origin} />
-      <Policy desk={desk} view={view} />
+      <Theory desk={desk} view={view} />
       <QualityPad desk={desk} view={view} />
       <SoundFollows desk={desk} view={view} />
       <Names desk={desk} view={view} />
       <Ending desk={desk} view={view} />
-    </section>
-  );
-}
-
-function Part({ title, children }: { readonly title: string; readonly children: ComponentChildren }) {
-  return (
-    <section class="part">
-      <h2>{title}</h2>
-      {children}
     </section>
   );
 }
@@ -82,29 +74,6 @@ function Pairing({ address }: { readonly address: string }) {
           </>
         )}
       </div>
-    </Part>
-  );
-}
-
-const POLICIES = ['majors', 'relatives'] as const;
-
-function Policy({ desk, view }: Props) {
-  return (
-    <Part title={words.policyTitle}>
-      <div class="choice-row" role="radiogroup" aria-label={words.policyTitle}>
-        {POLICIES.map((policy) => (
-          <label key={policy}>
-            <input
-              type="radio"
-              name="policy"
-              checked={view.settings.policy === policy}
-              onChange={() => void desk.wish({ type: 'ChangeSettings', settings: { policy } })}
-            />
-            {words.policy[policy]}
-          </label>
-        ))}
-      </div>
-      <p class="hint">{words.policyNote}</p>
     </Part>
   );
 }

@@ -2,19 +2,20 @@ import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { questionPrompt } from '../../../server/protocol/words/questions.ts';
 import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
-import { printChord } from '../../../shared-theory/printer.ts';
 import { usualSeconds } from '../../../shared-theory/questions/script.ts';
-import type { Kind } from '../../../shared-theory/questions/question.ts';
+import { COLLECTED_KINDS, type Kind } from '../../../shared-theory/questions/question.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import { Mark } from '../../shared/marks.tsx';
 import { Tally } from '../../shared/music-marks.tsx';
 import type { Desk } from '../desk-state.ts';
 import { counted } from '../sentences.ts';
 import { meanwhileName } from '../sound-choices.ts';
+import { settlerName } from '../settler-name.ts';
 import { askingOf } from '../step-names.ts';
 import { ChordLine } from './chord-line.tsx';
 import { CribLeaf } from './crib-leaf.tsx';
 import { FallenAnswers } from './fallen-answers.tsx';
+import { PolicyWarning } from './policy-warning.tsx';
 import { SoundControls } from './sound-controls.tsx';
 
 const words = deskWords.round;
@@ -61,7 +62,7 @@ function Asked({ desk, view, step, isCurrent }: AskedProps) {
   const right = view.truths[step.question];
   const [low, high] = usualSeconds(step.kind as Kind);
   const guitar = view.vamp?.source === 'guitar';
-  const settler = step.kind === 'settler' ? view.vamp?.settlers[step.target]?.chord : undefined;
+  const settler = step.kind === 'settler' ? view.vamp?.settlers[step.target] : undefined;
   const open = isCurrent && step.status === 'open';
   const seconds = open ? desk.seconds.value : null;
   return (
@@ -75,7 +76,13 @@ function Asked({ desk, view, step, isCurrent }: AskedProps) {
           {step.status === 'ready' && !guitar && ` · ${fill(words.meanwhile, { sound: meanwhileName(view, step) })}`}
         </p>
       )}
-      {guitar && settler && <p class="advice">{fill(words.playSettler, { chord: printChord(settler).text })}</p>}
+      {guitar && settler && (
+        <p class="advice">
+          {fill('note' in settler ? words.singSettler : words.playSettler, { name: settlerName(settler) })}
+        </p>
+      )}
+      {isCollected(step) && <p class="advice">{words.collected}</p>}
+      <PolicyWarning view={view} step={step} />
       {view.awaited === step.question && <p class="advice">{words.awaited}</p>}
       {step.aloud && step.status !== 'shown' && <p class="advice">{words.aloud}</p>}
       {open && !step.aloud && (
@@ -96,7 +103,9 @@ function Asked({ desk, view, step, isCurrent }: AskedProps) {
 
 function Hands({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
   const open = view.current?.status === 'open' && !view.current.aloud;
-  const silent = open ? view.students.filter(({ here, wrote }) => here && !wrote).length : 0;
+  const silent = open
+    ? view.students.filter(({ here, wrote, instead }) => here && !wrote && instead !== null).length
+    : 0;
   const deaf = view.students.filter(({ cannotHear }) => cannotHear).length;
   const parts = [
     silent > 0 ? counted(silent, words.silent) : '',
@@ -110,4 +119,8 @@ function Hands({ desk, view }: { readonly desk: Desk; readonly view: DeskView })
       </button>
     </p>
   );
+}
+
+function isCollected({ kind }: WireStep): boolean {
+  return COLLECTED_KINDS.has(kind as Kind);
 }

@@ -1,7 +1,7 @@
 import { hostWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { isModal, parseKeyName } from '../../../shared-theory/keys.ts';
-import { printKey } from '../../../shared-theory/printer.ts';
+import { printKey } from '../../shared/names.ts';
 import { chordEms, SvgChord, SvgNumeral } from '../../shared/chord-text.tsx';
 import type { Family } from '../key-rows.ts';
 import { keySaid } from '../sentences.ts';

@@ -1,7 +1,7 @@
 import { hostWords, questionWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { chordSymbol } from '../../../shared-theory/chords.ts';
-import { printNote } from '../../../shared-theory/printer.ts';
+import { printNote } from '../../shared/names.ts';
 import { ChordText } from '../../shared/chord-text.tsx';
 import type { ShownFact } from '../shown-facts.ts';
 import type { StaveLayout } from '../stave-layout.ts';

@@ -1,4 +1,4 @@
-import { printNote } from '../../../shared-theory/printer.ts';
+import { printNote } from '../../shared/names.ts';
 import type { Fork } from '../key-rows.ts';
 import type { Columns } from './key-row.tsx';
 

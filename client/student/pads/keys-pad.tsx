@@ -7,7 +7,7 @@ import {
 } from '../../../server/protocol/words/asked/keys.ts';
 import { figureOrdinal } from '../../../server/protocol/words/ordinals.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import { printKey } from '../../../shared-theory/printer.ts';
+import { printKey } from '../../shared/names.ts';
 import type { KeyId } from '../../../shared-theory/questions/question.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { useBox } from '../../shared/box.ts';

@@ -1,6 +1,6 @@
 import { qualityAnswers, qualitySpoken } from '../../../server/protocol/words/asked/quality.ts';
 import type { Quality } from '../../../shared-theory/chords.ts';
-import { printChord } from '../../../shared-theory/printer.ts';
+import { printChord } from '../../shared/names.ts';
 import { qualitySuffix } from '../../../shared-theory/chords.ts';
 import { useBox } from '../../shared/box.ts';
 import { letterCells } from '../../shared/drawings/letter-cells.ts';

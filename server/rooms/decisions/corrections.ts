@@ -27,7 +27,9 @@ export function correctRound(state: RoomState, command: CommandOf<'CorrectRound'
     return refuse('message-not-readable', { what: `correction ${after + 1} after ${corrections}` });
   }
   if (after < corrections) return already({ corrections });
-  const made = guitarRound(heard, { chords, groove, tempo, directions }, heard.seed);
+  // What stands in the form was typed in the naming of its time, and is changed in that.
+  const naming = heard.entered?.naming ?? state.settings.naming;
+  const made = guitarRound(heard, { chords, naming, groove, tempo, directions }, heard.seed);
   if ('reason' in made) return made;
   const corrected = {
     ...made,

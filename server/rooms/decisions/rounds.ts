@@ -19,8 +19,10 @@ export function startRound(state: RoomState, command: CommandOf<'StartRound'>, c
 /** Starts a round that the teacher plays on his own guitar: typed chords, and a groove or none. */
 export function startGuitarRound(state: RoomState, command: CommandOf<'StartGuitarRound'>, context: Context): Decision {
   const { chords, groove, tempo, directions } = command;
+  const { settings } = state;
+  const entered = { chords, naming: settings.naming, groove, tempo, directions };
   return started(state, command.after, context, (number) =>
-    guitarRound({ id: `r${number}`, settings: state.settings }, { chords, groove, tempo, directions }, context.seed),
+    guitarRound({ id: `r${number}`, settings }, entered, context.seed),
   );
 }
 

@@ -152,6 +152,7 @@ const LINE: WireBreakdownLine = {
   silent: 1,
   missed: [{ key: '5.2', answer: { string: 5, fret: 2 }, count: 5, error: 'hears-the-fifth' }],
   truth: { string: 6, fret: 0 },
+  memory: false,
 };
 const COMMON: DeskView['common'] = [
   {

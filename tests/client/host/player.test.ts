@@ -54,6 +54,7 @@ function bench() {
     {
       onStarted: (round, tempo) => told.push(`started ${round} ${tempo}`),
       onTook: (round, change, bar) => told.push(`took ${JSON.stringify(change)} at bar ${bar} of ${round}`),
+      onSilent: (round) => told.push(`silent for two bars of ${round}`),
       onStopped: (round) => told.push(`stopped ${round}`),
     },
   );

@@ -45,6 +45,7 @@ function silentHouse({ alive = true, audible = true } = {}) {
     onDeviceChange: () => told.push('device'),
     onStarted: (round) => told.push(`started ${round}`),
     onTook: (_round, change, bar) => told.push(`took ${change.kind} at ${bar}`),
+    onSilent: (round) => told.push(`silent ${round}`),
     onStopped: (round) => told.push(`stopped ${round}`),
   });
   const say = (running: boolean) => {

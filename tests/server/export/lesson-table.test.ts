@@ -29,14 +29,14 @@ const NAMES = { one: 'Zoë', two: '=1+1', three: 'Bo' };
 describe('the lesson as a table', () => {
   test('one row for each student and each closed question, by seats, with answer, mark and what it shows', () => {
     const [heading, ...rows] = lessonTable(fold(LESSON), peopleIn(LESSON, NAMES));
-    expect(heading).toHaveLength(10);
+    expect(heading).toHaveLength(11);
     expect(rows).toEqual([
-      [1, 'Em D', 'quality-0', 1, 'Zoë', 'minor', 'minor', 1, 'right', ''],
-      [1, 'Em D', 'quality-0', 2, '=1+1', 'major', 'minor', 0, 'wrong', ''],
-      [1, 'Em D', 'quality-0', 3, 'Bo', '', 'minor', null, 'silent', ''],
-      [1, 'Em D', 'root-0', 1, 'Zoë', '', 'string 6, fret 0', null, 'silent', ''],
-      [1, 'Em D', 'root-0', 2, '=1+1', 'string 5, fret 2', 'string 6, fret 0', 0.4, 'wrong', 'hears-the-fifth'],
-      [1, 'Em D', 'root-0', 3, 'Bo', 'not-sure', 'string 6, fret 0', 0, 'abstain', ''],
+      [1, 'Em D', 'quality-0', 1, 'Zoë', 'minor', 'minor', 1, 'right', '', ''],
+      [1, 'Em D', 'quality-0', 2, '=1+1', 'major', 'minor', 0, 'wrong', '', ''],
+      [1, 'Em D', 'quality-0', 3, 'Bo', '', 'minor', null, 'silent', '', ''],
+      [1, 'Em D', 'root-0', 1, 'Zoë', '', 'string 6, fret 0', null, 'silent', '', ''],
+      [1, 'Em D', 'root-0', 2, '=1+1', 'string 5, fret 2', 'string 6, fret 0', 0.4, 'wrong', 'hears-the-fifth', ''],
+      [1, 'Em D', 'root-0', 3, 'Bo', 'not-sure', 'string 6, fret 0', 0, 'abstain', '', ''],
     ]);
   });
 

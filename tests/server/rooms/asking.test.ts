@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { AskHow, Command, SoundChange } from '../../../server/protocol/messages.ts';
+import type { Sender } from '../../../server/rooms/commands.ts';
 import type { NewEvent } from '../../../server/rooms/events.ts';
 import { deskView, hostView, studentCommon, studentOwn } from '../../../server/rooms/view.ts';
 import {
@@ -97,7 +98,7 @@ describe('what sounds while a question is asked', () => {
     room.when(DESK, wanted({ kind: 'root-alone', slot: 2 }), held).refused('message-not-readable', {
       what: 'slot 2 of 2',
     });
-    room.when(DESK, wanted({ kind: 'settler', index: 2 }), held).refused('settler-unknown', { found: 3 });
+    room.when(DESK, wanted({ kind: 'settler', index: 9 }), held).refused('settler-unknown', { found: 10 });
     const both: SoundChange = { kind: 'both', ask: 'a1', wrong: [], right: [] };
     expect(room.when(DESK, wanted(both), held).decision).toMatchObject({ reason: 'message-not-readable' });
     for (const change of [
@@ -125,7 +126,7 @@ describe('what sounds while a question is asked', () => {
 });
 
 describe('R69 from memory', () => {
-  test('waits for silence, then opens with it', () => {
+  test('waits for two silent bars, then opens', () => {
     given(...sounding)
       .when(DESK, open('quality-1', 'memory'), held)
       .gives({ ok: true, events: [awaited], effects: ordered(silence) } as never);
@@ -136,7 +137,16 @@ describe('R69 from memory', () => {
       .gives({ ok: true, events: [], effects: ordered(silence) } as never);
     const opens = asked('a1', 'quality-1', 'r1', 1, 'memory');
     const silent: Command = { type: 'ChangeTook', id: 'c', round: 'r1', change: silence, bar: 4 };
-    waiting.when(HOST, silent, held).gives({ ok: true, events: [took(silence), opens] });
+    waiting.when(HOST, silent, held).gives({ ok: true, events: [took(silence)] });
+    const bars = { type: 'SilenceKept', round: 'r1' } as const;
+    const quiet = given(...sounding, awaited, took(silence));
+    quiet.when(HOST, { ...bars, id: 'c' }, held).gives({ ok: true, events: [bars, opens] });
+    // Told once more, or where nothing is silent, it opens nothing.
+    const kept = given(...sounding, awaited, took(silence), bars, opens);
+    kept.when(HOST, { ...bars, id: 'c' }, held).gives({ ok: true, events: [] });
+    waiting.when(HOST, { ...bars, id: 'c' }, held).refused('nothing-plays');
+    const elsewhere: Sender = { role: 'host', page: 'page-2' };
+    quiet.when(elsewhere, { ...bars, id: 'c' }, held).refused('sound-held-elsewhere');
     const stopped: NewEvent = { type: 'VampStopped', round: 'r1' };
     waiting.when(HOST, { id: 'c', ...stopped }, held).gives({ ok: true, events: [stopped, opens] });
     waiting.when(DESK, { type: 'RequestStop', id: 'c' }).gives({ ok: true, events: [stopped, opens] });
@@ -163,7 +173,12 @@ describe('R69 from memory', () => {
     const stop = [{ kind: 'order', order: { order: 'stop' } }];
     expect(at(base)).toEqual({ ...opens(), effects: stop });
     expect(at([opened, started(guitar('Em D'))])).toEqual({ ...opens(), effects: stop });
-    expect(at([...sounding, took(silence)])).toEqual({ ...opens(), effects: ordered(silence) });
+    const bars: NewEvent = { type: 'SilenceKept', round: 'r1' };
+    expect(at([...sounding, took(silence), bars])).toEqual({ ...opens(), effects: ordered(silence) });
+    // Silent for less than two bars, it waits; so it does once something has sounded again.
+    for (const events of [[took(silence)], [took(silence), bars, took({ kind: 'full' }), took(silence)]]) {
+      expect(at([...sounding, ...events])).toMatchObject({ events: [awaited], effects: ordered(silence) });
+    }
     expect(given(...base).when(DESK, open('quality-1', 'memory')).decision).toEqual(opens());
     // What still sounds of the round before is on its way to an end.
     expect(at([...sounding, started(played('G C', 2))], 'r2')).toEqual({ ...opens('r2'), effects: stop });

@@ -29,7 +29,7 @@ const wrote = (student: string, ask: string, answer: unknown, counter = 1): NewE
 function heard(chords: string, entered: Partial<EnteredRound> = {}): HeardRound {
   const round = guitarRound(
     { id: 'r1', settings: SETTINGS },
-    { chords, groove: null, tempo: null, directions: null, ...entered },
+    { chords, naming: 'english', groove: null, tempo: null, directions: null, ...entered },
     7,
   );
   if ('reason' in round) throw new Error(`no such round: ${round.reason}`);
@@ -342,19 +342,20 @@ describe('R81 a question that is no more', () => {
   });
 
   test('so is a settler that was asked about, where another chord would settle it now', () => {
-    const settlersOf = (text: string) => guitar(text).settlers.map(({ chord }) => chord);
+    const settlersOf = (text: string) => guitar(text).truth.settlers.map(({ chord, note }) => chord ?? note);
     const asking = [...base, ...through('a1', 'settler-0', [['7M'], ['2M'], null], [shown('a1')])];
     expect(settlersOf('Em D')[0]).not.toBe(settlersOf('Em C')[0]);
     const decided = given(...asking).when(DESK, correct('Em C')).decision;
     const [event] = decided.ok ? decided.events : [];
     if (event?.type !== 'TruthCorrected') throw new Error('nothing was corrected');
     const asked = (round: HeardRound) => round.questions.map(({ id }) => id).filter((id) => id.startsWith('settler'));
-    expect(asked(event.round)).toEqual(['settler-1']);
+    expect(asked(event.round)).toContain('settler-1');
+    expect(asked(event.round)).not.toContain('settler-0');
     expect(desk([...asking, event]).breakdown).toEqual([]);
     // Corrected back, what sounded is what is asked.
     const back = given(...asking, event).when(DESK, { ...correct('Em D'), after: 1 } as Command).decision;
     const [again] = back.ok ? back.events : [];
-    expect(again?.type === 'TruthCorrected' && asked(again.round)).toEqual(['settler-0', 'settler-1']);
+    expect(again?.type === 'TruthCorrected' && asked(again.round)).toEqual(asked(guitar('Em D')));
   });
 
   test('struck and never shown it keeps its points, unless they may fall', () => {

@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Command, SoundChange } from '../../../server/protocol/messages.ts';
+import { DEPTHS } from '../../../server/protocol/messages.ts';
+import type { Command, RoomSettings, SoundChange } from '../../../server/protocol/messages.ts';
 import type { Sender } from '../../../server/rooms/commands.ts';
 import { decide } from '../../../server/rooms/decide.ts';
 import type { RoomEvent, Stamp } from '../../../server/rooms/events.ts';
@@ -13,7 +14,7 @@ import { deskView, hostView, studentCommon, studentOwn } from '../../../server/r
 import { moment, opened, SETTINGS } from '../../support/given.ts';
 
 const id = fc.constant('c');
-const ask = fc.constantFrom('a1', 'a1', 'a2', 'a2', 'a3', 'a4', 'a9');
+const ask = fc.constantFrom('a1', 'a1', 'a2', 'a2', 'a3', 'a4', 'a9', 'a1.root-0', 'a2.direction-1', 'a2.root-0');
 const round = fc.constantFrom('r1', 'r1', 'r1', 'r2', 'r3');
 const question = fc.constantFrom(
   'direction-1',
@@ -29,6 +30,10 @@ const question = fc.constantFrom(
   'one-or-several-0',
   'settler-0',
   'settler-1',
+  'order-0',
+  'bass-0',
+  'seventh-1',
+  'home-0',
   'x-9',
 );
 const how = fc.constantFrom('phones' as const, 'phones' as const, 'aloud' as const, 'memory' as const);
@@ -58,7 +63,7 @@ const change: fc.Arbitrary<SoundChange> = fc.oneof(
   }),
   fc.record({ kind: fc.constant('tempo' as const), tempo: fc.integer({ min: 0, max: 400 }) }),
 );
-const chords = fc.constantFrom('Em D', 'G D', 'G', 'A B A C', '| G . D . |', 'H7', '');
+const chords = fc.constantFrom('Em D', 'G D', 'G', 'A B A C', 'C G/B Am7', '| G . D . |', 'H7', '');
 const groove = fc.constantFrom(null, 'waltz', 'relaxed-alternate', 'polka');
 const tempo = fc.constantFrom(null, 90, 1);
 const directions = fc.constantFrom(null, ['up' as const], ['usual' as const]);
@@ -71,7 +76,14 @@ const onAsk = fc.constantFrom(
   'ShowAnswer' as const,
   'AnswerAgain' as const,
 );
-const settings = fc.constantFrom({ policy: 'relatives' as const }, { namesShown: true }, { qualities: ['major'] });
+const settings = fc.constantFrom<Partial<RoomSettings>>(
+  { policy: 'relatives' },
+  { policy: 'modes', naming: 'german' },
+  { namesShown: true },
+  { capo: 3, slashIsNew: true },
+  { capo: 12 },
+  { qualities: ['major'] },
+);
 /** More of what carries a lesson on, less of what ends it. */
 const command: fc.Arbitrary<Command> = fc.oneof(
   often(
@@ -158,6 +170,8 @@ const command: fc.Arbitrary<Command> = fc.oneof(
   often(5, fc.record({ type: is('VampStarted'), id, round, tempo: fc.integer({ min: 60, max: 140 }) })),
   often(5, fc.record({ type: is('ChangeTook'), id, round, change, bar: fc.nat() })),
   often(2, fc.record({ type: is('VampStopped'), id, round })),
+  often(3, fc.record({ type: is('SilenceKept'), id, round })),
+  often(6, fc.record({ type: is('SetDepth'), id, student: students, depth: fc.constantFrom(...DEPTHS) })),
 );
 const sender: fc.Arbitrary<Sender> = fc.oneof(
   fc.record({ role: is('student'), student: fc.option(students) }),
@@ -234,7 +248,41 @@ const droppedBegun: readonly [Command, Sender][] = [
   [{ type: 'RequestChange', id: 'c', round: 'r1', change: { kind: 'full' } }, { role: 'desk' }],
   join,
 ];
-const beginnings = fc.constantFrom(begun, guitarBegun, correctedBegun, memoryBegun, droppedBegun);
+/** Two silent bars have passed; where these commands stand a page holds the sound. */
+const keptBegun: readonly [Command, Sender][] = [
+  ...memoryBegun,
+  [
+    { type: 'ChangeTook', id: 'c', round: 'r1', change: { kind: 'silence' }, bar: 4 },
+    { role: 'host', page: 'page-1' },
+  ],
+  [
+    { type: 'SilenceKept', id: 'c', round: 'r1' },
+    { role: 'host', page: 'page-1' },
+  ],
+];
+/** Two of three students are asked less far than the class, and have written. */
+const depthsBegun: readonly [Command, Sender][] = [
+  join,
+  ...begun.slice(0, 4),
+  [{ type: 'SetDepth', id: 'c', student: 's1', depth: 'floor' }, { role: 'desk' }],
+  [{ type: 'SetDepth', id: 'c', student: 's2', depth: 'chords' }, { role: 'desk' }],
+  [{ type: 'OpenQuestion', id: 'c', round: 'r1', question: 'keys-0', how: 'phones' }, { role: 'desk' }],
+  ...(['a1', 'a1.quality-1', 'a1.distance-1'] as const).flatMap((ask): [Command, Sender][] => [
+    [
+      { type: 'WriteAnswer', id: 'c', ask, counter: 1, answer: ask.endsWith('quality-1') ? 'major' : 5, heldMs: 0 },
+      { role: 'student', student: ask.endsWith('quality-1') ? 's1' : 's2' },
+    ],
+  ]),
+];
+const beginnings = fc.constantFrom(
+  begun,
+  guitarBegun,
+  correctedBegun,
+  memoryBegun,
+  droppedBegun,
+  keptBegun,
+  depthsBegun,
+);
 
 type Logged = { readonly event: RoomEvent; readonly stamp: Stamp };
 
@@ -282,7 +330,9 @@ describe('any commands in any order', () => {
         expect(replay(log)).toEqual(state);
         const live = { v: 1, addresses: [], here: new Set<string>(), soundHolder: 'page-1', visitors: 0 };
         JSON.stringify([studentCommon(state), hostView(state, people, live, 'page-1'), deskView(state, people, live)]);
-        for (const student of state.students.keys()) JSON.stringify(studentOwn(state, people, student));
+        for (const student of state.students.keys()) {
+          JSON.stringify([studentOwn(state, people, student), studentCommon(state, student)]);
+        }
       }),
       { numRuns: 200 },
     );
@@ -338,8 +388,8 @@ describe('any commands in any order', () => {
 
   test('R48 erasing any student of any lesson leaves the lesson without that student', () => {
     fc.assert(
-      fc.property(script, students, (commands, gone) => {
-        const { log } = play([...begun, ...commands]);
+      fc.property(fc.constantFrom(begun, depthsBegun), script, students, (first, commands, gone) => {
+        const { log } = play([...first, ...commands]);
         const mine = ({ event }: Logged) => 'student' in event && event.student === gone;
         const erased = log.map((each) => (mine(each) ? { ...each, event: versioned({ type: 'Erased' }) } : each));
         expect(replay(erased)).toEqual(replay(log.filter((each) => !mine(each))));

@@ -53,7 +53,7 @@ describe('R71 a plan', () => {
 
   test.each<[string, LessonItem[]]>([
     ['round 2 has the name of one before it', [item('i1'), item('i1')]],
-    ['round 1 is of level 9, which there is not', [item('i1', 9)]],
+    ['round 1 is of level 99, which there is not', [item('i1', 99)]],
     ['round 1 asks "keys"; level 1 asks strokes, count', [item('i1', 1, ['keys'])]],
     ['round 2 asks nothing', [item('i1'), item('i2', 7, [])]],
     ['round 1 asks one kind twice', [item('i1', 7, ['keys', 'keys'])]],

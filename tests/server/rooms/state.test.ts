@@ -27,8 +27,8 @@ describe('R46 the fold', () => {
   test('keeps who sits where, and what each wrote', () => {
     const state = fold(lesson);
     expect([...state.students.values()]).toEqual([
-      { student: 's1', seat: 1, joinedTurn: 0, counter: 4, revision: 2 },
-      { student: 's2', seat: 2, joinedTurn: 0, counter: 1, revision: 3 },
+      { student: 's1', seat: 1, joinedTurn: 0, counter: 4, revision: 2, depth: 'keys' },
+      { student: 's2', seat: 2, joinedTurn: 0, counter: 1, revision: 3, depth: 'keys' },
     ]);
     expect(state.sheets.get('a1')).toMatchObject({
       sheet: 1,

@@ -4,7 +4,13 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { itemAt } from '../../../shared-theory/items.ts';
 import { judgeOf } from '../../../shared-theory/questions/judges.ts';
-import { NOT_SURE, type Answer, type Kind, type NotSure } from '../../../shared-theory/questions/question.ts';
+import {
+  COLLECTED_KINDS,
+  NOT_SURE,
+  type Answer,
+  type Kind,
+  type NotSure,
+} from '../../../shared-theory/questions/question.ts';
 import { guitarTruth } from '../../../shared-theory/truth.ts';
 import { parseVamp } from '../../../shared-theory/vamps.ts';
 import { openQuestion, write } from '../../support/lesson.ts';
@@ -60,6 +66,10 @@ function answerOf(kind: Kind, right: Answer, seat: number): Answer | NotSure | n
     'one-or-several': 'one',
     keys: ['0M'],
     settler: ['7M', '0M'],
+    order: [0, 1, 0, 1],
+    bass: { string: 6, fret: 7 },
+    seventh: 'seventh',
+    home: 1,
   };
   return itemAt([right, NOT_SURE, other[kind], null], seat % 4);
 }
@@ -79,6 +89,8 @@ async function lesson(url: string) {
   const settings = { policy: 'majors', qualities: qualities as never } as const;
   const marks: unknown[] = [];
   for (const { question, kind, target } of steps) {
+    // An opinion has no right answer.
+    if (COLLECTED_KINDS.has(kind as Kind)) continue;
     const ask = await openQuestion(desk, String(desk.view().vamp?.round), question);
     const right = judgeOf<Kind>(kind as Kind).truth({ truth, settings, target });
     if (right === null) throw new Error(`${question} has no right answer`);

@@ -43,7 +43,7 @@ const tempoOf = ({ tracks }: Read) =>
   );
 
 function own(chords: string, more: Partial<Parameters<typeof guitarRound>[1]> = {}): HeardRound {
-  const entered = { chords, groove: null, tempo: null, directions: null, ...more };
+  const entered = { chords, naming: 'english' as const, groove: null, tempo: null, directions: null, ...more };
   const round = guitarRound({ id: 'r1', settings: SETTINGS }, entered, 7);
   if ('reason' in round) throw new Error(round.reason);
   return round;
