@@ -20,11 +20,15 @@ const NUT_FRETS = 4;
 /** An upstroke reaches so many strings: with the bass they hold what makes the chord, or it would be heard in part. */
 const UP_STRINGS = 4;
 
+/** Semitones of a diminished and of an augmented fifth. */
+const LOWEST_FIFTH = 6;
+const HIGHEST_FIFTH = 8;
+
 /** Semitones of a perfect fifth, which a chord with an addition can miss for a stroke. */
 const FIFTH = 7;
 
-/** One finger more than the usual shape, in the cost of shapes, with what rounding leaves. */
-const ONE_FINGER = 1.01;
+/** One finger more than the usual shape, a fret further on, in the cost of shapes. */
+const ONE_FINGER = 1.8;
 
 /** Whether a class would play a shape at all: the bass on a low string, open strings near the nut. */
 function isCommon({ frets }: SolvedShape): boolean {
@@ -42,8 +46,10 @@ function playsGrooves({ frets }: SolvedShape, chord: Chord): boolean {
   const rests = chord.addition === undefined ? null : (root + FIFTH) % 12;
   if (missed.some((sound) => sound !== rests)) return false;
   const [other] = zoneNotes(frets, 'other-bass', root);
-  const up = modulo((other?.midi ?? 0) - root, 12);
-  return up === 0 ? bassPitchClass(chord) !== root : up >= 6 && up <= 8;
+  const sound = (other?.midi ?? 0) % 12;
+  if (!chordPitchClasses(chord).includes(sound) || sound === bassPitchClass(chord)) return false;
+  const up = modulo(sound - root, 12);
+  return up === 0 || (up >= LOWEST_FIFTH && up <= HIGHEST_FIFTH);
 }
 
 /** The string and fret of a shape's bass. */

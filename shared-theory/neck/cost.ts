@@ -47,7 +47,8 @@ const BASS_OFF_INDEX = 0.8;
 /** The note next above the bass: within a whole step it growls, low thirds are thick, a fourth makes the root doubtful. */
 const GROWL = 3;
 const LOW_THIRD = 0.7;
-const LOW_MIDI = 48;
+/** Semitones above the open sixth string up to which a bass is low. */
+const LOW_BASS = 8;
 const FOURTH_ON_ROOT = 1.5;
 const NO_FIFTH_ON_ROOT = 0.3;
 /** A second voice on a note that leans: a seventh, sixth or ninth, or a fifth that is not perfect. */
@@ -133,10 +134,11 @@ function bassCost(frets: Frets, first: number, fingers: number): number {
 }
 
 /** What a shape costs the ear: thick intervals over the bass, and leaning notes heard twice. */
-function soundCost(midis: readonly number[], { rooted, leaning, notes }: Sounding): number {
+function soundCost(midis: readonly number[], open: readonly number[], { rooted, leaning, notes }: Sounding): number {
   const [bass = 0, next = 0] = midis;
   const gap = next - bass;
-  let cost = gap <= 2 ? GROWL : gap <= 4 && bass < LOW_MIDI ? LOW_THIRD : 0;
+  const low = bass < (open.at(-6) ?? 0) + LOW_BASS;
+  let cost = gap <= 2 ? GROWL : gap <= 4 && low ? LOW_THIRD : 0;
   if (rooted && notes > 2) cost += gap === 5 ? FOURTH_ON_ROOT : gap === 7 || gap === 12 ? 0 : NO_FIFTH_ON_ROOT;
   let heard = 0;
   for (const midi of midis) {
@@ -156,13 +158,13 @@ export function costOf(frets: Frets, open: readonly number[], sounding: Sounding
     handCost(frets, fingers) +
     muteCost(frets, first, sounding) +
     bassCost(frets, first, fingers.length) +
-    soundCost(midis, sounding) +
+    soundCost(midis, open, sounding) +
     (sounding.noFifth ? NO_FIFTH : 0)
   );
 }
 
-const SHIFT_FRET = 0.5;
-const CHANGED_STRING = 0.15;
+const SHIFT_FRET = 2.5;
+const CHANGED_STRING = 0.2;
 
 /** What it costs the hand to go from one shape to another of the same guitar: the way along the neck, and strings that change. */
 export function movementCost(from: Frets, to: Frets): number {

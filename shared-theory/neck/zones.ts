@@ -66,13 +66,14 @@ function findBass(frets: Frets, bass: ShapeNote, up: number): ShapeNote | null {
  * the shape's own on one of the two next strings, else beside it, else the next string.
  */
 function readOtherBass(frets: Frets, root: PitchClass): readonly ShapeNote[] {
-  const [bass, ...others] = shapeNotes(frets);
+  const notes = shapeNotes(frets);
+  const [bass, next] = notes;
   if (bass === undefined) return [];
-  for (const sound of turnsWith(others, bass, root)) {
+  for (const sound of turnsWith(notes, bass, root)) {
     const found = findBass(frets, bass, modulo(sound - bass.midi, 12));
     if (found) return [found];
   }
-  return [others[0] ?? bass];
+  return [next ?? bass];
 }
 
 const otherBasses = new WeakMap<Frets, Map<PitchClass, readonly ShapeNote[]>>();
