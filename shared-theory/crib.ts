@@ -1,10 +1,10 @@
-import { candidateKeys, raisedSevenths } from './candidates.ts';
+import { candidateKeys, raisedSevenths, seventhsUnder } from './candidates.ts';
 import { chordNotes, chordPitchClasses, chordSymbol, soundsAs } from './chords.ts';
 import type { Chord } from './chords.ts';
 import { decidersOf } from './deciders.ts';
 import type { Decider } from './deciders.ts';
-import { diatonicChart, numeralIn, respellIn } from './degrees.ts';
-import type { Diatonic } from './degrees.ts';
+import { diatonicChart, numeralsIn, placeIn, respellIn, spelledScale } from './degrees.ts';
+import type { Place } from './degrees.ts';
 import { itemAt } from './items.ts';
 import { keyId, keyName, scaleNotes } from './keys.ts';
 import type { Key } from './keys.ts';
@@ -89,31 +89,42 @@ export type ChartRows = {
   readonly notes: readonly NoteName[];
 };
 
-/** The chart of a key that owns the vamp, starting on the vamp's first chord. RangeError where the key does not own all chords. */
-export function chartRows(chords: readonly Chord[], key: Key): ChartRows {
-  const candidates = candidateKeys(chords, 'relatives');
-  if (!candidates.some(({ id }) => id === keyId(key))) {
+/**
+ * The chart of a key that owns the vamp under a policy, starting on the vamp's first chord. Where the raised seventh counts and
+ * only it sounds, the notes have it. RangeError where the key does not own all chords.
+ */
+export function chartRows(chords: readonly Chord[], key: Key, policy: Policy = 'relatives'): ChartRows {
+  const sevenths = seventhsUnder(policy);
+  const places = chords.flatMap((chord) => placeIn(chord, key, sevenths) ?? []);
+  if (chords.length === 0 || places.length < chords.length) {
     throw new RangeError(`${keyName(key)} does not own all of ${chords.map(chordSymbol).join(' ')}.`);
   }
-  const deciding = new Set(decidersOf(candidates, 'relatives').map(({ note }) => pitchClass(note)));
-  const start = scaleNotes(key).indexOf(respellIn(itemAt(chords, 0), key).root);
+  const numerals = numeralsIn(chords, key, sevenths);
+  const deciding = new Set(decidersOf(candidateKeys(chords, policy), policy).map(({ note }) => pitchClass(note)));
+  const start = itemAt(places, 0).degree;
   const fromFirst = <T>(items: readonly T[]): readonly T[] => [...items.slice(start), ...items.slice(0, start)];
+  /** What stands on a place: its triad, or the vamp's own chord there where it is another one (C5 for C, E for Em). */
+  const row = diatonicChart(key).map(({ chord: triad, numeral }, degree) => {
+    const here = chords.flatMap((_, slot) => (places[slot]?.degree === degree ? [slot] : []));
+    const own = here.find((slot) => soundsAs(itemAt(chords, slot), triad)) ?? here[0];
+    const chord = own === undefined ? triad : respellIn(itemAt(chords, own), key, sevenths);
+    return {
+      symbol: chordSymbol(chord),
+      numeral: own === undefined ? numeral : itemAt(numerals, own),
+      inVamp: own !== undefined,
+      holdsDecider: chordPitchClasses(chord).some((sound) => deciding.has(sound)),
+    };
+  });
   return {
     key: keyName(key),
     id: keyId(key),
-    row: fromFirst(diatonicChart(key)).map((place) => {
-      const { chord, numeral, inVamp } = standingAt(place, chords, key);
-      const holdsDecider = chordPitchClasses(chord).some((sound) => deciding.has(sound));
-      return { symbol: chordSymbol(chord), numeral, inVamp, holdsDecider };
-    }),
-    notes: fromFirst(scaleNotes(key)),
+    row: fromFirst(row),
+    notes: fromFirst(spelledScale(key, soundsRaised(chords, places, key))),
   };
 }
 
-/** What stands on a place of the chart: its triad, or the vamp's own chord on that root where it is another one (C5 for C). */
-function standingAt(place: Diatonic, chords: readonly Chord[], key: Key) {
-  const here = chords.filter(({ root }) => pitchClass(root) === pitchClass(place.chord.root));
-  const own = here.find((chord) => soundsAs(chord, place.chord)) ?? here[0];
-  const chord = own ? respellIn(own, key) : place.chord;
-  return { chord, numeral: own ? numeralIn(own, key) : place.numeral, inVamp: own !== undefined };
+/** Whether a vamp has a minor key's raised seventh and nowhere its natural one. */
+function soundsRaised(chords: readonly Chord[], places: readonly Place[], key: Key): boolean {
+  const natural = pitchClass(itemAt(scaleNotes(key), 6));
+  return places.some(({ raised }) => raised) && !chords.some((chord) => chordPitchClasses(chord).includes(natural));
 }

@@ -216,7 +216,7 @@ export function keysReveal(state: RoomState, sheet: Sheet): Wire.WireKeysReveal 
   return {
     chords: crib.chords,
     rows: truth.keys[settings.policy].map((name) => {
-      const { key, id, row, notes } = chartRows(chords, parseKeyName(name));
+      const { key, id, row, notes } = chartRows(chords, parseKeyName(name), settings.policy);
       return {
         key,
         id,

@@ -267,6 +267,34 @@ describe('chart rows', () => {
     expect(chartRows(chordsOf('F#'), parseKeyName('Gb major')).key).toBe('Gb major');
   });
 
+  test('under every policy each candidate has its rows, on its own degrees', () => {
+    const raised = chartRows(chordsOf('Am E'), parseKeyName('A minor'), 'raised-seventh');
+    expect(raised.row.filter(({ inVamp }) => inVamp).map(({ symbol, numeral }) => `${symbol} ${numeral}`)).toEqual([
+      'Am i',
+      'E V',
+    ]);
+    expect(raised.notes.join(' ')).toBe('A B C D E F G#');
+    // G and G# in one loop: the notes are those of the signature.
+    const lament = chartRows(chordsOf('Am G F E'), parseKeyName('A minor'), 'raised-seventh');
+    expect(lament.notes.join(' ')).toBe('A B C D E F G');
+    const leading = chartRows(chordsOf('G#dim Am'), parseKeyName('A minor'), 'raised-seventh').row[0];
+    expect([leading?.symbol, leading?.numeral, leading?.inVamp]).toEqual(['G#dim', 'viio', true]);
+    const dorian = chartRows(chordsOf('Am D'), parseKeyName('A dorian'), 'modes');
+    expect(dorian.row.map(({ numeral }) => numeral).join(' ')).toBe('i ii bIII IV v vio bVII');
+    expect(() => chartRows(chordsOf('Am E'), parseKeyName('A minor'))).toThrow('A minor does not own all of Am E.');
+    fc.assert(
+      fc.property(anyVamp, fc.constantFrom(...POLICIES), (chords, policy) => {
+        for (const key of candidateKeys(chords, policy)) {
+          const { row, notes } = chartRows(chords, key, policy);
+          expect([row.length, notes.length, row[0]?.inVamp]).toEqual([7, 7, true]);
+          for (const { symbol, numeral, inVamp } of row)
+            if (inVamp) expect(key.numerals).toContain(numeral);
+            else expect(keyOwns(key, readSymbol(symbol))).toBe(true);
+        }
+      }),
+    );
+  });
+
   test('a key that does not own the vamp has no rows', () => {
     expect(() => chartRows(chordsOf('Em D'), parseKeyName('C major'))).toThrow('C major does not own all of Em D.');
     expect(() => chartRows([], parseKeyName('C major'))).toThrow(RangeError);

@@ -54,7 +54,7 @@ test.each(
     .map((line) => line.split(/[: ]/)),
 )('%s major: V and vii° of its relative minor are %s and %s°', (tonic, dominant, leading) => {
   const minor = relativeKey({ tonic, mode: 'major' });
-  const [five, seven] = [readSymbol(`${dominant}`), readSymbol(`${leading}dim`)];
+  const [five, seven] = [readSymbol(dominant ?? ''), readSymbol(`${leading}dim`)];
   for (const chord of [five, seven]) expect(keyOwns(minor, chord)).toBe(false);
   expect(numeralsIn([five, seven], minor, 'raised-too')).toEqual(['V', 'viio']);
   expect(spelledScale(minor, true)[4]).toBe(dominant);
