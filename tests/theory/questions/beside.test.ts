@@ -4,7 +4,7 @@ import { besideAll, besideShown } from '../../../shared-theory/questions/beside.
 import { KINDS } from '../../../shared-theory/questions/question.ts';
 import { guitarTruth } from '../../../shared-theory/truth.ts';
 import { parseVamp } from '../../../shared-theory/vamps.ts';
-import { EM_D, played, truths } from './given.ts';
+import { EM_D, owners, played, truths } from './given.ts';
 
 /** A, B minor, A an octave up, D: what is asked of a chord is asked of its first slot. */
 const LOOP = played('A Bm A D', ['up', 'up', 'up']);
@@ -14,6 +14,8 @@ describe('what the teacher’s marks may read', () => {
     expect(besideAll(EM_D)).toEqual({
       qualities: ['minor', 'major'],
       roots: [4, 2],
+      sevenths: ['none', 'none'],
+      basses: [4, 2],
       distances: [null, 10],
       bass: [40, 50],
       top: [64, 66],
@@ -23,7 +25,7 @@ describe('what the teacher’s marks may read', () => {
         { root: 'E', quality: 'minor' },
         { root: 'D', quality: 'major' },
       ],
-      owners: ['G major', 'D major'],
+      keys: EM_D.keys,
       returned: null,
       tempo: 100,
     });
@@ -60,13 +62,15 @@ describe('what a student’s marks may read', () => {
   const NOTHING = {
     qualities: [null, null, null, null],
     roots: [null, null, null, null],
+    sevenths: [null, null, null, null],
+    basses: [null, null, null, null],
     distances: [null, null, null, null],
     bass: [],
     top: [],
     slots: null,
     chords: [],
     sameChordVaries: false,
-    owners: [],
+    keys: owners([], []),
     returned: null,
     tempo: null,
   };
@@ -79,6 +83,8 @@ describe('what a student’s marks may read', () => {
       { qualities: ['major', null, 'major', null] },
     ],
     ['its root', [{ kind: 'root', target: 0 }], { roots: [9, null, 9, null] }],
+    ['its seventh', [{ kind: 'seventh', target: 2 }], { sevenths: ['none', null, 'none', null] }],
+    ['its bass', [{ kind: 'bass', target: 0 }], { basses: [9, null, 9, null] }],
     ['of the other chord', [{ kind: 'root', target: 1 }], { roots: [null, 11, null, null] }],
     ['a distance, of its own slot alone', [{ kind: 'distance', target: 1 }], { distances: [null, 2, null, null] }],
     [
@@ -95,16 +101,25 @@ describe('what a student’s marks may read', () => {
       {
         qualities: ['major', 'minor', 'major', 'major'],
         roots: [9, 11, 9, 2],
+        sevenths: ['none', 'none', 'none', 'none'],
+        basses: [9, 11, 9, 2],
         chords: [
           { root: 'A', quality: 'major' },
           { root: 'B', quality: 'minor' },
           { root: 'D', quality: 'major' },
         ],
-        owners: ['D major', 'A major'],
+        keys: LOOP.keys,
       },
     ],
   ])('%s', (_case, shown, told) => {
     expect(besideShown(LOOP, shown)).toEqual({ ...NOTHING, ...told });
+  });
+
+  test('a seventh, and another bass, make another chord of it: neither tells of the other', () => {
+    const slash = played('C C7 C/E C', ['same', 'up', 'same']);
+    expect(besideShown(slash, [{ kind: 'quality', target: 0 }]).qualities).toEqual(['major', null, 'major', 'major']);
+    expect(besideShown(slash, [{ kind: 'bass', target: 0 }]).basses).toEqual([0, null, null, 0]);
+    expect(besideShown(slash, [{ kind: 'bass', target: 2 }]).basses).toEqual([null, null, 4, null]);
   });
 
   test('is never other than what sounded, and never tempo, register or top', () => {
@@ -112,12 +127,12 @@ describe('what a student’s marks may read', () => {
     fc.assert(
       fc.property(truths, shown, (truth, questions) => {
         const [told, all] = [besideShown(truth, questions), besideAll(truth)];
-        for (const list of ['qualities', 'roots', 'distances'] as const) {
+        for (const list of ['qualities', 'roots', 'sevenths', 'basses', 'distances'] as const) {
           expect(told[list]).toHaveLength(all[list].length);
           for (const [slot, each] of told[list].entries()) if (each !== null) expect(each).toBe(all[list][slot]);
         }
         if (told.chords.length > 0) expect(told.chords).toEqual(all.chords);
-        if (told.owners.length > 0) expect(told.owners).toEqual(all.owners);
+        if (told.keys.majors.length > 0) expect(told.keys).toEqual(all.keys);
         expect(told).toMatchObject({
           bass: [],
           top: [],

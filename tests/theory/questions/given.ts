@@ -5,7 +5,10 @@ import { besideAll } from '../../../shared-theory/questions/beside.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { MOST_CHORDS } from '../../../shared-theory/questions/count/ask.ts';
 import { OCTAVE } from '../../../shared-theory/questions/distance/ask.ts';
+import { MOST_HOMES } from '../../../shared-theory/questions/home/ask.ts';
 import { MOST_NUMERALS } from '../../../shared-theory/questions/numeral/ask.ts';
+import { ORDERS } from '../../../shared-theory/questions/order/ask.ts';
+import { ASKED_SEVENTHS } from '../../../shared-theory/questions/seventh/ask.ts';
 import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
 import type {
   Answer,
@@ -14,7 +17,7 @@ import type {
   OwnAnswers,
   QuestionSettings,
 } from '../../../shared-theory/questions/question.ts';
-import { guitarTruth } from '../../../shared-theory/truth.ts';
+import { guitarTruth, POLICIES } from '../../../shared-theory/truth.ts';
 import type { Direction, Truth } from '../../../shared-theory/truth.ts';
 import { parseVamp } from '../../../shared-theory/vamps.ts';
 
@@ -117,9 +120,9 @@ export const truths: fc.Arbitrary<Truth> = fc
     return { ...heard, chords, sevenths, count: 2, directions: [direction], distances: ['1' as const], keys, settlers };
   });
 
-/** Pads of at least two qualities, both policies. */
+/** Pads of at least two qualities, every policy. */
 export const settings: fc.Arbitrary<QuestionSettings> = fc.record({
-  policy: fc.constantFrom('majors' as const, 'relatives' as const),
+  policy: fc.constantFrom(...POLICIES),
   qualities: fc.subarray<Quality>([...QUALITIES], { minLength: 2 }),
 });
 
@@ -136,12 +139,17 @@ const numerals = fc
 /** Any answer of a kind that the pad could give. */
 export function answers(kind: Kind, { qualities }: QuestionSettings): fc.Arbitrary<Answer> {
   switch (kind) {
+    case 'order':
+      return fc.constantFrom(...ORDERS);
     case 'direction':
       return fc.constantFrom('up', 'down', 'same');
     case 'quality':
       return fc.constantFrom(...qualities);
+    case 'bass':
     case 'root':
       return fc.constantFrom(...NECK_PLACES);
+    case 'seventh':
+      return fc.constantFrom(...ASKED_SEVENTHS);
     case 'count':
       return fc.integer({ min: 1, max: MOST_CHORDS });
     case 'distance':
@@ -155,5 +163,7 @@ export function answers(kind: Kind, { qualities }: QuestionSettings): fc.Arbitra
       return fc.oneof(fc.subarray([...KEY_IDS], { maxLength: 4 }), fc.subarray([...KEY_IDS]));
     case 'strokes':
       return fc.constantFrom('all-downs', 'down-up');
+    case 'home':
+      return fc.nat(MOST_HOMES - 1);
   }
 }

@@ -8,7 +8,9 @@ import { ERROR_KINDS } from '../../../shared-theory/questions/error-kinds.ts';
 import { askableQuestions, judgeOf, judges, markAnswer } from '../../../shared-theory/questions/judges.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import type { Answer, Kind, MarkingContext, NeckPlace } from '../../../shared-theory/questions/question.ts';
-import { KINDS } from '../../../shared-theory/questions/question.ts';
+import { COLLECTED_KINDS, KINDS } from '../../../shared-theory/questions/question.ts';
+import { ORDERS } from '../../../shared-theory/questions/order/ask.ts';
+import { ASKED_SEVENTHS } from '../../../shared-theory/questions/seventh/ask.ts';
 import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
 import { answers, context, EM_D, played, settings, SETTINGS, truths, owners } from './given.ts';
 import { padAnswers } from './search.ts';
@@ -127,19 +129,24 @@ describe('properties of every mark', () => {
   });
 });
 
+/** The questions of a round that are marked. */
+function marked(...given: Parameters<typeof askableQuestions>) {
+  return askableQuestions(...given).filter(({ kind }) => !COLLECTED_KINDS.has(kind));
+}
+
 test('every question of a generated vamp is answered right by what sounded', () => {
   fc.assert(
     fc.property(fc.constantFrom(...LEVELS_THAT_STAND), fc.nat(), settings, (level, seed, given) => {
       const { truth } = generate({ level, seed });
-      for (const { kind, target } of askableQuestions(truth, given)) {
+      for (const { kind, target } of marked(truth, given)) {
         const asked = { truth, settings: given, target, beside: besideAll(truth), own: {} };
         const right = judgeOf<Kind>(kind).truth(asked);
         expect(right).not.toBeNull();
         expect(markAnswer<Kind>(kind, right as Answer, asked).exact).toBe(true);
       }
-      const { bass, roots } = truth;
-      const marked = judges.root.mark(placeOf(bass[0] ?? 0), context(0, truth));
-      expect([roots[0], marked.exact]).toEqual([roots[0], true]);
+      const { bass, chords } = truth;
+      const { exact } = judges.bass.mark(placeOf(bass[0] ?? 0), context(0, truth));
+      expect([chords[0], exact]).toEqual([chords[0], true]);
     }),
     { numRuns: 60 },
   );
@@ -160,6 +167,8 @@ describe('chance of blind guessing', () => {
     ).flat(),
   ];
   const pairs = arcs.map((arc) => arc.flatMap((tonic) => [`${tonic}M`, `${(tonic + 9) % 12}m`]));
+  const raised = [...pairs, ...Array.from({ length: 12 }, (_, tonic) => [`${tonic}m`])];
+  const modal = arcs.flatMap((arc) => ['h0', 'h1'].map((home) => [...arc.map((tonic) => `${tonic}M`), home]));
   const pads: readonly [string, Kind, readonly Answer[], MarkingContext][] = [
     ['count', 'count', [1, 2, 3, 4, 5], context(0)],
     ['direction', 'direction', ['up', 'down', 'same'], context(1)],
@@ -180,6 +189,18 @@ describe('chance of blind guessing', () => {
     ['keys, none', 'keys', arcs.map((arc) => arc.map((tonic) => `${tonic}M`)), context(0, { keys: owners([], []) })],
     ['keys with relatives', 'keys', pairs, context(0, {}, { policy: 'relatives' })],
     ['strokes', 'strokes', ['all-downs', 'down-up'], context(0)],
+    ['order', 'order', ORDERS, context(0, played('A B A C'))],
+    ['bass', 'bass', NECK_PLACES, context(1, played('C C/E'))],
+    ['seventh', 'seventh', ASKED_SEVENTHS, context(0, played('Am7 D'))],
+    ['seventh of a chord with two names', 'seventh', ASKED_SEVENTHS, context(0, played('Am/G D'))],
+    [
+      'distance either way round',
+      'distance',
+      Array.from({ length: 25 }, (_, index) => index - 12),
+      context(1, played('C G/B')),
+    ],
+    ['keys with a raised seventh', 'keys', raised, context(0, played('Am E'), { policy: 'raised-seventh' })],
+    ['parents and homes', 'keys', modal, context(0, {}, { policy: 'modes' })],
   ];
 
   test.each(pads)('%s: a thousand dice agree', (_name, kind, options, given) => {
@@ -205,21 +226,27 @@ describe('the questions of a round', () => {
       'strokes-0',
       'count-0',
       'direction-1',
+      'bass-0',
       'quality-0',
+      'seventh-0',
       'root-0',
       'distance-1',
+      'bass-1',
       'quality-1',
+      'seventh-1',
       'numeral-0',
       'one-or-several-0',
       'keys-0',
       'settler-0',
       'settler-1',
+      'home-0',
     ]);
     expect(ids({ ...EM_D, strokes: null }, SETTINGS)[0]).toBe('count-0');
   });
 
   test('leave out a quality that the pad cannot name, and a chord heard before in any spelling', () => {
-    const truth = { ...EM_D, roots: ['F#', 'Gb'], qualities: ['power', 'power'] as const };
+    const chords = ['F#5', 'Gb5'];
+    const truth = { ...EM_D, chords, roots: ['F#', 'Gb'], qualities: ['power', 'power'] as const };
     const heard = ids(truth, SETTINGS);
     expect(heard).toEqual(expect.arrayContaining(['direction-1', 'quality-0', 'root-0', 'keys-0']));
     expect(heard).not.toContain('quality-1');
@@ -238,13 +265,13 @@ describe('the questions of a round', () => {
   test('ask the roots of chords from the third different one on', () => {
     const asked = ids(played('A B A C'), SETTINGS);
     expect(asked.filter((id) => id.startsWith('root'))).toEqual(['root-0', 'root-3']);
-    expect(asked.indexOf('root-3')).toBe(asked.indexOf('quality-3') + 1);
+    expect(asked.indexOf('root-3')).toBe(asked.indexOf('seventh-3') + 1);
   });
 
   test('each has a right answer', () => {
     fc.assert(
       fc.property(truths, settings, (truth, given) => {
-        for (const { kind, target } of askableQuestions(truth, given)) {
+        for (const { kind, target } of marked(truth, given)) {
           expect(judges[kind].truth({ truth, settings: given, target })).not.toBeNull();
         }
       }),

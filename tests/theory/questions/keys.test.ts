@@ -248,10 +248,10 @@ describe('beside the student’s own answers', () => {
     expect(keysJudge.mark(['9M'], context(0, truth, {}, heard(place(6, 0), 'major', -2, 'major')))).toEqual(FOLLOWS);
   });
 
-  test('it reads roots, qualities, distances and one or several of the round, and no other answer', () => {
+  test('it reads roots, qualities, sevenths, distances and one or several of the round, and no other answer', () => {
     const questions = questionsOf({ chords: ['a', 'b'], strokesKnown: true, settlers: 2 });
     const kinds = new Set(keysJudge.leansOn?.(0, questions).map((id) => id.replace(/-\d+$/, '')));
-    expect(kinds).toEqual(new Set(['quality', 'root', 'distance', 'one-or-several']));
+    expect(kinds).toEqual(new Set(['quality', 'seventh', 'root', 'distance', 'one-or-several']));
   });
 });
 

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Quality } from '../../../shared-theory/chords.ts';
-import { parseChord, QUALITIES } from '../../../shared-theory/chords.ts';
+import { chordSymbol, parseChord, QUALITIES } from '../../../shared-theory/chords.ts';
 import { candidateKeys } from '../../../shared-theory/candidates.ts';
 import { diatonicChart } from '../../../shared-theory/degrees.ts';
 import { usualKey } from '../../../shared-theory/keys.ts';
@@ -19,7 +19,11 @@ import { context, SETTINGS } from './given.ts';
 
 const loop = (text: string) => {
   const chords = text.split(' ').map((symbol) => parseChord(symbol));
-  return { roots: chords.map(({ root }) => root), qualities: chords.map(({ quality }) => quality) };
+  return {
+    roots: chords.map(({ root }) => root),
+    qualities: chords.map(({ quality }) => quality),
+    chords: chords.map(chordSymbol),
+  };
 };
 const asked = (text: string, own: OwnAnswers = {}) => context(0, loop(text), {}, own);
 const said = (answer: string) => (answer === '' ? [] : answer.split(' '));
@@ -35,11 +39,15 @@ const NUMERALS = ['', 'b', '#'].flatMap((sign) =>
 
 describe('right numerals', () => {
   // In the key that stands first on the flat side, then in the others, then counted in their relative minors, without and with
-  // flats: common practice.
+  // flats, then from a home that makes them dorian or mixolydian: common practice.
   test.each([
     ['Em D', 'vi V, ii I, i VII, i bVII, iv III, iv bIII'],
-    ['C D', 'IV V, VI VII, bVI bVII'],
-    ['Am F C G', 'vi IV I V, i VI III VII, i bVI bIII bVII'],
+    ['C D', 'IV V, VI VII, bVI bVII, bVII I'],
+    ['G F', 'V IV, VII VI, bVII bVI, I bVII'],
+    ['Am7 D7', 'ii V, iv VII, iv bVII, i IV, v I'],
+    // Another name for what sounds: Am over F is F major seventh.
+    ['Am/F G', 'vi V, IV V, i VII, VI VII, i bVII, bVI bVII, ii I, bVII I'],
+    ['Am F C G', 'vi IV I V, i VI III VII, i bVI bIII bVII, ii bVII IV I'],
     ['Bdim C', 'viio I, iio III, iio bIII'],
     ['F# B', 'V I, I IV, VII III, bVII bIII, III VI, bIII bVI'],
     // Where no third sounds either case is right: the case of the key's own triad stands first.
@@ -65,7 +73,8 @@ describe('right numerals', () => {
       ['v', 'bVI'],
       ['v', 'bvi'],
     ]);
-    expect(right('C Dm Em F Bb')[0]).toBeNull();
+    // B flat visits C major.
+    expect(right('C Dm Em F Bb')[0]).toEqual(['I', 'ii', 'iii', 'IV']);
     // All five chords decide the key, four are written.
     expect(right('C Dm Em G F')[0]).toEqual(['I', 'ii', 'iii', 'V']);
     expect(right('C Dm C Dm C F').slice(0, 2)).toEqual([
@@ -74,7 +83,25 @@ describe('right numerals', () => {
     ]);
   });
 
-  test.each(['Am E', 'C Fm', 'C E', 'Caug', 'C Cm'])('%s cannot be asked: no key owns it', (text) => {
+  // What no key owns as it stands: its raised seventh, its visitor, its blues. Common practice.
+  test.each([
+    ['Am E', 'i V, iv I'],
+    ['C Fm', 'I iv, V i'],
+    ['B C', 'V VI, V bVI, VII I'],
+    ['C E', 'I III, III V, bIII V, bVI I'],
+    ['D F G', 'I bIII IV, V bVII I'],
+    ['Am E7', 'i V'],
+    ['Am G#dim7', 'i viio'],
+    ['A7 D7 E7', 'I IV V'],
+  ])('%s, which no key owns: %s', (text, expected) => {
+    expect(
+      right(text)
+        .map((answer) => answer?.join(' '))
+        .join(', '),
+    ).toBe(expected);
+  });
+
+  test.each(['C F#', 'Caug F#dim'])('%s cannot be asked: no key has it', (text) => {
     expect(numeralJudge.truth(asked(text))).toBeNull();
     expect(numeralJudge.also(asked(text))).toEqual([]);
     expect(() => mark(text, 'I V')).toThrow(/numeral-0 cannot be asked/);
@@ -144,23 +171,24 @@ describe('the mark of numerals', () => {
     ['F G', 'IV bV', 0.5, null, null],
     ['F G', 'bVI VI', 0.5, null, null],
     // Counted from the first chord, which is the one of no owner and of no relative.
-    ['D C', 'I bVII', 0, 'takes-home-for-one', null],
     ['C D', 'I II', 0, 'takes-home-for-one', null],
     ['Em F', 'i bII', 0, 'takes-home-for-one', null],
-    ['Am D', 'i IV', 0, 'takes-home-for-one', null],
-    ['Dm Em', 'i ii', 0, 'takes-home-for-one', null],
     ['F Bdim', 'I #ivo', 0, 'takes-home-for-one', null],
     ['F Bdim', 'I bvo', 0, 'takes-home-for-one', null],
-    ['Dm F G', 'i III IV', 0, 'takes-home-for-one', null],
-    ['Dm F G', 'i bIII IV', 0, 'takes-home-for-one', null],
     // Narrowly not: the first chord is the one of an owner, or of its relative; or a numeral is another.
     ['C G', 'I V', 1, null, null],
     ['C G', 'IV I', 1, null, 'right-in-another-key'],
     ['Em D', 'i VII', 1, null, 'other-minor-frame'],
     ['C D', 'I III', 0, null, null],
-    ['D C', 'I bvii', 0, null, null],
+    // Counted from a home that makes them mixolydian or dorian, and narrowly not.
+    ['D C', 'I bVII', 1, null, 'counted-from-a-modal-home'],
+    ['Am D', 'i IV', 1, null, 'counted-from-a-modal-home'],
+    ['Dm Em', 'i ii', 1, null, 'counted-from-a-modal-home'],
+    ['Dm F G', 'i III IV', 1, null, 'counted-from-a-modal-home'],
+    ['Dm F G', 'i bIII IV', 1, null, 'counted-from-a-modal-home'],
+    ['D C', 'I bvii', 0.75, 'numeral-case-wrong', null],
+    ['D C', 'I VII', 0.75, 'flat-sign-missing', null],
     // Counted from the first chord without its flat: one fret too high.
-    ['D C', 'I VII', 0, 'flat-sign-missing', null],
     ['Em F', 'i II', 0, 'flat-sign-missing', null],
     // Narrowly not: the missing sign is a sharp.
     ['F Bdim', 'I ivo', 0, null, null],
@@ -218,6 +246,7 @@ describe('the mark of numerals', () => {
       }
     }
     expect([...shown].toSorted()).toEqual([
+      'counted-from-a-modal-home',
       'flat-sign-missing',
       'follows-own-answer',
       'numeral-case-wrong',
@@ -277,9 +306,9 @@ describe('beside the student’s own answers', () => {
     expect(mark('Em C D C', 'vi IV v', { 'quality-3': 'minor' }).note).toBeUndefined();
   });
 
-  test('it reads the qualities and distances of the round, and no other answer', () => {
+  test('it reads the qualities, sevenths and distances of the round, and no other answer', () => {
     const questions = questionsOf({ chords: ['a', 'b'], strokesKnown: true, settlers: 2 });
-    const read = ['quality-0', 'distance-1', 'quality-1'];
+    const read = ['quality-0', 'seventh-0', 'distance-1', 'quality-1', 'seventh-1'];
     expect(numeralJudge.leansOn?.(0, questions).filter((id) => !id.startsWith('root'))).toEqual(read);
   });
 });
@@ -350,6 +379,20 @@ describe('numerals in general', () => {
       if (numeralJudge.mark(answer, given).exact) exact += 1;
     }
     expect(Math.abs(exact / draws - chance)).toBeLessThan(4 * Math.sqrt((chance * (1 - chance)) / draws) + 1e-9);
+  });
+
+  test('what more the chord has may stand behind a numeral, and changes nothing', () => {
+    const read = (text: string) => numeralAsk.read(said(text), SETTINGS);
+    expect(read('V7 Imaj7 iiadd9 viadd6')).toEqual(['V', 'I', 'ii', 'vi']);
+    expect(read('viio7 viim7b5 III+7 Vsus4')).toEqual(['viio', 'viio', 'III+', 'V']);
+    for (const text of ['V9', 'VIIm7b5', 'V77', 'V7maj7', '7']) expect(read(text)).toBeNull();
+    expect(mark('Dm7 G7', 'ii V').exact).toBe(true);
+  });
+
+  test('under modes from the first home first, and every home is right', () => {
+    const given = context(0, loop('C D'), { policy: 'modes' });
+    expect(numeralJudge.truth(given)).toEqual(['I', 'II']);
+    for (const answer of ['I II', 'bVII I', 'IV V']) expect(numeralJudge.mark(said(answer), given).exact).toBe(true);
   });
 
   test('the pad’s qualities do not matter', () => {

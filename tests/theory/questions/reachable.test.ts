@@ -24,18 +24,30 @@ vi.mock('../../../shared-theory/questions/marks.ts', async (original) => {
 /** Which error is kept before which, where one answer shows several: common practice in ear-training classes. */
 const PRECEDENCE: Partial<Record<Kind, readonly ErrorKind[]>> = {
   count: ['counts-the-changes', 'merges-close-chords', 'splits-one-chord', 'hears-no-change'],
+  order: ['starts-the-loop-elsewhere', 'hears-a-return-as-new', 'hears-a-new-chord-as-a-return'],
   direction: ['follows-the-top-note', 'right-note-other-octave', 'answers-the-way-back', 'says-stays', 'says-moves'],
+  bass: [
+    'names-the-root-over-a-slash',
+    'fifth-over-the-bass',
+    'third-over-the-bass',
+    'one-fret-off',
+    'names-the-top-note',
+  ],
   quality: [
     'slow-or-low-is-minor',
     'fast-or-bright-is-major',
+    'hears-the-inversion-as-minor',
     'gives-a-mood-to-a-power-chord',
     'gives-a-mood-to-a-suspended-chord',
+    'hears-the-major-on-top',
     'hears-diminished-as-minor',
     'lumps-diminished-and-augmented',
     'carries-the-first-quality',
   ],
   root: [
+    'names-the-shape',
     'constant-shift',
+    'gives-the-bass',
     'swaps-relatives',
     'hears-the-fifth',
     'hears-the-fourth-above',

@@ -2,17 +2,19 @@ import { expect, test } from 'vitest';
 import { parseQuestionId, questionId, questionsOf } from '../../../shared-theory/questions/round-questions.ts';
 
 const LAST = ['numeral-0', 'one-or-several-0', 'keys-0'];
+const ofFirst = ['bass-0', 'quality-0', 'seventh-0', 'root-0'];
+const ofChord = (slot: number) => [`distance-${slot}`, `bass-${slot}`, `quality-${slot}`, `seventh-${slot}`];
 
 test.each<[string, string[], boolean, number, string[]]>([
-  ['one held chord', ['E'], true, 1, ['strokes-0', 'count-0', 'quality-0', 'root-0', ...LAST, 'settler-0']],
+  ['one held chord', ['E'], true, 1, ['strokes-0', 'count-0', ...ofFirst, ...LAST, 'settler-0']],
   [
     'two chords, no groove',
     ['Em', 'D'],
     false,
     2,
-    ['count-0', 'direction-1', 'quality-0', 'root-0', 'distance-1', 'quality-1', ...LAST, 'settler-0', 'settler-1'],
+    ['count-0', 'direction-1', ...ofFirst, ...ofChord(1), ...LAST, 'settler-0', 'settler-1', 'home-0'],
   ],
-  ['one chord twice', ['E', 'E'], true, 0, ['strokes-0', 'count-0', 'direction-1', 'quality-0', 'root-0', ...LAST]],
+  ['one chord twice', ['E', 'E'], true, 0, ['strokes-0', 'count-0', 'direction-1', ...ofFirst, ...LAST, 'home-0']],
   [
     'a chord that comes again is no new one; the third is asked for its root too',
     ['A', 'B', 'A', 'C'],
@@ -21,16 +23,15 @@ test.each<[string, string[], boolean, number, string[]]>([
     [
       'strokes-0',
       'count-0',
+      'order-0',
       'direction-1',
       'direction-3',
-      'quality-0',
-      'root-0',
-      'distance-1',
-      'quality-1',
-      'distance-3',
-      'quality-3',
+      ...ofFirst,
+      ...ofChord(1),
+      ...ofChord(3),
       'root-3',
       ...LAST,
+      'home-0',
     ],
   ],
   [
@@ -40,20 +41,18 @@ test.each<[string, string[], boolean, number, string[]]>([
     0,
     [
       'count-0',
+      'order-0',
       'direction-1',
       'direction-2',
       'direction-3',
-      'quality-0',
-      'root-0',
-      'distance-1',
-      'quality-1',
-      'distance-2',
-      'quality-2',
+      ...ofFirst,
+      ...ofChord(1),
+      ...ofChord(2),
       'root-2',
-      'distance-3',
-      'quality-3',
+      ...ofChord(3),
       'root-3',
       ...LAST,
+      'home-0',
     ],
   ],
   ['no chord', [], true, 0, []],
@@ -61,6 +60,27 @@ test.each<[string, string[], boolean, number, string[]]>([
   const questions = questionsOf({ chords, strokesKnown, settlers });
   expect(questions.map(({ id }) => id)).toEqual(ids);
   for (const question of questions) expect(parseQuestionId(question.id)).toEqual(question);
+});
+
+test('over another bass its root is asked from the second chord on, and the bass of a chord over each of its basses', () => {
+  const questions = questionsOf({
+    chords: ['C', 'C', 'G', 'C'],
+    basses: [null, 'E', 'B', 'E'],
+    strokesKnown: false,
+    settlers: 0,
+  });
+  expect(questions.map(({ id }) => id)).toEqual([
+    'count-0',
+    'order-0',
+    'direction-1',
+    'direction-2',
+    ...ofFirst,
+    'bass-1',
+    ...ofChord(2),
+    'root-2',
+    ...LAST,
+    'home-0',
+  ]);
 });
 
 test.each([

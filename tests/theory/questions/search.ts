@@ -9,6 +9,7 @@ import { MOST_CHORDS } from '../../../shared-theory/questions/count/ask.ts';
 import { OCTAVE } from '../../../shared-theory/questions/distance/ask.ts';
 import { askableQuestions, judgeOf } from '../../../shared-theory/questions/judges.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
+import { COLLECTED_KINDS } from '../../../shared-theory/questions/question.ts';
 import type {
   Answer,
   Kind,
@@ -16,6 +17,8 @@ import type {
   MarkingContext,
   QuestionSettings,
 } from '../../../shared-theory/questions/question.ts';
+import { ORDERS } from '../../../shared-theory/questions/order/ask.ts';
+import { ASKED_SEVENTHS } from '../../../shared-theory/questions/seventh/ask.ts';
 import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
 import type { RoundQuestion } from '../../../shared-theory/questions/round-questions.ts';
 import type { Direction, Truth } from '../../../shared-theory/truth.ts';
@@ -66,6 +69,12 @@ const PLAYED: readonly (readonly [string, (readonly Direction[])?])[] = [
   ['C F G Am', ['up', 'down', 'down']],
   ['Bdim C Em', ['up', 'up']],
   ['C Dm Em F G', ['up', 'up', 'up', 'up']],
+  ['C F', ['up']],
+  ['C/E F', ['up']],
+  ['G C/E', ['up']],
+  ['Am7 D7', ['up']],
+  ['Cmaj7 C', ['same']],
+  ['Bm7b5 E7', ['up']],
 ];
 
 const SEEDS = 4;
@@ -122,12 +131,17 @@ export function padAnswers(
       return read(['all-downs', 'down-up']);
     case 'count':
       return Array.from({ length: MOST_CHORDS }, (_, index) => index + 1);
+    case 'order':
+      return ORDERS;
     case 'direction':
       return read(['up', 'down', 'same']);
     case 'quality':
       return read(QUALITIES);
+    case 'bass':
     case 'root':
       return NECK_PLACES;
+    case 'seventh':
+      return ASKED_SEVENTHS;
     case 'distance':
       return Array.from({ length: 2 * OCTAVE + 1 }, (_, index) => index - OCTAVE);
     case 'numeral':
@@ -137,8 +151,13 @@ export function padAnswers(
     case 'keys':
     case 'settler':
       return read(KEY_SETS);
+    case 'home':
+      return [];
   }
 }
+
+/** A capo that makes no shape's name an interval that is misheard elsewhere: roots two frets lower. */
+const CAPO = 2;
 
 /** Pads with so many answers that they are searched alone, and not beside own answers nor as own answers in full. */
 const WIDE: ReadonlySet<Kind> = new Set(['numeral', 'keys', 'settler']);
@@ -146,12 +165,12 @@ const WIDE: ReadonlySet<Kind> = new Set(['numeral', 'keys', 'settler']);
 /** One question of a round with a student's own other answers. */
 export type Case = { readonly question: RoundQuestion; readonly context: MarkingContext };
 
-/** Every question of the truths under both policies, alone and beside every single own answer that its marks lean on. */
+/** Every question of the truths under every policy, alone and beside every single own answer that its marks lean on. */
 export function* cases(): Generator<Case> {
   for (const truth of broadTruths()) {
     for (const policy of POLICIES) {
-      const settings: QuestionSettings = { policy, qualities: QUALITIES };
-      const questions = askableQuestions(truth, settings);
+      const settings: QuestionSettings = { policy, qualities: QUALITIES, capo: CAPO };
+      const questions = askableQuestions(truth, settings).filter(({ kind }) => !COLLECTED_KINDS.has(kind));
       for (const question of questions) {
         const { kind, target } = question;
         const context = { truth, settings, target, beside: besideAll(truth, { returned: true }), own: {} };
