@@ -59,6 +59,13 @@ function leadOn(level: Level, loop: readonly Chord[], home: Frets): readonly Fre
 /** Home in more places than these would be the same loop once more. */
 const HOMES = 2;
 
+/** The most usual shape of home on each of its lowest basses. */
+function homesOf(level: Level, home: Chord): readonly Frets[] {
+  const shapes = shapesOf(level, home);
+  const basses = shapes.map(bassOf);
+  return shapes.filter((_, index) => basses.indexOf(basses[index] ?? 0) === index).slice(0, HOMES);
+}
+
 /**
  * Shapes that play a loop as its level plays it: within its frets, the bass moving no further than it may, a chord that comes
  * back in the shape it had. Empty where the level's shapes cannot play it.
@@ -67,12 +74,10 @@ export function voicingsOf(level: Level, loop: readonly Chord[]): readonly (read
   const [home, ...later] = loop;
   if (home === undefined) return [];
   if (level.leadsOn)
-    return shapesOf(level, home)
-      .slice(0, HOMES)
-      .flatMap((frets) => {
-        const shapes = leadOn(level, loop, frets);
-        return shapes ? [shapes] : [];
-      });
+    return homesOf(level, home).flatMap((frets) => {
+      const shapes = leadOn(level, loop, frets);
+      return shapes ? [shapes] : [];
+    });
   return homeShapes(level, loop).flatMap((frets) =>
     later.reduce<readonly (readonly Frets[])[]>(
       (some, chord, index) =>

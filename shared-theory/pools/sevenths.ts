@@ -17,7 +17,7 @@ const OWN_SEVENTH: readonly Dress[] = [SOFT, SEVENTH, SEVENTH, SOFT, SEVENTH, SE
 /** What stands in for a triad on some degrees now and then (common practice): sixth and ninth of I and IV, V and I suspended. */
 const VISITORS: Readonly<Record<number, readonly Dress[]>> = {
   1: [{ addition: 'sixth' }, { addition: 'ninth' }, { quality: 'suspended-second' }],
-  4: [{ addition: 'ninth' }],
+  4: [{ addition: 'sixth' }, { addition: 'ninth' }],
   5: [{ quality: 'suspended-fourth' }],
 };
 
@@ -33,6 +33,7 @@ const PAIRS: readonly (readonly [number, number])[] = [
   [3, 6],
   [4, 5],
   [4, 6],
+  [5, 6],
   [3, 4],
 ];
 /** Three degrees of which the last one stays (common practice); each round is played from any of its chords. */

@@ -8,13 +8,13 @@ describe.each(LEVELS_THAT_STAND)('the ready lesson of level %d', (level) => {
   const roles = lesson.map(({ role }) => role);
 
   test('begins with rhythm, practises twice, steps up where it can, and closes at home', () => {
-    const up = level < 7 ? ['step-up'] : [];
+    const up = level < 12 ? ['step-up'] : [];
     expect(roles).toEqual(['warm-up', 'practice', 'practice', ...up, 'closing']);
     expect(lesson.map((round) => round.level)).toEqual([
       Math.max(1, level - 1),
       level,
       level,
-      ...(level < 7 ? [level + 1] : []),
+      ...(level < 12 ? [level + 1] : []),
       level,
     ]);
     expect(lesson[0]?.kinds).toEqual(['strokes']);
@@ -44,6 +44,11 @@ test.each([
   [5, ['strokes', 'distance']],
   [6, ['strokes', 'quality', 'distance']],
   [7, ['strokes', 'quality', 'distance']],
+  [8, ['strokes', 'quality']],
+  [9, ['strokes', 'distance']],
+  [10, ['strokes', 'quality']],
+  [11, ['strokes', 'quality', 'distance']],
+  [12, ['strokes', 'quality', 'distance']],
 ])('a lesson of level %d closes with %j', (level, kinds) => {
   expect(readyLesson(level).at(-1)?.kinds).toEqual(kinds);
 });
@@ -57,11 +62,16 @@ test.each([
   [5, 'strokes count direction root distance'],
   [6, 'strokes count direction quality root distance numeral keys'],
   [7, 'strokes count direction quality root distance numeral one-or-several keys settler'],
+  [8, 'strokes count quality root keys settler'],
+  [9, 'strokes count order distance numeral keys home'],
+  [10, 'strokes count quality root seventh numeral keys'],
+  [11, 'strokes count bass quality root distance'],
+  [12, 'strokes count quality distance keys home'],
 ])('a round of level %d can ask %s', (level, kinds) => {
   expect(kindsOfLevel(level).join(' ')).toBe(kinds);
 });
 
 test('a level that there is not has no lesson', () => {
-  expect(() => readyLesson(8)).toThrow(/no level 8.*1 to 7/);
+  expect(() => readyLesson(13)).toThrow(/no level 13.*1 to 12/);
   expect(() => kindsOfLevel(0)).toThrow(/no level 0/);
 });

@@ -3,7 +3,8 @@ import { chordSymbol, parseChord } from '../../shared-theory/chords.ts';
 import { candidateKeys } from '../../shared-theory/candidates.ts';
 import { keyOwns } from '../../shared-theory/degrees.ts';
 import { LEVELS, levelOf } from '../../shared-theory/levels.ts';
-import { poolOf as formPool, sameLoop } from '../../shared-theory/pools.ts';
+import { barsOf, poolOf as formPool, sameLoop } from '../../shared-theory/pools.ts';
+import { pitchClass } from '../../shared-theory/pitch.ts';
 import { voicingsOf } from '../../shared-theory/voicings.ts';
 import { FORMS, type Level } from '../../shared-theory/level.ts';
 
@@ -19,7 +20,18 @@ describe.each(LEVELS.map((level) => [level.level, level] as const))('the pool of
 
   test('holds no loop twice, and more than a lesson can hear', () => {
     expect(pool.length).toBeGreaterThan(50);
-    for (const [index, loop] of pool.entries()) expect(pool.findIndex((other) => sameLoop(loop, other))).toBe(index);
+    const firsts = new Map<string, number>();
+    for (const [index, loop] of pool.entries()) {
+      // The same sounds, however spelled.
+      const name = loop
+        .map(({ root, bass, quality, addition }) =>
+          [pitchClass(root), quality, addition, pitchClass(bass ?? root)].join(),
+        )
+        .join(' ');
+      expect(firsts.has(name)).toBe(false);
+      firsts.set(name, index);
+      if (index > 0) expect(sameLoop(loop, pool[index - 1] ?? [])).toBe(false);
+    }
   });
 
   test('writes chords as musicians do', () => {
@@ -53,6 +65,65 @@ describe('loops of the pools', () => {
       ['Em D', 'C D', 'D C', 'A Bm', 'F Em', 'Em F', 'Am Bm', 'Bm Am', 'Bb Eb'],
       ['Am E', 'B C', 'F# B', 'Am E Am G'],
     ],
+    [8, ['Em D', 'C D', 'F Em', 'Bb Eb'], ['Am E', 'B C', 'C G Am F']],
+    [
+      9,
+      [
+        'C G Am F',
+        'G Am F C',
+        'Am F C G',
+        'F C G Am',
+        'C Am Dm G',
+        'Am G F Em',
+        'G C G D',
+        'C G D G',
+        'Em D',
+        'Eb Bb Cm Ab',
+      ],
+      ['C G Am E', 'C C G F', 'C G C G', 'C E Am F', 'C F Am C', 'Bdim C'],
+    ],
+    [
+      10,
+      [
+        'Dm7 G7 Cmaj7',
+        'Cmaj7 Am7 Dm7 G7',
+        'Am7 Dm7 G7 Cmaj7',
+        'A7 D7 A7 E7 D7 A7',
+        'Amaj7 Bm',
+        'A7 Bm',
+        'Gmaj7 C6',
+        'C Gsus4',
+        'G#m7b5 C#m7 F#m7 Dmaj7',
+      ],
+      ['C7 F', 'Dmaj7 G7', 'Bdim C', 'C7 G7', 'Dm7 G7 C7'],
+    ],
+    [
+      11,
+      ['C G/B Am G', 'C C/E F G', 'Am Am/G F G', 'G D/F#', 'C F/C', 'Em C/E', 'F/C C G/C C', 'D A/C# Bm G', 'A D/A'],
+      ['C G Am F', 'C E/G#', 'Am E/G#', 'C C/Bb', 'C/C F'],
+    ],
+    [
+      12,
+      [
+        'Am D',
+        'G F',
+        'Em F',
+        'C D',
+        'Am G F G',
+        'C Fm',
+        'Fm C',
+        'C Ab',
+        'C Eb',
+        'C D7',
+        'C E7',
+        'Am E',
+        'D F G Gm',
+        'C F Fm G',
+        'Am G F E7',
+        'C G Am F',
+      ],
+      ['C C7', 'C F#', 'C Am', 'B D#', 'Bdim C'],
+    ],
   ] as const)('level %d has %j but not %j', (level, some, none) => {
     const loops = written(level);
     for (const loop of some) expect(loops).toContain(loop);
@@ -72,12 +143,54 @@ describe('loops of the pools', () => {
     expect(written).not.toContainEqual(['0,2,2,0,0,0', ',,0,2,3,2']);
   });
 
-  test('from level 4 on the chords are of one of the level’s keys', () => {
-    for (const level of LEVELS.filter(({ level: number }) => number >= 4)) {
+  test('from level 4 on the chords are of one of the level’s keys, until others come to visit', () => {
+    for (const level of LEVELS.filter(({ level: number }) => number >= 4 && number <= 9)) {
       for (const loop of poolOf(level)) {
         expect(candidateKeys(loop, 'majors').length).toBeGreaterThan(0);
         expect(level.keys.some((key) => loop.every((chord) => keyOwns(key, chord)))).toBe(true);
       }
     }
+  });
+
+  test('level 10: all but the twelve-bars are of a major key; those are of no one key, three dominant sevenths', () => {
+    for (const form of FORMS) {
+      for (const loop of formPool(levelOf(10), form)) {
+        const owned = candidateKeys(loop, 'majors').length > 0;
+        expect([loop.map(chordSymbol).join(' '), owned]).toEqual([loop.map(chordSymbol).join(' '), form !== 'twelve']);
+        if (form === 'twelve') expect(new Set(loop.map(chordSymbol)).size).toBe(3);
+      }
+    }
+  });
+
+  test('a twelve-bar lasts twelve bars, whatever its slots', () => {
+    for (const loop of formPool(levelOf(10), 'twelve'))
+      expect(barsOf('twelve', loop).reduce((sum, bars) => sum + bars, 0)).toBe(12);
+    expect(() => barsOf('twelve', [])).toThrow(/No twelve-bar has 0 slots/);
+  });
+
+  test('level 11: every loop but a chord alone has a bass off its root; a foreign bass is a note of the key', () => {
+    for (const form of FORMS) {
+      for (const loop of formPool(levelOf(11), form)) {
+        if (form !== 'held') expect(loop.some(({ bass }) => bass !== undefined)).toBe(true);
+        expect(candidateKeys(loop, 'majors').length).toBeGreaterThan(0);
+      }
+    }
+  });
+
+  test('level 12 holds all modal vamps and visitors, by their numerals from home', () => {
+    const from = new Set(
+      poolOf(levelOf(12)).flatMap((loop) => {
+        const [home, ...others] = loop;
+        return others.map((chord) => {
+          const up = (pitchClass(chord.root) - pitchClass(home?.root ?? '') + 12) % 12;
+          return `${home?.quality === 'minor' ? 'm' : 'M'} ${up}${chord.quality === 'minor' ? 'm' : 'M'}${chord.addition === 'seventh' ? '7' : ''}`;
+        });
+      }),
+    );
+    // Dorian i–IV, mixolydian I–bVII, phrygian i–bII, lydian I–II, aeolian i–bVII–bVI (common practice).
+    for (const modal of ['m 5M', 'M 10M', 'm 1M', 'M 2M', 'm 10M', 'm 8M']) expect([...from]).toContain(modal);
+    // Borrowed iv, bVI, bVII, bIII, minor v; II7 as V of V, III7 as V of vi; V of the harmonic minor (common practice).
+    for (const visitor of ['M 5m', 'M 8M', 'M 3M', 'M 7m', 'M 2M7', 'M 4M7', 'm 7M', 'm 7M7'])
+      expect([...from]).toContain(visitor);
   });
 });
