@@ -20,8 +20,9 @@ export function answerText(kind: Kind, answer: NamedAnswer, names: SheetNames, w
 }
 
 /** What a question asks about, as it is named: the settler's note or chord, a chord of the loop; empty for the whole loop. */
-export function askedText({ of }: CribQuestion, names: SheetNames): string {
-  return of === null ? '' : names.chord(of);
+export function askedText({ of, sung }: Pick<CribQuestion, 'of' | 'sung'>, names: SheetNames): string {
+  if (of === null) return '';
+  return sung ? fill(cribWords.sungNote, { note: names.note(of) }) : names.chord(of);
 }
 
 /** A wrong answer, with the other answer that makes it one: `G as major`. */

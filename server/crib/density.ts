@@ -1,23 +1,31 @@
 import type { GuitarCrib } from '../../shared-theory/crib/typed.ts';
+import { cribWords } from '../protocol/words/crib-words.ts';
+import { noKeyTexts, otherPolicies } from './keys-part.ts';
 import type { SheetNames } from './names.ts';
+import { policySentence } from '../protocol/words/policy-sentences.ts';
 import { settlingRows } from './settling.ts';
 import type { Slip, SlipGroup } from './slips.ts';
 import { MOST_OF_A_KIND, slipGroups } from './slips.ts';
 
 /** How large a sheet is set; sizes in points as the style sheet has them. */
-export type Density = 'loose' | 'usual' | 'tight';
-const SIZES: Readonly<Record<Density, number>> = { loose: 9.2, usual: 8.4, tight: 7.7 };
+export type Density = 'loose' | 'usual' | 'tight' | 'least';
+const SIZES: Readonly<Record<Density, number>> = { loose: 9.2, usual: 8.4, tight: 7.7, least: 6.8 };
 
 /** Points between the margins of a letter page, the shorter of the two papers. */
-const PAGE = 735;
+const PAGE = 728;
 /** Head, and the rules between the parts. */
-const FURNITURE = 100;
+const FURNITURE = 76;
 const SHAPES = 96;
-const SHAPES_IN_A_ROW = 6;
+const SHAPES_IN_A_ROW = 5;
+const LEADING = 1.24;
+/** Parts of a column's line that the left text, and two columns of the table of settlers, have. */
+const LEFT = 0.9;
+const LEAVES_COLUMN = 0.42;
+const CHORDS_COLUMN = 0.34;
 /** Letters in a line of one of the two columns, at one point. */
-const LETTERS = 560;
+const LETTERS = 575;
 /** Lines by which one column may run longer than the other: a group is never cut in two. */
-const UNEVEN = 6;
+const UNEVEN = 3;
 
 /** Most slips of a kind and how large to set them, best first. */
 const CHOICES: readonly (readonly [most: number, density: Density])[] = [
@@ -27,6 +35,8 @@ const CHOICES: readonly (readonly [most: number, density: Density])[] = [
   [2, 'usual'],
   [2, 'tight'],
   [1, 'tight'],
+  // Bare fifths, which a dozen keys own.
+  [1, 'least'],
 ];
 
 /** The answers of a sheet with as many slips of each kind, as large as they can be set, for all to stay on one page. */
@@ -37,23 +47,58 @@ export function fittedGroups(
   const last = CHOICES.length - 1;
   for (const [place, [most, density]] of CHOICES.entries()) {
     const groups = slipGroups(crib, names, most);
-    if (place === last || heightOf(crib, groups, SIZES[density]) <= PAGE) return { groups, density };
+    if (place === last || heightOf(crib, names, groups, SIZES[density]) <= PAGE) return { groups, density };
   }
   throw new RangeError('A sheet has at least one way to be set.');
 }
 
 /** Estimated height of a sheet in points. */
-function heightOf(crib: GuitarCrib, groups: readonly SlipGroup[], size: number): number {
-  const line = size * 1.24;
+function heightOf(crib: GuitarCrib, names: SheetNames, groups: readonly SlipGroup[], size: number): number {
   const letters = LETTERS / size;
-  const lines = (text: string) => Math.ceil(text.length / letters);
+  const lines =
+    answerLines(groups, letters) / 2 + UNEVEN + Math.max(keyLines(crib, names, letters), settlingLines(crib, letters));
+  return FURNITURE + playHeight(crib) + lines * size * LEADING;
+}
+
+/** Lines that a text takes, of so many letters each. */
+function linesOf(text: string, letters: number): number {
+  return Math.ceil(text.length / letters);
+}
+
+function answerLines(groups: readonly SlipGroup[], letters: number): number {
   const ofSlip = ({ answers, finding, say, play }: Slip) =>
-    lines(`${answers} ${finding}`) + lines(say ?? '') + lines(play ?? '');
-  const answers = groups.reduce(
-    (sum, { right, slips }) => sum + 1.4 + lines(right) - 1 + slips.reduce((each, slip) => each + ofSlip(slip), 0),
+    linesOf(`${answers} ${finding}`, letters) + linesOf(say ?? '', letters) + linesOf(play ?? '', letters);
+  return groups.reduce(
+    (sum, { right, slips }) =>
+      sum + 0.4 + linesOf(`${right} `, letters - 8) + slips.reduce((each, slip) => each + ofSlip(slip), 0),
     0,
   );
-  const keys = Math.max(crib.keys.length * 1.3 + 4, settlingRows(crib).length * 1.4 + 4);
-  const shapes = SHAPES * Math.ceil(crib.shapes.length / SHAPES_IN_A_ROW);
-  return FURNITURE + shapes + (keys + answers / 2 + UNEVEN) * line;
+}
+
+/** The left one of the parts in the middle: numerals by key and what other policies say. */
+function keyLines(crib: GuitarCrib, names: SheetNames, letters: number): number {
+  const sentences = [
+    ...(crib.keys.length === 0 ? noKeyTexts(crib, names) : []),
+    ...crib.policyChanges.map((change) => policySentence(change, names)),
+    `${cribWords.otherPolicies} ${otherPolicies(crib, names).join(' · ')}`,
+  ];
+  const width = letters * LEFT;
+  return 2.6 + crib.keys.length * 1.3 + sentences.reduce((sum, text) => sum + 0.3 + linesOf(text, width), 0);
+}
+
+/** The right one: what settles it, in a table of three columns. */
+function settlingLines(crib: GuitarCrib, letters: number): number {
+  const rows = settlingRows(crib).map(({ leaves, chords, chordPair }) =>
+    Math.max(
+      linesOf(leaves.join(' and '), letters * LEAVES_COLUMN),
+      linesOf([...chords.slice(0, 6), ...chordPair].join(', '), letters * CHORDS_COLUMN),
+      1,
+    ),
+  );
+  return 3.4 + rows.reduce((sum, lines) => sum + lines + 0.15, 0);
+}
+
+/** Shapes in rows, or the deciding notes beside them. */
+function playHeight({ shapes, deciders }: GuitarCrib): number {
+  return Math.max(SHAPES * Math.ceil(shapes.length / SHAPES_IN_A_ROW), 46 + deciders.length * 17);
 }

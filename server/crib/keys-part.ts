@@ -83,7 +83,7 @@ function settlingTable(sheet: CribSheet, names: SheetNames): Html {
   if (rows.length === 0) {
     return html`<div>
       <h2>${words.settlesTitle}</h2>
-      <p class="fact">${sheet.keys.length === 0 ? words.none : words.nothingToSettle}</p>
+      <p class="fact">${sheet.keys.length === 0 ? words.nothingWithoutKey : words.nothingToSettle}</p>
     </div>`;
   }
   return html`<div>

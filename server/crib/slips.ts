@@ -38,7 +38,11 @@ export function slipGroups(sheet: GuitarCrib, names: SheetNames, most: number): 
       names,
       sheet.directionsKnown,
     );
-    return { kind, right: kind === 'numeral' ? numeralsText(sheet, names) : right, slips: slips.slice(0, most) };
+    return {
+      kind,
+      right: kind === 'numeral' && sheet.keys.length > 0 ? numeralsText(sheet, names) : right,
+      slips: slips.slice(0, most),
+    };
   });
 }
 

@@ -41,6 +41,8 @@ export type CribQuestion = {
   readonly target: Target;
   /** The chord, or the settler (a chord or a sung note), that it asks about; null where it asks about the whole loop. */
   readonly of: string | null;
+  /** True where that is a note sung over the loop. */
+  readonly sung?: true;
   /** Null where no answer is right: it is asked for opinions. */
   readonly answer: NamedAnswer | null;
   readonly wrong: readonly CribWrong[];
@@ -106,7 +108,7 @@ function cribQuestion(question: RoundQuestion, truth: Truth, settings: QuestionS
     question: id,
     kind,
     target,
-    of: askedOf(question, truth),
+    ...askedOf(question, truth),
     answer: right === null ? null : namedAnswer(kind, right, names),
     wrong: wrong.map(({ answer, error, own, credit }) => {
       const others = Object.entries(own);
@@ -131,11 +133,11 @@ const WHOLE_LOOP: ReadonlySet<Kind> = new Set([
   'home',
 ]);
 
-function askedOf({ kind, target }: RoundQuestion, truth: Truth): string | null {
-  if (WHOLE_LOOP.has(kind)) return null;
-  if (kind !== 'settler') return truth.chords[target] ?? null;
-  const settler = truth.settlers[target];
-  return settler?.chord ?? settler?.note ?? null;
+function askedOf({ kind, target }: RoundQuestion, truth: Truth): Pick<CribQuestion, 'of' | 'sung'> {
+  if (WHOLE_LOOP.has(kind)) return { of: null };
+  if (kind !== 'settler') return { of: truth.chords[target] ?? null };
+  const { chord = null, note = null } = truth.settlers[target] ?? {};
+  return note === null ? { of: chord } : { of: note, sung: true };
 }
 
 function kindOf(id: QuestionId): Kind {

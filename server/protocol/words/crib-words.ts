@@ -79,7 +79,8 @@ export const cribWords = {
   thirdChord: 'third chord',
   all: 'all of them',
   both: '{one} and {other} together',
-  nothingToSettle: 'One key alone owns them: nothing is left to settle.',
+  nothingToSettle: 'One scale alone holds them: nothing is left to settle.',
+  nothingWithoutKey: 'No key owns them: there is nothing to settle.',
   otherPolicies: 'By other rules',
   policyKeys: '{policy}: {keys}',
   same: 'the same',
@@ -90,6 +91,7 @@ export const cribWords = {
   distanceAlone: 'distance {number}',
   /** The letters of the pad, not chords. */
   orderLetters: 'letters {letters}',
+  sungNote: '{note} sung',
   homeOn: 'home on {chord}',
   ofChord: '{chord}: {answer}',
   opinion: 'collected, never marked',
