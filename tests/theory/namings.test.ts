@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { NAMINGS as OFFERED } from '../../server/protocol/messages.ts';
 import { lateNames } from '../../shared-theory/namings/late-names.ts';
 import { namesOf } from '../../shared-theory/namings/names-of.ts';
 import { writeNote } from '../../shared-theory/pitch.ts';
@@ -91,6 +92,8 @@ test.each([
 ] as const)('for screen readers, %s has its own way to say %s: %s', (naming, note, spoken) => {
   expect(printNote(note, namesOf(naming)).spoken).toBe(spoken);
 });
+
+test('a class is offered the namings that there are', () => expect(OFFERED).toEqual(NAMINGS));
 
 test.each(NAMINGS)('%s can be had late as well', async (naming) => {
   expect(await lateNames(naming)).toBe(namesOf(naming));
