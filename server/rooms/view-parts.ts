@@ -1,4 +1,4 @@
-import { bassNote, readSymbol } from '../../shared-theory/chords.ts';
+import { bassNote, chordSymbol, readSymbol, triadOf } from '../../shared-theory/chords.ts';
 import { chartRows, cribOf } from '../../shared-theory/crib.ts';
 import { parseKeyName } from '../../shared-theory/keys.ts';
 import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
@@ -31,16 +31,25 @@ export function wasShown(state: RoomState, number: number, question: string): bo
   return state.rounds[number - 1]?.questions.get(question)?.shown === true;
 }
 
-/** The pad. Its letter is the chord's root: it stands only once that root has been shown. */
+/** What stands on a pad of a chord as far as it has been shown: the root beside its qualities, the triad beside its sevenths. */
+function letterShown(state: RoomState, { number, truth }: HeardRound, { kind, target }: RoundQuestion): string | null {
+  const symbol = truth.chords[target];
+  const isShownOf = (of: Kind) => wasShown(state, number, questionId(of, target));
+  if (symbol === undefined || !isShownOf('root')) return null;
+  const chord = readSymbol(symbol);
+  if (kind === 'quality') return chord.root;
+  return kind === 'seventh' && isShownOf('quality') ? chordSymbol(triadOf(chord)) : null;
+}
+
+/** The pad. It names no more of a chord than has been shown. */
 export function askingOn(state: RoomState, sheet: Sheet): Wire.WireAsking {
-  const { number, truth } = sheet.round;
-  const { kind, target } = questionOn(sheet);
-  const root = truth.roots[target];
-  const letterShown = kind === 'quality' && root !== undefined && wasShown(state, number, questionId('root', target));
+  const question = questionOn(sheet);
+  const { kind } = question;
+  const letter = letterShown(state, sheet.round, question);
   const loop = loopKnown(state, sheet.round);
   const owners = kind === 'settler' ? ownersShown(state, sheet.round) : null;
   return askingTold(sheet, {
-    ...(letterShown ? { letter: root } : {}),
+    ...(letter === null ? {} : { letter }),
     ...(loop === null ? {} : { loop }),
     ...(owners === null ? {} : { owners }),
   });

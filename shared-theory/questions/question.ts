@@ -106,7 +106,10 @@ export type Asking = {
    * settler: then the keys that own the loop without it (`7M`), once they have been shown.
    */
   readonly options?: readonly string[];
-  /** quality: the root as spelled (ASCII), only once the root of that chord has been shown. */
+  /**
+   * quality: the root as spelled (ASCII), only once the root of that chord has been shown. seventh: its triad (`Am`), only once
+   * root and quality have been.
+   */
   readonly letter?: string;
   /** direction, distance, numeral, keys: how many chords the loop has, where everyone knows it by now. */
   readonly loop?: Loop;

@@ -45,7 +45,8 @@ export function askedInstead(
   const candidates = knownQuestions(state, record)
     .filter(({ id }) => id !== question && !isOver(record, id))
     .filter((each) => how === 'memory' || isHeard(each, sounds))
-    .toReversed();
+    .toReversed()
+    .toSorted((one, other) => rankOf(DEPTH_OF[other.kind]) - rankOf(DEPTH_OF[one.kind]));
   return beyond.map((student) => {
     const found = candidates.find(({ id, kind }) => reaches(student.depth, kind) && !wasAsked(record, id, student));
     return { type: 'AskedInstead', student: student.student, ask, question: found?.id ?? null };
@@ -53,7 +54,11 @@ export function askedInstead(
 }
 
 function reaches(depth: Depth, kind: Kind): boolean {
-  return DEPTHS.indexOf(DEPTH_OF[kind]) <= DEPTHS.indexOf(depth);
+  return rankOf(DEPTH_OF[kind]) <= rankOf(depth);
+}
+
+function rankOf(depth: Depth): number {
+  return DEPTHS.indexOf(depth);
 }
 
 /** Of what has been shown, or is spoiled, there is nothing more to ask. */

@@ -7,7 +7,7 @@ export const ASKED_SEVENTHS: readonly AskedSeventh[] = ['none', 'seventh', 'majo
 export const seventhAsk: Ask<'seventh'> = {
   kind: 'seventh',
   targets: (slots) => Array.from({ length: slots }, (_, index) => index),
-  ask: (target) => ({ kind: 'seventh', target }),
+  ask: (target, _settings, { letter }) => ({ kind: 'seventh', target, ...(letter === undefined ? {} : { letter }) }),
   read: (value) => ASKED_SEVENTHS.find((seventh) => seventh === value) ?? null,
   key: (answer) => answer,
 };
