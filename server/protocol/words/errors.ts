@@ -261,7 +261,7 @@ export const errorKinds: Readonly<Record<string, { finding: string; say: string;
     play: 'The chord on its root, then on its third.',
   },
   'hears-the-major-on-top': {
-    finding: 'A minor seventh chord is heard as the major chord of its upper strings.',
+    finding: 'A minor seventh chord is heard as the major on top.',
     say: 'Let the bass say whose chord it is.',
     play: 'The minor chord, then its seventh put in.',
   },

@@ -80,6 +80,7 @@ export function setScore(given: ReadonlySet<KeyId>, right: ReadonlySet<KeyId>, p
 
 /** Whether the named families are the right ones, all moved one step round the circle of fifths. */
 export function isOneStepOff(named: ReadonlySet<Family>, owners: ReadonlySet<Family>): boolean {
-  const moved = (family: Family, step: number) => ((family + step) % ALONE) + (family < ALONE ? 0 : ALONE);
-  return [FIFTH, FOURTH].some((step) => sameSet(named, new Set(Array.from(owners, (family) => moved(family, step)))));
+  const moved = (families: ReadonlySet<Family>, step: number) =>
+    new Set(Array.from(families, (family) => (family + step) % ALONE));
+  return [FIFTH, FOURTH].some((step) => sameSet(moved(named, 0), moved(owners, step)));
 }

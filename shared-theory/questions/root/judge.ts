@@ -10,8 +10,8 @@ import { readingsOfSound } from '../same-sound.ts';
 import { NECK_PLACES } from './ask.ts';
 import { pitchClassAt, placesOf } from './places.ts';
 
-/** Semitones from the root to the chord's own third; chords without one have no entry. */
-const THIRD: Partial<Record<Quality, number>> = { major: 4, minor: 3, diminished: 3, augmented: 4 };
+/** Semitones from the root to the chord's own third; chords without one have no entry, nor has one whose third is as good a root. */
+const THIRD: Partial<Record<Quality, number>> = { major: 4, minor: 3, diminished: 3 };
 /** Semitones from the root to the chord's own fifth, where it is not perfect. */
 const ALTERED_FIFTH: Partial<Record<Quality, number>> = { diminished: 6, augmented: 8 };
 const FOURTH = 5;

@@ -4,8 +4,9 @@ import { QUALITIES } from '../../../shared-theory/chords.ts';
 import { besideAll, besideShown } from '../../../shared-theory/questions/beside.ts';
 import type { ErrorKind } from '../../../shared-theory/questions/error-kinds.ts';
 import { qualityJudge } from '../../../shared-theory/questions/quality/judge.ts';
+import type { OwnAnswers } from '../../../shared-theory/questions/question.ts';
 import type { Truth } from '../../../shared-theory/truth.ts';
-import { context } from './given.ts';
+import { context, played } from './given.ts';
 
 /** A chord of middle register and tempo, so that neither low nor slow nor bright explains a mistake. */
 const PLAIN: Partial<Truth> = { bass: [48, 48], top: [64, 64], tempo: 100 };
@@ -146,5 +147,61 @@ describe('what a student may be told', () => {
     const slow = { tempo: 60, qualities: ['major', 'major'] as const };
     expect(qualityJudge.mark('minor', unsteady(slow)).errors).toEqual([]);
     expect(qualityJudge.mark('minor', unsteady({ ...slow, bass: [40, 40] })).errors).toEqual(['slow-or-low-is-minor']);
+  });
+});
+
+describe('chords with more than a triad, or over another bass', () => {
+  const at = (text: string, own: OwnAnswers = {}, more: Partial<Truth> = {}) =>
+    context(0, { ...played(text), bass: [48], tempo: 100, ...more }, {}, own);
+
+  // A seventh, a sixth and a ninth change nothing of the triad: common practice.
+  test.each<[string, Quality]>([
+    ['C7', 'major'],
+    ['Cmaj7', 'major'],
+    ['C6', 'major'],
+    ['Cadd9', 'major'],
+    ['C/E', 'major'],
+    ['Am7', 'minor'],
+    ['Am6', 'minor'],
+    ['Am(maj7)', 'minor'],
+    ['Bm7b5', 'diminished'],
+    ['Bdim7', 'diminished'],
+  ])('%s is %s', (text, quality) => {
+    const right = QUALITIES.filter((answer) => qualityJudge.mark(answer, at(text)).exact);
+    expect(right).toEqual([quality]);
+    expect(qualityJudge.chance(at(text))).toBe(1 / QUALITIES.length);
+  });
+
+  test.each<[string, string, Quality, OwnAnswers, number, ErrorKind | null]>([
+    ['a major chord on its third', 'C/E', 'minor', {}, 0, 'hears-the-inversion-as-minor'],
+    ['narrowly not: on its fifth', 'C/G', 'minor', {}, 0, null],
+    ['narrowly not: on its root', 'C', 'minor', {}, 0, null],
+    ['the major on top', 'Am7', 'major', {}, 0, 'hears-the-major-on-top'],
+    ['on its own root', 'Am7', 'major', { 'root-0': { string: 5, fret: 0 } }, 0, 'hears-the-major-on-top'],
+    ['on the root of the major', 'Am7', 'major', { 'root-0': { string: 5, fret: 3 } }, 0, 'hears-the-major-on-top'],
+    ['narrowly not: on another root', 'Am7', 'major', { 'root-0': { string: 6, fret: 3 } }, 0, null],
+    ['narrowly not: no seventh', 'Am', 'major', {}, 0, null],
+    ['narrowly not: a major seventh', 'Am(maj7)', 'major', {}, 0, null],
+    ['diminished with a seventh', 'Bm7b5', 'minor', {}, 0.5, 'hears-diminished-as-minor'],
+    ['augmented for diminished with a seventh', 'Bdim7', 'augmented', {}, 0, 'lumps-diminished-and-augmented'],
+  ])('%s: %s as %s', (_case, text, answer, own, credit, error) => {
+    const { credit: earned, errors } = qualityJudge.mark(answer, at(text, own));
+    expect([earned, errors]).toEqual([credit, error === null ? [] : [error]]);
+  });
+
+  test('slow goes before the inversion, fast before the major on top', () => {
+    expect(qualityJudge.mark('minor', at('C/E', {}, { tempo: 60 })).errors).toEqual(['slow-or-low-is-minor']);
+    expect(qualityJudge.mark('major', at('Am7', {}, { tempo: 150 })).errors).toEqual(['fast-or-bright-is-major']);
+  });
+
+  test('nothing of bass or seventh before they may be told', () => {
+    for (const [text, answer] of [
+      ['C/E', 'minor'],
+      ['Am7', 'major'],
+    ] as const) {
+      const given = at(text);
+      const shown = { ...given, beside: besideShown(given.truth, [{ kind: 'quality', target: 0 }]) };
+      expect(qualityJudge.mark(answer, shown).errors).toEqual([]);
+    }
   });
 });

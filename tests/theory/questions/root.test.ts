@@ -51,7 +51,6 @@ describe('mark of a root that is not right', () => {
     ['third of a major', 'major', 4, 64, 0.25, 'hears-the-third'],
     ['third of a minor', 'minor', 3, 64, 0.25, 'hears-the-third'],
     ['third of a diminished', 'diminished', 3, 64, 0.25, 'hears-the-third'],
-    ['third of an augmented', 'augmented', 4, 64, 0.25, 'hears-the-third'],
     ['minor third over a major', 'major', 3, 64, 0, null],
     ['major third over a minor', 'minor', 4, 64, 0, null],
     ['a power chord has no third', 'power', 4, 64, 0, null],
@@ -64,7 +63,6 @@ describe('mark of a root that is not right', () => {
     ['the sunk fifth of a diminished', 'diminished', 6, 64, 0.4, 'hears-the-fifth'],
     ['a perfect fifth over a diminished', 'diminished', 7, 65, 0, null],
     ['a perfect fifth over an augmented', 'augmented', 7, 65, 0, null],
-    ['the raised fifth of an augmented', 'augmented', 8, 64, 0.4, 'hears-the-fifth'],
   ])('%s', (_case, quality, semitones, top, credit, error) => {
     const asked = context(0, { roots: ['A', 'D'], qualities: [quality, 'major'], top: [top, 66] });
     const mark = rootJudge.mark(place(5, semitones), asked);
@@ -79,7 +77,8 @@ describe('mark of a root that is not right', () => {
     ['a perfect fifth', 7, 0.4, 'hears-the-fifth'],
     ['the top note', 9, 0, null],
   ])('until the quality is shown, %s is marked alike for every quality', (_case, semitones, credit, error) => {
-    for (const quality of QUALITIES) {
+    // Every note of an augmented chord is a root.
+    for (const quality of QUALITIES.filter((each) => each !== 'augmented')) {
       const asked = context(0, { roots: ['A', 'D'], qualities: [quality, 'major'], top: [66, 66] });
       const beside = besideShown(asked.truth, [{ kind: 'root', target: 0 }]);
       expect(rootJudge.mark(place(5, semitones), { ...asked, beside })).toEqual({
@@ -225,5 +224,57 @@ describe('roots compare as at the root level of mir_eval', () => {
       expect(given).not.toBeNull();
       if (given) expect(rootJudge.mark(given, asked).exact).toBe(score === 1);
     }
+  });
+});
+
+describe('slash chords, a capo, and chords that are even', () => {
+  const at = (text: string, capo = 0, own: OwnAnswers = {}, target = 0) => context(target, played(text), { capo }, own);
+  const C = place(5, 3);
+  const D = place(5, 5);
+  const E = place(6, 0);
+
+  test.each<[string, number, NeckPlace, number, ErrorKind | null]>([
+    ['C/E', 0, C, 1, null],
+    ['C/E', 0, E, 0.6, 'gives-the-bass'],
+    // Narrowly not: the third of a chord on its root.
+    ['C', 0, E, 0.25, 'hears-the-third'],
+    // Two frets up: what sounds as E is held as D. Common practice.
+    ['E', 2, D, 0.5, 'names-the-shape'],
+    ['E', 3, D, 0, null],
+    ['E', 0, D, 0, null],
+    // Over a capo at the fifth fret the shape is a fifth higher by name: the capo says more.
+    ['G', 5, D, 0.5, 'names-the-shape'],
+    ['G', 0, D, 0.4, 'hears-the-fifth'],
+  ])('%s with the capo at %i: %#', (text, capo, answer, credit, error) => {
+    expect(rootJudge.mark(answer, at(text, capo))).toEqual({
+      credit,
+      exact: credit === 1,
+      errors: error === null ? [] : [error],
+    });
+  });
+
+  test('the shape goes before the shift that it makes, and the other roots follow', () => {
+    const own = { 'root-0': D, 'root-1': place(6, 3) };
+    expect(rootJudge.mark(D, at('E A', 2, own)).errors).toEqual(['names-the-shape']);
+    expect(rootJudge.mark(place(6, 3), at('E A', 2, own, 1)).note).toBe('follows-own-answer');
+    expect(rootJudge.mark(D, at('E A', 0, own)).errors).toEqual(['constant-shift']);
+  });
+
+  test('of an even chord every note is a root', () => {
+    for (const [text, roots] of [
+      ['Caug', 3],
+      ['Bdim7', 4],
+      ['Bdim', 1],
+      ['Bm7b5', 1],
+    ] as const) {
+      const sounds = NECK_PLACES.filter((each) => rootJudge.mark(each, at(text)).exact).map(rootJudge.heard);
+      expect(new Set(sounds).size).toBe(roots);
+    }
+  });
+
+  test('until the bass may be told it is not named', () => {
+    const given = at('C/E');
+    const shown = { ...given, beside: besideShown(given.truth, [{ kind: 'root', target: 0 }]) };
+    expect(rootJudge.mark(E, shown)).toMatchObject({ errors: [] });
   });
 });
