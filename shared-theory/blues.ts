@@ -5,7 +5,7 @@ import { modulo, pitchClass } from './pitch.ts';
 import type { NoteName } from './pitch.ts';
 
 /** A blues: its home, and the numerals of a vamp's chords on it. */
-export type Blues = { readonly tonic: NoteName; readonly numerals: readonly string[] };
+type Blues = { readonly tonic: NoteName; readonly numerals: readonly string[] };
 
 /** Degree of a blues' chords by semitones from home. */
 const DEGREES: ReadonlyMap<number, number> = new Map([

@@ -22,7 +22,7 @@ export function seventhsUnder(policy: Policy): Sevenths {
  * letters: the side that writes most of the chords' roots as they are written, else the one with fewer signs. Neighbours on the
  * circle of fifths, flat side first. Under `relatives` each major key is followed by its relative minor; under `raised-seventh`
  * the minors that own all with their seventh raised stand before and behind them by their signatures; under `modes` each parent scale is
- * named by each chord of the vamp that can be home in it. Empty where no key owns all. RangeError without chords.
+ * named by each chord of the vamp that can be home in it: any on one of its degrees but a diminished one, with a third or without. Empty where no key owns all. RangeError without chords.
  */
 export function candidateKeys(chords: readonly Chord[], policy: Policy): readonly CandidateKey[] {
   if (chords.length === 0) throw new RangeError('Keys are sought for at least one chord.');

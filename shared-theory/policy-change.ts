@@ -11,7 +11,7 @@ import { isTonicOf, visitedKeys } from './visited-keys.ts';
 import type { Visitor } from './visitors.ts';
 
 /** A minor key that owns a vamp once its seventh is raised. */
-export type RaisedOwner = {
+type RaisedOwner = {
   readonly key: string;
   readonly numerals: readonly string[];
   /** Its raised seventh: G# of A minor. */

@@ -16,7 +16,7 @@ import type { Policy } from './truth.ts';
 export type Settler = { readonly chord: string; readonly leaves: readonly string[] };
 
 /** What settles a vamp's keys, and what does not. Chords and notes in ASCII. */
-export type Settling = {
+type Settling = {
   /** Third triads that throw some of the keys out: those that leave one first, common guitar chords first, diminished last. */
   readonly settlers: readonly Settler[];
   /** Chords whose seventh throws out what their triad leaves in: C7 leaves F where C leaves F and C. */
@@ -117,7 +117,7 @@ function leavingOf(chords: readonly Chord[], keys: readonly CandidateKey[], poli
  * Triads of the keys that the vamp does not have, each sounding chord once, spelled as the first key that owns it. Where the
  * raised seventh counts, V and vii° of the minors are among them.
  */
-export function thirdChords(chords: readonly Chord[], keys: readonly Key[], policy: Policy): readonly Chord[] {
+function thirdChords(chords: readonly Chord[], keys: readonly Key[], policy: Policy): readonly Chord[] {
   const natural = keys.flatMap(diatonicChart).map(({ chord }) => chord);
   const raised = policy === 'raised-seventh' ? keys.flatMap(raisedTriads) : [];
   return eachOnce([...natural, ...raised], chords).toSorted((one, other) => lateness(one) - lateness(other));

@@ -12,7 +12,7 @@ import type { NoteName } from './pitch.ts';
  * another form of the minor scale. `applied`: the dominant or leading-note chord of a degree that is not the tonic.
  */
 export const VISITS = ['borrowed', 'raised-seventh', 'dorian', 'phrygian', 'applied'] as const;
-export type Visit = (typeof VISITS)[number];
+type Visit = (typeof VISITS)[number];
 
 /** A chord that a key does not own, and how it is called there. */
 export type Visitor = {

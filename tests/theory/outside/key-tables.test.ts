@@ -6,6 +6,7 @@ import { keyOwns, numeralIn, numeralsIn, spelledScale } from '../../../shared-th
 import { relativeKey, scaleNotes } from '../../../shared-theory/keys.ts';
 import type { Key } from '../../../shared-theory/keys.ts';
 import { pitchClass } from '../../../shared-theory/pitch.ts';
+import { guitarTruth } from '../../../shared-theory/truth.ts';
 import type { Policy } from '../../../shared-theory/truth.ts';
 import { MAJOR_TONICS } from '../../support/theory-arbitraries.ts';
 
@@ -112,6 +113,24 @@ describe('how many keys fit a chord', () => {
     const sounds = new Set(notes.map(pitchClass));
     return chordPitchClasses(chord).every((sound) => sounds.has(sound));
   };
+});
+
+/*
+ * One loop in two independent sources: Open Music Theory names it after its composer, and GuitarSet (Xi, Bittner, Ye, Pauwels, Bello,
+ * ISMIR 2018) has it as a guitarist was asked to play it, eight chords of four beats at 119 beats a minute in G major.
+ */
+test('G D Em Bm C G C D: five different chords, three of them major, and G alone', () => {
+  const chords = chordsOf('G D Em Bm C G C D');
+  const truth = guitarTruth(
+    chords.map((chord) => ({ chord, beats: 4 })),
+    { tempo: 119 },
+  );
+  expect(truth).toMatchObject({ count: 5, tempo: 119, settlers: [] });
+  const different = chords.filter((chord, slot) => truth.chords.indexOf(chordSymbol(chord)) === slot);
+  expect(different.map(({ quality }) => quality)).toEqual(['major', 'major', 'minor', 'minor', 'major']);
+  expect(truth.keys.majors).toEqual(['G major']);
+  const [key] = candidateKeys(chords, 'majors');
+  expect(key?.numerals.join(' ')).toBe('I V vi iii IV I IV V');
 });
 
 describe('loops under every policy', () => {
