@@ -86,7 +86,7 @@ function placesNear(right: number): readonly number[] {
   return places.toSorted((one, other) => far(one) - far(other));
 }
 
-/** Numerals counted from the first chord as one, and the right ones with one of them in the other case or without its flat. */
+/** Numerals counted from the first chord as one, the right ones with one in the other case or without its flat, and those exchanged. */
 function numeralGuesses(asked: AskedOf): readonly (readonly string[])[] {
   const right = judgeOf('numeral').truth(asked);
   if (right === null) return [];
@@ -100,7 +100,12 @@ function numeralGuesses(asked: AskedOf): readonly (readonly string[])[] {
   const changed = (text: readonly string[], change: (numeral: string) => string) =>
     text.map((_, bar) => text.with(bar, change(itemAt(text, bar))));
   const withoutFlat = (numeral: string) => numeral.replace(/^b/, '');
-  return [fromHome, ...changed(right, otherCase), ...[right, fromHome].flatMap((text) => changed(text, withoutFlat))];
+  return [
+    fromHome,
+    ...changed(right, otherCase),
+    ...[right, fromHome].flatMap((text) => changed(text, withoutFlat)),
+    right.toReversed(),
+  ];
 }
 
 /** `V` for `v`; a sign after it goes, as it is part of the quality. */

@@ -38,6 +38,28 @@ describe('crib --json', () => {
     expect(json('Am E')).toMatchObject({ keys: [], deciders: [], settlers: [], clash: ['C', 'G#'] });
   });
 
+  test('fixed fields, and more: shapes, safe notes, sung notes, questions with what to say', () => {
+    expect(json('F Dm', '--capo', '3')).toMatchObject({
+      settlers: expect.arrayContaining([{ chord: 'Cm', leaves: ['Bb major'] }]),
+      melodyNotes: expect.arrayContaining([{ note: 'Eb', leaves: ['Bb major'] }]),
+      safeNotes: ['F', 'G', 'A', 'C', 'D'],
+      guitar: { tuning: 'standard', capo: 3 },
+      shapes: [
+        { chord: 'F', shape: 'D', frets: [null, null, 0, 2, 3, 2], refusal: null },
+        { chord: 'Dm', shape: 'Bm', frets: [null, 2, 4, 4, 3, 2], refusal: null },
+      ],
+      questions: expect.arrayContaining([
+        expect.objectContaining({
+          question: 'root-0',
+          answer: 'F',
+          wrong: expect.arrayContaining([
+            expect.objectContaining({ answer: 'C', error: 'hears-the-fifth', say: expect.any(String) }),
+          ]),
+        }),
+      ]),
+    });
+  });
+
   test('with relatives, with bars of three beats', () => {
     expect(json('C D', '--policy', 'relatives')).toMatchObject({ keys: [{ key: 'G major' }, { key: 'E minor' }] });
     expect(json('| G . D |', '--beats', '3')).toMatchObject({ chords: ['G', 'D'] });
@@ -49,7 +71,7 @@ describe('crib', () => {
     const { status, out, error } = crib('Em D');
     expect({ status, error }).toEqual({ status: 0, error: '' });
     expect(out).toContain('[Em]');
-    expect(out).toContain('C♯  D major');
+    expect(out).toMatch(/D major {2,}C♯ {2,}A, F♯m/);
     expect(out).not.toContain('#');
   });
 
@@ -57,7 +79,10 @@ describe('crib', () => {
     [[], 'Give the chords of one vamp in quotes: npm run crib -- "Em D"\n'],
     [['Em', 'D'], 'Give the chords of one vamp in quotes: npm run crib -- "Em D"\n'],
     [['Em H'], 'Could not read the chords at “H”: H is called B here, and B flat is Bb. Write B.\n'],
-    [['Em D', '--policy', 'dorian', '--json'], 'The option --policy is one of majors, relatives, not “dorian”.\n'],
+    [
+      ['Em D', '--policy', 'dorian', '--json'],
+      'The option --policy is one of majors, relatives, raised-seventh, modes, not “dorian”.\n',
+    ],
   ])('%j: a sentence on standard error, status 2', (args, error) => {
     expect(crib(...args)).toEqual({ status: 2, out: '', error });
   });

@@ -1,17 +1,20 @@
 import { describe, expect, test } from 'vitest';
+import { sheetNames } from '../../../server/crib/names.ts';
 import { printCrib } from '../../../server/crib/print.ts';
+import { QUALITIES } from '../../../shared-theory/chords.ts';
+import { typedCrib } from '../../../shared-theory/crib/typed.ts';
 import type { Policy } from '../../../shared-theory/truth.ts';
 import { parseVamp } from '../../../shared-theory/vamps.ts';
 
-const sheet = (text: string, policy: Policy = 'majors') =>
+const sheet = (text: string, policy: Policy = 'majors', capo = 0) =>
   printCrib(
-    parseVamp(text, 4).map(({ chord }) => chord),
-    policy,
+    typedCrib(parseVamp(text, 4), { policy, qualities: QUALITIES }, { tuning: 'standard', capo }),
+    sheetNames(),
   );
 
 describe('the printed crib', () => {
-  test('two keys', () => {
-    expect(sheet('Em D')).toBe(`Em  D   (major keys only)
+  test('two keys: charts, shapes, safe notes and what settles it', () => {
+    expect(sheet('Em D')).toContain(`Em  D   (major keys only)
 
 G major   vi–V
   [Em]   F♯°    G   Am   Bm    C   [D]
@@ -21,39 +24,62 @@ D major   ii–I
   [Em]   F♯m   G    A   Bm   C♯°   [D]
    ii    iii   IV   V   vi   vii°   I
 
-Deciding notes, and the keys they leave
-  C   G major
-  C♯  D major
+Shapes
+  Em  022000
+  D   xx0232
 
-Settlers: third chords, and the keys they leave
-  C, Am, F♯°   G major
-  A, F♯m, C♯°  D major
+Safe to solo on: E F♯ G A B D
 
-Third chords that all these keys own
-  G, Bm`);
+What settles it
+  leaves       sung over it  third chord
+  G major      C             C, Am, F♯°, D7
+  D major      C♯            A, F♯m, C♯°, Dmaj7
+  all of them  E F♯ G A B D  G, Bm
+`);
+  });
+
+  test('answers, with what will be heard instead, what to say and what to play', () => {
+    expect(sheet('Em D')).toContain(`root: Em: E
+  Em: B  The fifth is taken for the root.
+    Say “Which of the two could you stop on?”
+    Play Hold the chord; root and fifth by turns, ending on the root.
+`);
+    expect(sheet('Em D')).toContain('how far: D: distance ♭7, up\n');
+    expect(sheet('Em D')).toContain('numerals: vi–V or ii–I\n');
+    expect(sheet('Em D')).toContain('home: collected, never marked');
+  });
+
+  test('says nothing twice: the bass of plain chords, sevenths where there are none', () => {
+    expect(sheet('Em D')).not.toMatch(/^(bass note|seventh):/m);
+    expect(sheet('C/E Am')).toMatch(/^bass note: C\/E: E/m);
+    expect(sheet('D7 Gmaj7')).toMatch(/^seventh: D7: leaning · Gmaj7: soft/m);
   });
 
   test('one key has nothing to decide', () => {
-    expect(sheet('C D')).toBe(`C  D   (major keys only)
-
-G major   IV–V
-  [C]  [D]   Em   F♯°    G   Am   Bm
-   IV   V    vi   vii°   I   ii   iii`);
+    expect(sheet('C D')).not.toContain('leaves');
   });
 
-  test('no key, with the reason where the chords show one', () => {
-    expect(sheet('Am E')).toBe(
-      'Am  E   (major keys only)\n\nNo major key owns all of these. No major key has both C and G♯.\nA minor with its raised seventh: i–V',
+  test('no key, with the reason where the chords show one, and what other rules say', () => {
+    expect(sheet('Am E')).toContain(
+      'Am  E   (major keys only)\n\nNo major key owns all of these. No major key has both C and G♯.\n\nNo major key owns these; A minor does with its seventh raised to G♯: i–V.\n',
     );
     expect(sheet('Am E', 'relatives')).toContain('No major key or natural minor has both C and G♯.\n');
-    expect(sheet('Caug')).toBe('C+   (major keys only)\n\nNo major key owns all of these.');
-    expect(sheet('Ab E', 'relatives')).toBe(
-      'A♭  E   (major keys and their relative minors)\n\nNo major key and no natural minor owns all of these.',
+    expect(sheet('Ab E', 'relatives')).toMatch(
+      /^A♭ {2}E {3}\(major keys and their relative minors\)\n\nNo major key and no natural minor owns all of these\.\n/,
     );
   });
 
-  test('three keys: settlers of the same keys share a line', () => {
-    expect(sheet('C Am')).toContain('  G, Em       C major, G major\n');
-    expect(sheet('C Am')).not.toContain('all these keys own');
+  test('a middle key stands alone by two notes, or by its fifth with a seventh', () => {
+    expect(sheet('F Dm')).toMatch(/F major +E and B♭ together +E°, C7; C and B♭ together\n/);
+  });
+
+  test('under a capo the shape stands beside what sounds', () => {
+    expect(sheet('F Dm', 'majors', 3)).toContain(
+      'Shapes, frets counted from the capo\n  F   xx0232  shape D\n  Dm  x24432  shape Bm\n',
+    );
+  });
+
+  test('modes are named with their numerals', () => {
+    expect(sheet('G F', 'modes')).toContain('  G mixolydian  I–♭VII\n');
   });
 });

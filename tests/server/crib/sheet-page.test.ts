@@ -1,0 +1,62 @@
+import { describe, expect, test } from 'vitest';
+import { html } from '../../../server/crib/html.ts';
+import { inShell } from '../../../server/crib/shell.ts';
+import { typedPage } from '../../../server/crib/sheet-page.ts';
+import { DEFAULT_SETTINGS } from '../../../server/rooms/settings.ts';
+
+const page = (query: Readonly<Record<string, string>>, settings = DEFAULT_SETTINGS) =>
+  typedPage('KOBAL', settings, query);
+
+describe('the page of a typed vamp', () => {
+  test('has a sheet with real signs and no script', () => {
+    const { status, title, body } = page({ chords: 'F#m B' });
+    expect({ status, title }).toEqual({ status: 200, title: 'Crib of F♯m B' });
+    expect(body.markup).toContain('<article class="sheet"');
+    expect(body.markup).not.toMatch(/<script|style=|on\w+=/);
+    const text = body.markup.replace(/<[^>]*>/g, '');
+    expect(text).not.toMatch(/[A-G]#/);
+  });
+
+  test('follows the class: its naming, capo and keys', () => {
+    const german = page({ chords: 'H Fis' }, { ...DEFAULT_SETTINGS, naming: 'german', capo: 2, policy: 'relatives' });
+    expect(german.title).toBe('Crib of H Fis');
+    expect(german.body.markup).toContain('capo at fret 2');
+    expect(german.body.markup).toContain('major keys and their relative minors');
+  });
+
+  test('says what it cannot read, and keeps what was typed', () => {
+    const { status, body } = page({ chords: 'Em "><b>' });
+    expect(status).toBe(400);
+    expect(body.markup).toContain('role="alert"');
+    expect(body.markup).not.toContain('"><b>');
+    expect(body.markup).toContain('value="Em &#34;&#62;&#60;b&#62;"');
+  });
+
+  test.each([
+    [{ chords: 'Em', policy: 'dorian' }, 'The policy “dorian” is not known. It is one of: majors,'],
+    [{ chords: 'Em', capo: '12' }, 'The capo “12” is not known.'],
+    [{ chords: 'Em', tuning: 'drop-x' }, 'The tuning “drop-x” is not known.'],
+    [{ chords: 'C Dm Em F G Am Bdim C7 D7' }, 'eight different chords at most, not 9'],
+  ])('%j: refused with what would be right', (query, sentence) => {
+    const { status, body } = page(query);
+    expect(status).toBe(400);
+    expect(body.markup).toContain(sentence);
+  });
+
+  test('asks for chords where none are named', () => {
+    const { status, body } = page({});
+    expect(status).toBe(200);
+    expect(body.markup).toContain('name="chords"');
+    expect(body.markup).not.toContain('role="alert"');
+  });
+});
+
+test('markup escapes texts, keeps markup, and fills the built page', () => {
+  expect(html`<p>${'<b>&"'}${html`<i>${1}</i>`}${null}${['x', html`<u></u>`]}</p>`.markup).toBe(
+    '<p>&#60;b&#62;&#38;&#34;<i>1</i>x<u></u></p>',
+  );
+  const shell = '<title>Hearsay crib</title><body><!--sheet--></body>';
+  expect(inShell(shell, { title: 'A & B', body: html`<p>$&</p>` })).toBe(
+    '<title>A &#38; B</title><body><p>$&</p></body>',
+  );
+});
