@@ -1,5 +1,6 @@
+import { neckBenches } from './neck.ts';
 import type { Bench } from './row.ts';
 import { soundBenches } from './sound.ts';
 
 /** Every measurement of `npm run bench`, in the order of its table. */
-export const BENCHES: readonly Bench[] = [...soundBenches];
+export const BENCHES: readonly Bench[] = [...soundBenches, ...neckBenches];

@@ -1,5 +1,5 @@
 import type { Frets } from '../vamps.ts';
-import { fingersOf, frettedRange, type Finger } from './hand.ts';
+import { frettedRange, type Finger } from './hand.ts';
 
 /*
  * Costs in fingers: what a shape asks of the hand and the ear counts as so many more fingers put down. The weights are set so
@@ -149,11 +149,19 @@ function soundCost(midis: readonly number[], open: readonly number[], { rooted, 
   return cost;
 }
 
-/** How hard and how unusual a shape is, in fingers; the least is what a player takes first. `open` in MIDI, lowest first. */
-export function costOf(frets: Frets, open: readonly number[], sounding: Sounding): number {
-  const first = frets.findIndex((fret) => fret !== null);
-  const midis = frets.flatMap((fret, string) => (fret === null ? [] : [(open[string] ?? 0) + fret]));
-  const fingers = fingersOf(frets);
+/**
+ * How hard and how unusual a shape is, in fingers; the least is what a player takes first. `fingers` hold it, `open` are MIDI
+ * notes, lowest first.
+ */
+export function costOf(frets: Frets, fingers: readonly Finger[], open: readonly number[], sounding: Sounding): number {
+  const midis: number[] = [];
+  let first = -1;
+  for (let string = 0; string < frets.length; string += 1) {
+    const fret = frets[string] ?? null;
+    if (fret === null) continue;
+    if (first < 0) first = string;
+    midis.push((open[string] ?? 0) + fret);
+  }
   return (
     handCost(frets, fingers) +
     muteCost(frets, first, sounding) +

@@ -24,37 +24,32 @@ export function frettedRange(frets: Frets): readonly [number, number] | null {
   return highest === 0 ? null : [lowest, highest];
 }
 
+/** The fingers on one fret of a shape, from the lowest string. */
+function pressing(frets: Frets, fret: number, widest: number, fingers: Finger[]): void {
+  let from = -1;
+  let to = -1;
+  for (let string = 0; string < frets.length; string += 1) {
+    const at = frets[string] ?? -1;
+    const ends = at < fret || (at === fret && string - from >= widest);
+    if (from >= 0 && ends) {
+      fingers.push({ fret, from, to });
+      from = -1;
+    }
+    if (at !== fret) continue;
+    if (from < 0) from = string;
+    to = string;
+  }
+  if (from >= 0) fingers.push({ fret, from, to });
+}
+
 /**
  * The fingers that hold a shape, as few as can be. A finger holds several strings of one fret where every string between
  * them is fretted there or higher: it would stop an open string, raise one fretted lower, and press one that is left out.
  */
 export function fingersOf(frets: Frets): readonly Finger[] {
-  const range = frettedRange(frets);
-  if (!range) return [];
-  const [lowest, highest] = range;
+  const [lowest, highest] = frettedRange(frets) ?? [1, 0];
   const fingers: Finger[] = [];
-  for (let fret = lowest; fret <= highest; fret += 1) {
-    let from = -1;
-    let to = -1;
-    const close = () => {
-      if (from >= 0) fingers.push({ fret, from, to });
-      from = -1;
-    };
-    for (let string = 0; string < frets.length; string += 1) {
-      const at = frets[string];
-      if (at === fret) {
-        if (from >= 0 && fret > lowest && string - from >= WIDEST_HIGH_BARRE) close();
-        if (from < 0) from = string;
-        to = string;
-      } else if (at === null || at === undefined || at < fret) close();
-    }
-    close();
-  }
+  for (let fret = lowest; fret <= highest; fret += 1)
+    pressing(frets, fret, fret > lowest ? WIDEST_HIGH_BARRE : frets.length, fingers);
   return fingers;
-}
-
-/** Whether four fingers hold a shape within four frets. */
-export function isHeld(frets: Frets): boolean {
-  const range = frettedRange(frets);
-  return !range || (range[1] - range[0] <= REACH && fingersOf(frets).length <= FINGERS);
 }

@@ -1,7 +1,7 @@
 import type { PitchClass } from '../pitch.ts';
 import type { Frets } from '../vamps.ts';
 import { costOf, type Sounding } from './cost.ts';
-import { isHeld, REACH } from './hand.ts';
+import { FINGERS, fingersOf, REACH } from './hand.ts';
 
 /** A shape that a hand can hold: frets of the strings from the lowest, counted from the nut or the capo, and its cost in fingers. */
 export type SolvedShape = { readonly frets: Frets; readonly cost: number };
@@ -26,79 +26,59 @@ const FEWEST_STRINGS = 3;
 /** Strings left out between others: more make no strum. */
 const MOST_INNER_MUTES = 1;
 
-type Walk = {
-  readonly wanted: Wanted;
-  readonly mask: number;
-  /** The lowest fretted fret; 0 where nothing is fretted. */
-  readonly place: number;
-  readonly highest: number;
-  readonly frets: (number | null)[];
-  readonly found: SolvedShape[];
-};
-
-/** Where a walk over the strings stands. */
-type Step = {
-  readonly string: number;
-  /** Bits of the pitch classes that sound so far. */
-  readonly heard: number;
-  /** MIDI note of the bass; null below it. */
-  readonly bass: number | null;
-  readonly played: number;
-  /** Strings left out since the last that sounds, and before it. */
-  readonly silent: number;
-  readonly inner: number;
-  readonly reachesPlace: boolean;
-};
-
-function finish({ wanted, mask, place, frets, found }: Walk, step: Step): void {
-  if (step.heard !== mask || step.played < FEWEST_STRINGS || (place > 0 && !step.reachesPlace)) return;
-  if (!isHeld(frets)) return;
-  const shape = [...frets];
-  found.push({ frets: shape, cost: costOf(shape, wanted.open, wanted.sounding) });
+/** The strings from the lowest: which frets of a place sound a wanted note, and the bits of what they and all above can sound. */
+function optionsOf({ open, highestFret, sounds }: Wanted, place: number) {
+  const frets = place === 0 ? [0] : [0, ...Array.from({ length: REACH + 1 }, (_, step) => place + step)];
+  const options = open.map((note) =>
+    frets.filter((fret) => fret <= highestFret && sounds.includes((note + fret) % 12)),
+  );
+  let bits = 0;
+  const reachable = options
+    .map((some, string) => some.map((fret) => 1 << (((open[string] ?? 0) + fret) % 12)))
+    .toReversed()
+    .map((some) => (bits = some.reduce((sum, bit) => sum | bit, bits)))
+    .toReversed();
+  return { options, reachable: [...reachable, 0] };
 }
 
-function play(walk: Walk, step: Step, fret: number): void {
-  const midi = (walk.wanted.open[step.string] ?? 0) + fret;
-  const sound = midi % 12;
-  if ((walk.mask & (1 << sound)) === 0) return;
-  if (step.bass === null ? sound !== walk.wanted.bass : midi < step.bass) return;
-  const inner = step.bass === null ? 0 : step.inner + step.silent;
-  if (inner > MOST_INNER_MUTES) return;
-  walk.frets[step.string] = fret;
-  next(walk, {
-    string: step.string + 1,
-    heard: step.heard | (1 << sound),
-    bass: step.bass ?? midi,
-    played: step.played + 1,
-    silent: 0,
-    inner,
-    reachesPlace: step.reachesPlace || fret === walk.place,
-  });
-  walk.frets[step.string] = null;
-}
-
-function next(walk: Walk, step: Step): void {
-  if (step.string === walk.frets.length) {
-    finish(walk, step);
-    return;
-  }
-  next(walk, { ...step, string: step.string + 1, silent: step.silent + 1 });
-  play(walk, step, 0);
-  if (walk.place === 0) return;
-  for (let fret = walk.place; fret <= walk.highest; fret += 1) play(walk, step, fret);
-}
-
+/** The shapes whose lowest fretted fret is `place`; with 0, those of open strings alone. */
 function inPlace(wanted: Wanted, mask: number, place: number): readonly SolvedShape[] {
-  const walk: Walk = {
-    wanted,
-    mask,
-    place,
-    highest: Math.min(place + REACH, wanted.highestFret),
-    frets: wanted.open.map(() => null),
-    found: [],
+  const { open, bass, sounding } = wanted;
+  const { options, reachable } = optionsOf(wanted, place);
+  const frets: (number | null)[] = open.map(() => null);
+  const found: SolvedShape[] = [];
+  // Plain arguments: a step into every string of every place is taken many thousand times. `silent` counts the strings left
+  // out since the last that sounds, `inner` those between two that do.
+  const walk = (
+    string: number,
+    heard: number,
+    lowest: number,
+    played: number,
+    silent: number,
+    inner: number,
+    placed: boolean,
+  ): void => {
+    if ((heard | (reachable[string] ?? 0)) !== mask) return;
+    if (string === open.length) {
+      if (!placed || played < FEWEST_STRINGS) return;
+      const fingers = fingersOf(frets);
+      if (fingers.length <= FINGERS) found.push({ frets: [...frets], cost: costOf(frets, fingers, open, sounding) });
+      return;
+    }
+    walk(string + 1, heard, lowest, played, silent + 1, inner, placed);
+    const gaps = played === 0 ? 0 : inner + silent;
+    if (gaps > MOST_INNER_MUTES) return;
+    for (const fret of options[string] ?? []) {
+      const midi = (open[string] ?? 0) + fret;
+      if (played === 0 ? midi % 12 !== bass : midi < lowest) continue;
+      frets[string] = fret;
+      const from = played === 0 ? midi : lowest;
+      walk(string + 1, heard | (1 << (midi % 12)), from, played + 1, 0, gaps, placed || fret === place);
+    }
+    frets[string] = null;
   };
-  next(walk, { string: 0, heard: 0, bass: null, played: 0, silent: 0, inner: 0, reachesPlace: false });
-  return walk.found.toSorted(byCost).slice(0, KEPT_IN_A_PLACE);
+  walk(0, 0, 0, 0, 0, 0, false);
+  return found.toSorted(byCost).slice(0, KEPT_IN_A_PLACE);
 }
 
 function byCost(one: SolvedShape, other: SolvedShape): number {

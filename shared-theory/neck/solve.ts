@@ -139,6 +139,14 @@ function nearest(shapes: readonly SolvedShape[], from: Frets): readonly SolvedSh
     .map(({ shape }) => shape);
 }
 
+/** Solves a chord without looking at what was solved before; the shape before plays no part. Errors as of `solveShapes`. */
+export function solveAnew(chord: Chord, request: ShapeRequest = {}): ShapeAnswer {
+  const neck = readNeck(request);
+  const refusal = refuseInstrument(request.tuning ?? 'standard');
+  if (refusal) return { shapes: [], refusal, leftOut: null };
+  return solve(chord, neck, request.fifth ?? 'sounds');
+}
+
 const solved = new Map<string, ShapeAnswer>();
 
 /** Answers kept: every chord of a lesson in the class's tuning, many times over. */
@@ -150,14 +158,12 @@ const MOST_SOLVED = 2000;
  * shape before that this guitar has not.
  */
 export function solveShapes(chord: Chord, request: ShapeRequest = {}): ShapeAnswer {
-  const neck = readNeck(request);
-  const refusal = refuseInstrument(request.tuning ?? 'standard');
-  if (refusal) return { shapes: [], refusal, leftOut: null };
-  const fifth = request.fifth ?? 'sounds';
+  const { tuning = 'standard', fifth = 'sounds', from } = request;
+  const { open, highestFret } = readNeck(request);
   const { quality, addition, root } = chord;
-  const name = [neck.open, neck.highestFret, fifth, quality, addition, root, bassNote(chord)].join(' ');
-  const answer = solved.get(name) ?? solve(chord, neck, fifth);
+  const name = [tuning, open[0], highestFret, fifth, quality, addition, root, bassNote(chord)].join(' ');
+  const answer = solved.get(name) ?? solveAnew(chord, request);
   if (solved.size > MOST_SOLVED) solved.clear();
   solved.set(name, answer);
-  return request.from ? { ...answer, shapes: nearest(answer.shapes, request.from) } : answer;
+  return from ? { ...answer, shapes: nearest(answer.shapes, from) } : answer;
 }
