@@ -52,9 +52,9 @@ test('seconds are counted from when this page first saw the question open', () =
 test('the crib prints real signs, and a vamp in a groove can be taken along as a file', () => {
   draw(deskView(), { leaf: 'crib' });
   expect(text()).toContain('C♯ leaves D major');
-  expect(root.querySelector('.crib a')?.getAttribute('href')).toBe('/api/rooms/WAKUR/rounds/1.mid');
+  expect(root.querySelector('.crib a[download]')?.getAttribute('href')).toBe('/api/rooms/WAKUR/rounds/1.mid');
   draw(deskView('direction-1', 'ready', GUITAR), { leaf: 'crib' });
-  expect(root.querySelector('.crib a')).toBeNull();
+  expect(root.querySelector('.crib a[download]')).toBeNull();
 });
 
 test('the sound follows the questions unless the teacher leads it', () => {
