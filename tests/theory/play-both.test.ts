@@ -7,6 +7,7 @@ import {
   QUALITIES,
   qualityAdditions,
   soundsAs,
+  triadOf,
   type Chord,
 } from '../../shared-theory/chords.ts';
 import { generate } from '../../shared-theory/generate.ts';
@@ -89,6 +90,7 @@ function answersOf({ kind }: RoundQuestion, truth: Truth): readonly Answer[] {
     case 'seventh':
       return ASKED_SEVENTHS;
     case 'bass':
+      return NECK_PLACES.filter(({ string, fret }) => string === 6 && fret < 12);
     case 'root':
       return NECK_PLACES.filter(({ string, fret }) => string === 6 || fret % 5 === 0);
     case 'distance':
@@ -132,7 +134,7 @@ const owns = (id: KeyId, chord: Chord) => keyOwns(usualKey(id), chord);
 
 /** Wrong answers that nothing playable sounds as, and why: the only ones without readings. */
 function isUnplayable({ kind, target }: RoundQuestion, answer: Answer, { vamp, truth }: Case): boolean {
-  const [home, other] = [vamp.slots[0]?.chord, vamp.slots[target]?.chord];
+  const [home, other] = [vamp.slots[0], vamp.slots[target]].map((slot) => slot && overRoot(slot.chord));
   const owners = familiesOf(truth.keys.majors.map((name) => keyId(parseKeyName(name))));
   switch (kind) {
     case 'strokes': // the readings keep one groove
@@ -155,7 +157,7 @@ function isUnplayable({ kind, target }: RoundQuestion, answer: Answer, { vamp, t
       // so far below or above home no fret of the twelve lies
       if (!home || !other) return true;
       const root = usualKey(`${(pitchClass(home.root) + (answer as number) + 12) % 12}M`).tonic;
-      const reached = basses({ root, quality: other.quality });
+      const reached = basses({ ...other, root });
       return !basses(home).some((from) => reached.includes(from + (answer as number)));
     }
     case 'keys': {
@@ -261,7 +263,7 @@ function check(question: RoundQuestion, answer: Answer, { vamp, truth }: Case, {
       ).some((key) => {
         const chart = diatonicChart(key);
         return chords.every(({ chord }) =>
-          chart.some((each) => soundsAs(each.chord, chord) && numerals.has(each.numeral)),
+          chart.some((each) => soundsAs(each.chord, triadOf(chord)) && numerals.has(each.numeral)),
         );
       });
       expect(inOne || truth.count > 4).toBe(true);
@@ -325,6 +327,8 @@ function checkAll(each: Case): number {
       const readings = both(each, question.kind, question.target, answer);
       const about = `${question.id} ${JSON.stringify(answer)} of ${symbols(each.vamp.slots)}: ${written(readings)}`;
       const unplayable = isRight(question, answer, each.truth) || isUnplayable(question, answer, each);
+      // A settler may leave what no triad leaves alone.
+      if (readings === null && question.kind === 'settler') continue;
       expect(readings === null, about).toBe(unplayable);
       if (!readings) continue;
       made += 1;
