@@ -70,11 +70,10 @@ function headsOf(rows: WireKeysReveal['rows']): readonly string[] {
   return [...heads.values()];
 }
 
-/** A family as it is said where a note leaves it: by its key, `G`; by its parent scale, `G scale`. */
+/** A family as it is said where a note leaves it: by its key, `G`; by its parent scale, `G` of A dorian. */
 function familySaid(head: string): string {
   const key = parseKeyName(head);
-  if (!isModal(key.mode)) return keySaid(head);
-  return fill(hostWords.reveal.scaleOf, { note: printNote(parentKey(key).tonic).text });
+  return isModal(key.mode) ? printNote(parentKey(key).tonic).text : keySaid(head);
 }
 
 /** A key's name as it is said in a class: `G`, `E minor`. */
@@ -91,7 +90,7 @@ const MOST_TOGETHER = 3;
  * three is left by no single note, but by two together: `F with B says C`. Of four and more only the outer ones are named.
  */
 export function deciderSentence({ rows, deciders }: WireKeysReveal): string {
-  const { settled, decides, decide, says, together, noneShared } = hostWords.reveal;
+  const { settled, decides, decide, decidesScale, decideScale, says, together, noneShared } = hostWords.reveal;
   if (rows.length === 0) return noneShared;
   const heads = headsOf(rows);
   const notesFor = (key: string): readonly string[] => {
@@ -107,7 +106,9 @@ export function deciderSentence({ rows, deciders }: WireKeysReveal): string {
     return fill(says, { note, key: familySaid(key) });
   });
   if (said.length === 0) return settled;
-  return fill(heads.length === 2 ? decides : decide, { says: said.join(', ') });
+  const scales = rows.some(({ key }) => isModal(parseKeyName(key).mode));
+  const [one, several] = scales ? [decidesScale, decideScale] : [decides, decide];
+  return fill(heads.length === 2 ? one : several, { says: said.join(', ') });
 }
 
 /** Kinds whose hands are strokes; all others have beads. */

@@ -1,16 +1,24 @@
 import { hostWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { isModal, parseKeyName } from '../../../shared-theory/keys.ts';
+import { printNumeral } from '../../../shared-theory/printer.ts';
 import { printKey } from '../../shared/names.ts';
 import { chordEms, SvgChord, SvgNumeral } from '../../shared/chord-text.tsx';
+import { serifWidth } from '../../shared/serif-width.ts';
 import type { Family } from '../key-rows.ts';
 import { keySaid } from '../sentences.ts';
 
 /** Columns of the seven chords. */
-export type Columns = { readonly label: number; readonly first: number; readonly pitch: number };
+export type Columns = {
+  readonly label: number;
+  /** Size at which every name before a row has room. */
+  readonly labelSize: number;
+  readonly first: number;
+  readonly pitch: number;
+};
 
 /** Before its row a key alone is named as in a class, one of several in full, and so is a home: `key of G`, `E minor`, `A dorian`. */
-function nameOf(key: string, { keys }: Family): string {
+export function nameOf(key: string, { keys }: Family): string {
   const inFull = keys.length > 1 || isModal(parseKeyName(key).mode);
   return inFull ? printKey(key).text : fill(hostWords.reveal.keyOf, { key: keySaid(key) });
 }
@@ -31,7 +39,6 @@ export function KeyRow({
   const at = (column: number): number => first + column * pitch;
   const widest = Math.max(2, ...family.row.map(({ symbol }) => chordEms(symbol)));
   const letter = Math.min(54 * scale, (pitch * 0.94) / widest);
-  const room = first - pitch * 0.62 - label;
   const numeral = Math.min(42 * scale, pitch * 0.4);
   const [start, end, notch] = [first - pitch * 0.58, at(6) + pitch * 0.5, 16 * Math.max(0.7, scale)];
   const rule = family.row.reduce(
@@ -58,12 +65,18 @@ export function KeyRow({
               class="spread-label fill-ink2"
               x={label}
               y={family.keys.length === 1 ? y - 32 * scale : middle + 0.33 * 34 * scale}
-              font-size={Math.min(Math.max(26, 34 * scale), room / (0.53 * nameOf(key, family).length))}
+              font-size={Math.min(Math.max(26, 34 * scale), columns.labelSize)}
             >
               {nameOf(key, family)}
             </text>
             {row.map((chord, column) => (
-              <SvgNumeral key={chord.numeral} numeral={chord.numeral} x={at(column)} y={middle} size={numeral} />
+              <SvgNumeral
+                key={chord.numeral}
+                numeral={chord.numeral}
+                x={at(column)}
+                y={middle}
+                size={Math.min(numeral, (pitch * 0.92) / serifWidth(printNumeral(chord.numeral).text, 1))}
+              />
             ))}
           </g>
         );

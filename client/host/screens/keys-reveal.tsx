@@ -10,7 +10,7 @@ import { handsOnKeys, KeyBeads, scalesOrKeys } from '../../shared/spreads/keys-s
 import { isNarrow, MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
 import { familiesOf, forkOf, layRows } from '../key-rows.ts';
 import { Header, StepRow } from '../parts/header.tsx';
-import { KeyRow, type Columns } from '../parts/key-row.tsx';
+import { KeyRow, nameOf, type Columns } from '../parts/key-row.tsx';
 import { BothReadings } from '../parts/both-readings.tsx';
 import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
 import { TuningFork } from '../parts/tuning-fork.tsx';
@@ -185,7 +185,8 @@ function Charts({
   });
   // Where the keys part before the last column, the prongs need room right of it.
   const beyond = forks.some((fork) => fork && fork.column !== 6);
-  const columns: Columns = columnsIn(width, beyond);
+  const longest = Math.max(...families.flatMap((family) => family.keys.map(({ key }) => nameOf(key, family).length)));
+  const columns: Columns = columnsIn(width, beyond, longest);
   return (
     <>
       {families.map((family, index) => (
@@ -213,13 +214,20 @@ function Charts({
   );
 }
 
-/** Columns of the seven chords: 118 apart at 1920, closer where the picture is narrower or the prongs need room. */
-function columnsIn(width: number, beyond: boolean): Columns {
+/**
+ * Columns of the seven chords: 118 apart at 1920, closer where the picture is narrower, the prongs need room or a name before a row
+ * is long (`F# mixolydian`).
+ */
+function columnsIn(width: number, beyond: boolean, longest: number): Columns {
   const label = 0.416 * width;
-  const first = label + Math.min(231, 0.14 * width);
+  const first = label + Math.min(longest > LONG ? 300 : 231, (longest > LONG ? 0.18 : 0.14) * width);
   const end = beyond ? width - 0.055 * width : width - 53;
-  return { label, first, pitch: Math.min(118, (end - first) / 6) };
+  const pitch = Math.min(118, (end - first) / 6);
+  return { label, labelSize: (first - pitch * 0.66 - label) / (0.52 * longest), first, pitch };
 }
+
+/** Letters of a name that still stand in the usual room. */
+const LONG = 10;
 
 /** Which keys each chord lives in, where none of them stands in every row. */
 function Nowhere({

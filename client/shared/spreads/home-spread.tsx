@@ -15,7 +15,7 @@ export function HomeSpread({ spread, size, hands = true }: SpreadProps) {
   const row = Math.min(height / chords, 200 * scale);
   const top = (height - row * chords) / 2;
   const [stop, word] = [Math.min(width * 0.16, 210 * scale), 54 * scale];
-  const start = stop + Math.min(width * 0.28, 400 * scale);
+  const start = stop + Math.min(width * 0.3, 460 * scale);
   const piles = layPiles(
     Array.from({ length: chords }, (_, chord) => handsOn(spread, String(chord))),
     width - start - 30 * scale,
@@ -33,7 +33,7 @@ export function HomeSpread({ spread, size, hands = true }: SpreadProps) {
               class="spread-word"
               x={stop + 20 * scale}
               y={y + word * 0.33}
-              font-size={Math.min(word, (start - stop) / 7.4)}
+              font-size={Math.min(word, (start - stop - 66 * scale) / 7.2)}
             >
               {fill(questionWords.homes.chord, { which: ordinal(chord) })}
             </text>

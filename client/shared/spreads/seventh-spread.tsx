@@ -1,7 +1,6 @@
-import { questionWords } from '../../../server/protocol/words/en.ts';
 import { ASKED_SEVENTHS } from '../../../shared-theory/questions/seventh/ask.ts';
 import { SeventhCell } from '../drawings/sevenths.tsx';
-import { seventhSymbol } from '../seventh-symbol.ts';
+import { seventhSymbols } from '../seventh-symbol.ts';
 import { layPiles } from './bead-layout.ts';
 import { BeadPile } from './bead-row.tsx';
 import { handsOn, isRight, type SpreadProps } from './spread-props.ts';
@@ -27,8 +26,7 @@ export function SeventhSpread({ spread, truth, size, hands = true }: SpreadProps
             {index > 0 ? <path class="line-string g1" d={`M0 ${row * index}H${width}`} /> : null}
             <SeventhCell
               seventh={seventh}
-              symbol={seventhSymbol(spread.asking.letter, seventh)}
-              word={questionWords.seventhSays[seventh]}
+              symbols={seventhSymbols(spread.asking.letter)}
               x={0}
               y={y}
               width={cell}

@@ -9,7 +9,7 @@ import { numeralAnswers } from './asked/numeral.ts';
 import { oneOrSeveralAnswers } from './asked/one-or-several.ts';
 import { orderAnswers } from './asked/order.ts';
 import { qualityAnswers } from './asked/quality.ts';
-import { seventhAnswers, seventhSays } from './asked/seventh.ts';
+import { seventhAnswers } from './asked/seventh.ts';
 import { strokesAnswers } from './asked/strokes.ts';
 
 /** Names of answers, of all questions together: host and desk. A phone fetches those of each question with its pad. */
@@ -18,7 +18,6 @@ export const questionWords = {
   ...ordinalWords,
   line: lineWords,
   sevenths: seventhAnswers,
-  seventhSays,
   order: orderAnswers,
   homes: homeAnswers,
   keysHome: homeWords,

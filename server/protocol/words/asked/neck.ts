@@ -4,7 +4,7 @@ import type { Spoken } from './asked.ts';
 /** Two questions are answered on the neck. */
 export const bassSpoken: Spoken = {
   prompt: ({ target }) => ofChord('{Which} chord: which note is in the bass?', target),
-  instruction: () => 'Mark the lowest note, root or not, on the low strings.',
+  instruction: () => 'Root or not: mark the lowest note.',
 };
 
 export const rootSpoken: Spoken = {

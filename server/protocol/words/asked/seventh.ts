@@ -3,7 +3,7 @@ import type { Spoken } from './asked.ts';
 
 export const seventhSpoken: Spoken = {
   prompt: ({ target }) => ofChord('{Which} chord: does it carry a seventh?', target),
-  instruction: () => 'Hear whether a fourth note leans, is soft, or is not there.',
+  instruction: () => 'A fourth note: leaning, soft, or none.',
 };
 
 export const seventhAnswers = {
