@@ -1,7 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { describe, expect, test } from 'vitest';
-import { chordPitchClasses, QUALITIES, type Chord, type Quality } from '../../../shared-theory/chords.ts';
+import {
+  chordPitchClasses,
+  chordSuffix,
+  chordSymbol,
+  QUALITIES,
+  SUFFIXES,
+  type Chord,
+  type Quality,
+} from '../../../shared-theory/chords.ts';
 import { shapeNotes, shapesFor, usualShape } from '../../../shared-theory/neck.ts';
 import { midiPitchClass, modulo, pitchClass } from '../../../shared-theory/pitch.ts';
 import type { Frets } from '../../../shared-theory/vamps.ts';
@@ -27,7 +35,7 @@ const ENTRIES = Object.values(DATA.chords).flat();
 const POSITIONS = ENTRIES.flatMap(({ key, suffix, positions }) => positions.map((at) => ({ key, suffix, at })));
 
 /** Our qualities in the package's suffixes; it has no power chords. */
-const SUFFIXES: Readonly<Partial<Record<Quality, string>>> = {
+const PACKAGE_SUFFIXES: Readonly<Partial<Record<Quality, string>>> = {
   major: 'major',
   minor: 'minor',
   diminished: 'dim',
@@ -68,7 +76,9 @@ function spanOf(frets: Frets): number {
 }
 /** The package's ways to play a chord, as it lists them. */
 function listed(root: string, quality: Quality): readonly Position[] {
-  return POSITIONS.filter(({ key, suffix }) => key === root && suffix === SUFFIXES[quality]).map(({ at }) => at);
+  return POSITIONS.filter(({ key, suffix }) => key === root && suffix === PACKAGE_SUFFIXES[quality]).map(
+    ({ at }) => at,
+  );
 }
 const named = ({ key, suffix, at }: (typeof POSITIONS)[number]) => `${key} ${suffix} ${at.frets.join()}@${at.baseFret}`;
 const sorted = (sounds: readonly number[]) => sounds.toSorted((one, other) => one - other);
@@ -89,7 +99,7 @@ describe('a published collection of guitar chords', () => {
 
   test('of our qualities, four positions are not the chord they are listed under, and no other', () => {
     const wrong = QUALITIES.flatMap((quality) =>
-      POSITIONS.filter(({ suffix }) => suffix === SUFFIXES[quality]).flatMap((position) => {
+      POSITIONS.filter(({ suffix }) => suffix === PACKAGE_SUFFIXES[quality]).flatMap((position) => {
         const sounds = soundsOf(fretsOf(position.at));
         const wanted = sorted(chordPitchClasses({ root: position.key, quality }));
         return sounds.join() === wanted.join() ? [] : [[named(position), sounds, wanted]];
@@ -150,12 +160,76 @@ describe('a published collection of guitar chords', () => {
   });
 });
 
+/** Our symbol's suffix as the package writes it; null where it has no such chord. */
+function packageSuffix(chord: Chord): string | null {
+  const ours = chordSuffix(chord);
+  if (ours === '5') return null;
+  return { '': 'major', m: 'minor', 'm(maj7)': 'mmaj7' }[ours] ?? ours;
+}
+
+describe('sevenths, sixths and ninths beside it', () => {
+  const chords: readonly Chord[] = ROOTS.flatMap((root) =>
+    SUFFIXES.map(({ quality, addition }): Chord => ({ root, quality, ...(addition === null ? {} : { addition }) })),
+  ).filter((chord) => packageSuffix(chord) !== null);
+
+  test('every shape sounds its chord, and what a listed position with the root in the bass sounds where there is one', () => {
+    const without: string[] = [];
+    for (const chord of chords) {
+      const wanted = sorted(chordPitchClasses(chord));
+      const positions = POSITIONS.filter(({ key, suffix }) => key === chord.root && suffix === packageSuffix(chord));
+      expect([chordSymbol(chord), positions.length > 0]).toEqual([chordSymbol(chord), true]);
+      const rooted = positions.filter(({ at }) => midiPitchClass(at.midi[0] ?? 0) === pitchClass(chord.root));
+      const listed = rooted.map(({ at }) => soundsOf(fretsOf(at)).join());
+      for (const frets of shapesFor(chord))
+        expect([chordSymbol(chord), soundsOf(frets)]).toEqual([chordSymbol(chord), wanted]);
+      if (!listed.includes(wanted.join())) without.push(chordSymbol(chord));
+    }
+    // The one chord that the package plays nowhere whole with its root in the bass.
+    expect([chords.length, without]).toEqual([180, ['F6']]);
+  });
+});
+
+describe('chords over another bass beside it', () => {
+  const slashes = POSITIONS.flatMap(({ key, suffix, at }) => {
+    const [, minor, bass] = /^(m?)\/(.+)$/.exec(suffix) ?? [];
+    if (bass === undefined) return [];
+    const chord: Chord = { root: key, quality: minor === 'm' ? 'minor' : 'major', bass };
+    return [
+      {
+        name: named({ key, suffix, at }),
+        chord,
+        sounds: soundsOf(fretsOf(at)),
+        lowest: midiPitchClass(at.midi[0] ?? 0),
+      },
+    ];
+  });
+
+  test('of its 145 positions two are not the chord over its bass, and no other', () => {
+    const wrong = slashes.filter(
+      ({ chord, sounds, lowest }) =>
+        sounds.join() !== sorted(chordPitchClasses(chord)).join() || lowest !== pitchClass(chord.bass ?? ''),
+    );
+    expect([slashes.length, wrong.map(({ name }) => name)]).toEqual([
+      145,
+      ['F /A 3,1,1,3,4,0@3', 'A m/G# -1,-1,1,2,2,2@4'],
+    ]);
+  });
+
+  test('every shape of ours sounds what its right positions sound, over the same bass', () => {
+    for (const { chord, name } of slashes)
+      for (const frets of shapesFor(chord)) {
+        expect([name, soundsOf(frets)]).toEqual([name, sorted(chordPitchClasses(chord))]);
+        expect([name, midiPitchClass(shapeNotes(frets)[0]?.midi ?? 0)]).toEqual([name, pitchClass(chord.bass ?? '')]);
+      }
+  });
+});
+
 describe('our shapes beside it', () => {
   const chords: readonly Chord[] = ROOTS.flatMap((root) => QUALITIES.map((quality) => ({ root, quality })));
 
   test('every shape sounds what a listed position with the root in the bass sounds', () => {
     for (const { root, quality } of chords) {
-      if (SUFFIXES[quality] === undefined) continue;
+      if (PACKAGE_SUFFIXES[quality] === undefined) continue;
       const sounds = new Set(
         listed(root, quality)
           .filter(({ midi }) => midiPitchClass(midi[0] ?? 0) === pitchClass(root))
