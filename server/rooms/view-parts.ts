@@ -2,6 +2,7 @@ import { bassNote, chordSymbol, readSymbol, triadOf } from '../../shared-theory/
 import { chartRows, cribOf } from '../../shared-theory/crib.ts';
 import { parseKeyName } from '../../shared-theory/keys.ts';
 import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
+import { partsOf } from '../../shared-theory/questions/keys/ask.ts';
 import type { Answer, AnswerOf, Kind, NotSure, Told } from '../../shared-theory/questions/question.ts';
 import { questionId } from '../../shared-theory/questions/round-questions.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
@@ -65,7 +66,9 @@ export function askingOnDesk(state: RoomState, sheet: Sheet): Wire.WireAsking {
 function ownersShown(state: RoomState, round: HeardRound): readonly string[] | null {
   const keys = round.questions.find(({ kind }) => kind === 'keys');
   if (keys === undefined || !wasShown(state, round.number, keys.id)) return null;
-  return rightAnswer(round, keys) as AnswerOf<'keys'> | null;
+  const owners = rightAnswer(round, keys) as AnswerOf<'keys'> | null;
+  // A home is no key.
+  return owners === null ? null : [...partsOf(owners).keys];
 }
 
 function askingTold({ round, question }: Sheet, told: Told): Wire.WireAsking {

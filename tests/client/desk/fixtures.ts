@@ -3,6 +3,7 @@ import { chosenStep, type Desk, type Form, type Leaf } from '../../../client/des
 import { nextItem } from '../../../client/desk/lesson-plan.ts';
 import type { LessonItem } from '../../../server/protocol/messages.ts';
 import type { DeskView, WireAsking, WireSpread, WireStep, WireStudentReport } from '../../../server/protocol/views.ts';
+import { levelOf } from '../../../shared-theory/levels.ts';
 import { questionsOf } from '../../../shared-theory/questions/round-questions.ts';
 
 /** A desk as a page sees it: the whole order of a loop of two chords with two settlers. */
@@ -60,7 +61,10 @@ export const RIGHT: Readonly<Record<string, string>> = {
   'settler-1': '2M',
 };
 
-export const ORDER = questionsOf({ chords: ['Em', 'D'], strokesKnown: true, settlers: 2 });
+/** What level 7 asks of it, with the count. */
+export const ORDER = questionsOf({ chords: ['Em', 'D'], strokesKnown: true, settlers: 2 }).filter(({ kind }) =>
+  ['count', ...levelOf(7).questions].includes(kind),
+);
 
 /** The steps of the round, those before `at` shown, the one at it with the given status. */
 export function stepsAt(at: number, status: WireStep['status']): readonly WireStep[] {

@@ -1,0 +1,77 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { readEvent, UnreadableEventError } from '../../../server/rooms/events.ts';
+import { guitarRound } from '../../../server/rooms/heard-round.ts';
+import { evolve } from '../../../server/rooms/evolve.ts';
+import { unopenedRoom } from '../../../server/rooms/state.ts';
+import { deskView } from '../../../server/rooms/view.ts';
+import { lessonTable } from '../../../server/export/lesson-table.ts';
+import { LIVE, moment, peopleIn, SETTINGS } from '../../support/given.ts';
+
+/** A log as it was written when chords were triads, keys counted in two ways, and nobody had a capo. */
+const LOG = readFileSync(join(import.meta.dirname, 'stored/log-of-triads.jsonl'), 'utf8')
+  .trim()
+  .split('\n');
+
+function folded(lines: readonly string[]) {
+  const state = unopenedRoom();
+  for (const [index, line] of lines.entries()) evolve(state, readEvent(line), moment(index * 100));
+  return state;
+}
+
+describe('R47 a log of the time of triads', () => {
+  test('is read whole, its rounds as rounds of today', () => {
+    const state = folded(LOG);
+    expect(state.settings).toEqual({ ...SETTINGS, policy: 'relatives', namesShown: false });
+    const [played, own] = state.rounds.map(({ heard }) => heard);
+    const today = guitarRound(
+      { id: 'r2', settings: { ...SETTINGS, policy: 'relatives' } },
+      { chords: 'Em D', naming: 'english', groove: null, tempo: null, directions: null },
+      7,
+    );
+    if ('reason' in today) throw new Error(today.reason);
+    // What is asked, and what settles, stays what it was then.
+    expect({ ...own, questions: [], settlers: [], kinds: [] }).toEqual({
+      ...today,
+      questions: [],
+      settlers: [],
+      kinds: [],
+      truth: { ...today.truth, settlers: today.truth.settlers.filter(({ note }) => note === null) },
+    });
+    expect(played?.truth.chords).toEqual(played?.slots.map(({ chord }) => chord));
+    expect(played?.truth.sevenths).toEqual(['none', 'none']);
+    expect(own?.truth.settlers).toHaveLength(2);
+    for (const { chord, note, keys } of own?.truth.settlers ?? []) {
+      expect([typeof chord, note]).toEqual(['string', null]);
+      expect(keys.relatives.length).toBe(2 * keys.majors.length);
+      expect(keys['raised-seventh']).toEqual(expect.arrayContaining([...keys.relatives]));
+    }
+  });
+
+  test('what was stored then is right still: keys and settlers are not worked out anew', () => {
+    const stored = JSON.parse(LOG[2] ?? '') as { round: { truth: { keys: object; settlers: { keys: object }[] } } };
+    stored.round.truth.keys = { majors: ['F# major'], relatives: ['F# major', 'D# minor'] };
+    const event = readEvent(JSON.stringify(stored));
+    expect(event.type === 'RoundStarted' && event.round.truth.keys).toMatchObject({
+      majors: ['F# major'],
+      relatives: ['F# major', 'D# minor'],
+      modes: expect.any(Array) as unknown,
+    });
+  });
+
+  test('its questions are marked, shown and written into the table', () => {
+    const state = folded(LOG);
+    const people = peopleIn([{ type: 'StudentJoined', student: 's1', seat: 1 }]);
+    const desk = deskView(state, people, LIVE);
+    expect(desk.breakdown.map(({ question }) => question)).toEqual(['direction-1', 'keys-0']);
+    expect(desk.entered).toMatchObject({ chords: 'Em D', corrections: 1 });
+    expect(lessonTable(state, people)).toHaveLength(3);
+  });
+
+  test('a round whose chords cannot be told is an error that says so', () => {
+    const stored = JSON.parse(LOG[2] ?? '') as { round: { truth: { qualities: unknown } } };
+    stored.round.truth.qualities = ['minor', 'of some sort'];
+    expect(() => readEvent(JSON.stringify(stored))).toThrow(UnreadableEventError);
+  });
+});
