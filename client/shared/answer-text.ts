@@ -4,9 +4,9 @@ import { fill } from '../../server/protocol/words/fill.ts';
 import { figureOrdinal, ordinal } from '../../server/protocol/words/ordinals.ts';
 import { usualKey } from '../../shared-theory/keys.ts';
 import { printChord, printNote } from './names.ts';
+import { HOME_IDS } from '../../shared-theory/questions/keys/ask.ts';
 import type { NeckPlace } from '../../shared-theory/questions/question.ts';
 import { distanceText } from './answer-names.ts';
-import { HOME_IDS } from './drawings/home-row.tsx';
 import { orderText } from './order-text.ts';
 import { numeralsText } from './right-readings.ts';
 

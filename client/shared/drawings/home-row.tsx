@@ -1,9 +1,6 @@
 import { homeWords } from '../../../server/protocol/words/asked/keys.ts';
 import { figureOrdinal } from '../../../server/protocol/words/ordinals.ts';
 
-/** Homes as answers beside the keys: the different chords in order of first sounding, `h0` to `h3`. */
-export const HOME_IDS: readonly string[] = ['h0', 'h1', 'h2', 'h3'];
-
 type Row = { readonly x: number; readonly y: number; readonly width: number; readonly height: number };
 
 /** Where the cell of a home lies in a row of so many; the word stands before the first. */

@@ -1,7 +1,8 @@
 import { questionWords } from '../../../server/protocol/words/en.ts';
 import { beadsBeside, layCircle, polar, type CircleLayout, type Peg } from '../drawings/circle-layout.ts';
 import { Circle } from '../drawings/circle.tsx';
-import { HOME_IDS, homeCell, HomeRow } from '../drawings/home-row.tsx';
+import { homeCell, HomeRow } from '../drawings/home-row.tsx';
+import { HOME_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { Bead } from '../music-marks.tsx';
 import type { SpreadProps } from './spread-props.ts';
 import type { WireSpread } from '../../../server/protocol/views.ts';

@@ -87,7 +87,15 @@ export const REGISTER: HostView = {
   v: 1,
   room: 'WAKUR',
   status: 'register',
-  settings: { policy: 'majors', qualities: QUALITIES, namesShown: false, soundFollows: true },
+  settings: {
+    policy: 'majors',
+    naming: 'english',
+    capo: 0,
+    slashIsNew: false,
+    qualities: QUALITIES,
+    namesShown: false,
+    soundFollows: true,
+  },
   addresses: ['192.168.4.7:4600', '10.0.3.12:4600'],
   seats: SEATS,
   holdsSound: false,
@@ -278,6 +286,7 @@ const line = (
   silent: 0,
   missed,
   truth,
+  memory: false,
   ...({ again: null } as object),
 });
 

@@ -46,6 +46,72 @@ describe('more owners than can be told apart in one breath', () => {
   });
 });
 
+describe('under the other policies', () => {
+  const reveal = (text: string, policy: Policy) => {
+    const chords = text.split(' ').map(parseChord);
+    const { keys, deciders } = cribOf(chords, policy);
+    return { chords: [], rows: keys.map(({ key }) => chartRows(chords, parseKeyName(key), policy)), deciders };
+  };
+
+  // common practice: Em D stand in G and in D, which part in C/C#, whichever chord is home.
+  test('scales part as their majors do', () => {
+    expect(deciderSentence(reveal('Em D', 'modes'))).toBe('One note decides the scale: C♯ says D, C says G.');
+    expect(deciderSentence(reveal('G F', 'modes'))).toBe('These chords have settled it.');
+  });
+
+  test('homes of one scale share a row of letters and have a line of numerals each', () => {
+    const families = familiesOf(reveal('Em D', 'modes'));
+    expect(families.map(({ keys }) => keys.map(({ key }) => key))).toEqual([
+      ['E dorian', 'D ionian'],
+      ['E aeolian', 'D mixolydian'],
+    ]);
+  });
+
+  test('a minor key with its seventh raised is settled by it', () => {
+    expect(deciderSentence(reveal('Am E', 'raised-seventh'))).toBe('These chords have settled it.');
+  });
+
+  test('the sentence counts scales, not their homes', () => {
+    const view = roundAt(5, 'shown');
+    const under = (policy: Policy) =>
+      revealSentence(
+        {
+          ...view,
+          settings: { ...view.settings, policy },
+          keysReveal: { ...reveal('Em D', policy), chords: ['Em', 'D'] },
+        },
+        { answer: [], key: '' },
+      );
+    expect(under('modes')).toBe('Two scales own Em and D.');
+    expect(under('relatives')).toBe('Four keys own Em and D.');
+  });
+});
+
+describe('of a chord no more is said than was asked', () => {
+  const asked = (kind: string, letter?: string) => {
+    const view = roundAt(2, 'shown');
+    const vamp = { ...view.vamp!, slots: [{ chord: 'Am7/G', beats: 8, frets: [] }] };
+    const asking = { kind, target: 0, ...(letter ? { letter } : {}) };
+    return { ...view, vamp, current: { ...view.current!, kind, target: 0, asking } };
+  };
+
+  test.each([
+    ['quality', 'A', 'minor', 'It was Am.'],
+    ['seventh', 'Am', 'seventh', 'It was Am7.'],
+    ['seventh', 'Am', 'none', 'It was Am.'],
+    ['seventh', undefined, 'seventh', 'It has a seventh: it leans.'],
+    ['seventh', undefined, 'none', 'No seventh in it.'],
+  ])('%s over %s: %s', (kind, letter, answer, sentence) => {
+    expect(revealSentence(asked(kind, letter), { answer, key: answer })).toBe(sentence);
+  });
+
+  test('a bass by its note, an order by its letters', () => {
+    const place = { string: 6, fret: 3 } as const;
+    expect(revealSentence(asked('bass'), { answer: place, key: '6.3', name: 'G' })).toBe('The bass is G.');
+    expect(revealSentence(asked('order'), { answer: [0, 1, 0, 2], key: '0 1 0 2' })).toBe('The order is A B A C.');
+  });
+});
+
 describe('tuning forks', () => {
   test('the sharpest key stands on top', () => {
     expect(familiesOf(KEYS_C_AM).map(({ keys }) => keys[0]?.key)).toEqual(['G major', 'C major', 'F major']);
