@@ -429,10 +429,26 @@ describe('what else a change brings', () => {
   test('silence stops the ring, lets the bars go on counting, and is told when it falls', () => {
     const { notes, told, line, player, run } = rootsAfter([{ kind: 'silence' }], vampOf('Em D'), 2);
     for (const { end } of notes()) expect(end).toBeLessThanOrEqual(line + 1e-6);
-    expect(told.at(-1)).toBe('took {"kind":"silence"} at bar 3 of r1');
+    // Two bars later it is told once that they were silent.
+    expect(told.slice(-2)).toEqual(['took {"kind":"silence"} at bar 3 of r1', 'silent for two bars of r1']);
+    run(3 * BAR);
+    expect(told.at(-1)).toBe('silent for two bars of r1');
+    expect(told.filter((each) => each.startsWith('silent'))).toHaveLength(1);
     player.change({ kind: 'again' });
     run(2 * BAR);
-    expect(told.at(-1)).toMatch(/^took {"kind":"again"} at bar [56] of r1$/);
+    expect(told.at(-1)).toMatch(/^took {"kind":"again"} at bar [89] of r1$/);
+  });
+
+  test('a note that settles is sung over the first chord for two beats, and the loop goes on beneath', () => {
+    const { notes, line } = rootsAfter(
+      [{ kind: 'settler', index: 0 }],
+      { ...vampOf('Em D'), settlers: [{ midi: 73 }] },
+      4,
+    );
+    const sung = notes().filter(({ note, at }) => note.midi === 73 && at >= line - 1e-6);
+    expect(sung.length).toBeGreaterThan(0);
+    for (const { note } of sung) expect(note.duration).toBeLessThanOrEqual(BAR / 2 + 1e-6);
+    expect(basses(notes(), line, line + BAR)).toEqual([40]);
   });
 
   test('a tempo goes on with what sounds, also in both and behind a settler', () => {
