@@ -19,7 +19,14 @@ function candidates(level: Level, form: Form): readonly Loop[] {
       return slashLoops(level, form);
     case 12:
       return visitorLoops(level, form);
-    default:
+    case 1:
+    case 2:
+    case 3:
+    case 4:
+    case 5:
+    case 6:
+    case 7:
+    case 8:
       return twoChordLoops(level, form);
   }
 }

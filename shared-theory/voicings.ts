@@ -50,7 +50,7 @@ function leadOn(level: Level, loop: readonly Chord[], home: Frets): readonly Fre
       .filter(({ move }) => move <= level.largestMove)
       .toSorted((one, other) => one.move - other.move + (one.rank - other.rank) * SEMITONES_A_RANK);
     const frets = shapeBefore(loop, shapes, slot) ?? nearest?.frets;
-    if (frets === undefined) return null;
+    if (frets === undefined || Math.abs(bassOf(frets) - from) > level.largestMove) return null;
     shapes.push(frets);
   }
   return shapes;

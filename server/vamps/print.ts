@@ -21,10 +21,11 @@ export function printVamps(level: Level, vamps: readonly GeneratedVamp[]): strin
   return [heading, ...columns([[chords, bass, keys, groove, tempo], ...rows])].join('\n');
 }
 
-/** Where the bass goes from home to each chord; home between the others of A B A C is no way to go. */
+/** Where the bass goes from home to each chord; to one that was heard before is no way to go, but the first where it stays. */
 function waysOf({ chords, truth }: GeneratedVamp): readonly string[] {
-  const ways = truth.directions.map((direction) => words.directions[direction]);
-  return chords.length > 2 ? ways.filter((_, index) => chords[index + 1] !== chords[0]) : ways;
+  return truth.directions
+    .map((direction) => words.directions[direction])
+    .filter((_, index) => index === 0 || chords.indexOf(chords[index + 1] ?? '') === index + 1);
 }
 
 function printReading({ key, numerals }: GeneratedVamp['readings'][number]): string {

@@ -45,7 +45,11 @@ export function roundLoops(level: Level, form: Form): readonly Loop[] {
       return parents.flatMap((key) => USUAL_ROUNDS.flatMap((degrees) => rotations(onDegrees(key, degrees))));
     case 'back':
       return twoChordLoops(level, 'return').flatMap(thereAndBack);
-    default:
+    case 'held':
+    case 'pair':
+    case 'return':
+    case 'turn':
+    case 'twelve':
       return twoChordLoops(level, form);
   }
 }

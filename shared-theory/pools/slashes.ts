@@ -40,6 +40,12 @@ const PAIRS: readonly string[] = [
   '6/1 2',
   '3/5 6',
   '2/4 3',
+  '2 3/5',
+  '4 5/7',
+  '5 6/1',
+  '1 3/5',
+  '1 6/5',
+  '1 2/1',
 ];
 
 /** Walks down and up by step, and chords over a pedal (common practice); a round of four different basses starts anywhere. */
@@ -82,6 +88,13 @@ const RETURNS: readonly string[] = [
   '2 6/1 2 4/6',
   '3 6/1 3 2/4',
   '3 6/3 3 1/3',
+  '1 6/1 1 2/4',
+  '1 6/3 1 3/5',
+  '2 1/3 2 3/5',
+  '5 6/1 5 4/6',
+  '4 5/7 4 6/1',
+  '6 4/6 6 5/7',
+  '6 1/3 6 5/7',
 ];
 
 /** The chords that stand alone off their roots, and the plain ones beside them. */
@@ -106,7 +119,8 @@ export function slashLoops(level: Level, form: Form): readonly Loop[] {
       ];
     case 'round':
       return inKeys(WALKS).flatMap(rotations);
-    default:
+    case 'turn':
+    case 'twelve':
       return [];
   }
 }

@@ -38,7 +38,13 @@ function follows(level: Level, home: Diatonic, other: Diatonic): boolean {
       return home.chord.quality === 'major';
     case 6:
       return isTonic(home);
-    default:
+    case 4:
+    case 7:
+    case 8:
+    case 9:
+    case 10:
+    case 11:
+    case 12:
       return true;
   }
 }
@@ -121,7 +127,14 @@ function chordsOf(level: Level): readonly Chord[] {
       return charts.map(({ chord }) => chord).filter(({ quality }) => quality === 'major');
     case 6:
       return charts.filter(isTonic).map(({ chord }) => chord);
-    default:
+    case 2:
+    case 4:
+    case 7:
+    case 8:
+    case 9:
+    case 10:
+    case 11:
+    case 12:
       return charts.map(({ chord }) => chord);
   }
 }
@@ -152,7 +165,10 @@ export function twoChordLoops(level: Level, form: Form): readonly Loop[] {
       return pairsOf(level);
     case 'return':
       return returnsOf(level);
-    default:
+    case 'turn':
+    case 'back':
+    case 'round':
+    case 'twelve':
       return [];
   }
 }

@@ -132,7 +132,8 @@ export function visitorLoops(level: Level, form: Form): readonly Loop[] {
       return [...on(MODAL_ROUNDS), ...on(VISITOR_ROUNDS).flatMap(rotations), ...roundLoops(level, form)];
     case 'held':
       return roundLoops(level, form);
-    default:
+    case 'turn':
+    case 'twelve':
       return [];
   }
 }

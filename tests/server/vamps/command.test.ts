@@ -9,7 +9,7 @@ const vamps = (...args: readonly string[]) => {
 };
 
 describe('npm run vamps', () => {
-  test.each([1, 3, 6, 7])('level %d as lines of JSON', (level) => {
+  test.each([1, 3, 6, 7, 8, 9, 10, 11, 12])('level %d as lines of JSON', (level) => {
     const { status, out, error } = vamps('--level', String(level), '--count', '12', '--seed', '3', '--json');
     expect([status, error]).toEqual([0, '']);
     const lines = out
@@ -70,6 +70,24 @@ describe('npm run vamps', () => {
     expect(counts('--level', '1')).toEqual(new Set([1, 2, 3]));
   });
 
+  test('the longer rounds: four orders and lengths, sevenths, basses off the root, loops of no key', () => {
+    const lines = (level: string) =>
+      vamps('--level', level, '--count', '60', '--json')
+        .out.trimEnd()
+        .split('\n')
+        .map(
+          (line) => JSON.parse(line) as { chords: string[]; beats: number[]; key: string | null; readings: unknown[] },
+        );
+    expect(new Set(lines('9').map(({ chords }) => new Set(chords).size))).toEqual(new Set([1, 2, 3, 4]));
+    const sevenths = lines('10');
+    expect(sevenths.some(({ chords }) => chords.includes('A7') || chords.includes('G7'))).toBe(true);
+    expect(sevenths.some(({ chords, beats }) => chords.length === 3 && (beats[2] ?? 0) === 2 * (beats[0] ?? 0))).toBe(
+      true,
+    );
+    expect(lines('11').every(({ chords }) => chords.some((chord) => chord.includes('/')))).toBe(true);
+    expect(lines('12').some(({ key, readings }) => key === null && readings.length === 0)).toBe(true);
+  });
+
   test('a table to read, with real signs', () => {
     const { status, out } = vamps('--level', '7', '--count', '40');
     expect(status).toBe(0);
@@ -79,7 +97,7 @@ describe('npm run vamps', () => {
   });
 
   test.each([
-    [['--level', '9'], /--level is a whole number from 1 to 7, not “9”/],
+    [['--level', '13'], /--level is a whole number from 1 to 12, not “13”/],
     [['--level', '7', '--count', '0'], /--count/],
     [['--level', '7', '--seed', '-1'], /--seed/],
     [['--count', '3'], /Give a level/],
