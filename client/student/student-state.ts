@@ -2,6 +2,7 @@ import { PROTOCOL_VERSION, type Handshake, type Reply } from '../../server/proto
 import type { StudentCommon, StudentOwn } from '../../server/protocol/views.ts';
 import { newId } from '../shared/ids.ts';
 import { openLine, type ConnectionStatus, type LineOptions } from '../shared/line.ts';
+import { nameLate } from '../shared/names.ts';
 import type { Keep } from '../shared/storage.ts';
 import { createAnswering, type AnsweringState } from './answering.ts';
 import { createStore, type Store } from './store.ts';
@@ -70,6 +71,12 @@ export function createStudent(room: string, keep: Keep, options: LineOptions = {
   const listeners = {
     common: (common: StudentCommon) => {
       store.set({ common });
+      // What is drawn already is drawn anew once the names are here.
+      void nameLate(common.naming).then(
+        () => store.set({}),
+        // Out of reach: the next news tries again.
+        () => undefined,
+      );
       // The seat follows at once where the server still knows it.
       if (!store.get().atDoor) setTimeout(() => store.set({ atDoor: true }), SEAT_MS);
     },

@@ -38,6 +38,8 @@ export type StudentCommon = {
   readonly truth?: WireTruth;
   /** The question counts for nobody and against nobody; everybody has its points. */
   readonly struck?: true;
+  /** How notes are named here; absent where in English. */
+  readonly naming?: RoomSettings['naming'];
 };
 
 /** What belongs to one student. */

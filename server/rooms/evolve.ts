@@ -34,6 +34,8 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       return;
     case 'SettingsChanged':
       state.settings = { ...state.settings, ...event.settings };
+      // Notes are called otherwise at once, on all pages.
+      if (event.settings.naming !== undefined) state.turn += 1;
       return;
     case 'LessonPlanned':
       state.plan = event.items;

@@ -52,11 +52,12 @@ export type Live = {
  */
 export function studentCommon(state: RoomState, student: string | null = null): Wire.StudentCommon {
   const sheet = sheetSeen(state, student);
-  const v = state.turn;
-  if (state.status === 'room-ended' || state.status === 'lesson-ended') return { v, phase: state.status };
-  if (sheet === null) return { v, phase: 'waiting' };
+  const { naming } = state.settings;
+  const all = { v: state.turn, ...(naming === 'english' ? {} : { naming }) };
+  if (state.status === 'room-ended' || state.status === 'lesson-ended') return { ...all, phase: state.status };
+  if (sheet === null) return { ...all, phase: 'waiting' };
   const shared = {
-    v,
+    ...all,
     ask: sheet.ask,
     sheet: sheet.sheet,
     asking: askingOn(state, sheet),

@@ -114,7 +114,7 @@ describe('R69 the help that was given', () => {
     ];
     const desk = deskView(fold(events), people, LIVE);
     expect(desk.reports[0]).toMatchObject({ right: 2, memory: { right: 1, of: 1 } });
-    expect(desk.breakdown.map(({ question, memory }) => [question, memory])).toEqual([
+    expect(desk.breakdown?.map(({ question, memory }) => [question, memory])).toEqual([
       ['quality-0', false],
       ['root-0', true],
     ]);

@@ -64,7 +64,7 @@ describe('R47 a log of the time of triads', () => {
     const state = folded(LOG);
     const people = peopleIn([{ type: 'StudentJoined', student: 's1', seat: 1 }]);
     const desk = deskView(state, people, LIVE);
-    expect(desk.breakdown.map(({ question }) => question)).toEqual(['direction-1', 'keys-0']);
+    expect(desk.breakdown?.map(({ question }) => question)).toEqual(['direction-1', 'keys-0']);
     expect(desk.entered).toMatchObject({ chords: 'Em D', corrections: 1 });
     expect(lessonTable(state, people)).toHaveLength(3);
   });
