@@ -13,8 +13,6 @@ export { zoneNotes } from './neck/zones.ts';
 
 /** The bass of a shape lies on one of the three low strings, or it is no bass. */
 const HIGHEST_BASS_STRING = 4;
-/** Further up, the fourth string is no bass either: the chord lies an octave above the guitar's own. */
-const HIGHEST_THIN_BASS = 9;
 
 /** Shapes with open strings stay near the nut. */
 const NUT_FRETS = 4;
@@ -36,7 +34,6 @@ const ONE_FINGER = 1.8;
 function isCommon({ frets }: SolvedShape): boolean {
   const [bass] = shapeNotes(frets);
   if (bass === undefined || bass.string < HIGHEST_BASS_STRING) return false;
-  if (bass.string === HIGHEST_BASS_STRING && bass.fret > HIGHEST_THIN_BASS) return false;
   return !frets.includes(0) || (frettedRange(frets)?.[1] ?? 0) <= NUT_FRETS;
 }
 

@@ -66,27 +66,50 @@ function tryEverything({ chord, tuning }: Problem): number {
   return found;
 }
 
+let found: Problem | null = null;
+
+function worstProblem(): Problem {
+  found ??= slowest();
+  return found;
+}
+
 /** The chord and tuning that take longest to solve, without what was solved before. */
 const solvingWorstChord: Bench = async () => {
-  const worst = slowest();
-  const { times, baselines } = await fiveRuns(
-    () => solveAnew(worst.chord, { tuning: worst.tuning }),
-    () => tryEverything(worst),
-  );
-  const { median: value } = middle(times);
-  const { median: baseline } = middle(baselines);
-  const { median: ratio, spread } = middle(times.map((time, run) => (baselines[run] ?? 0) / time));
+  const worst = worstProblem();
+  const { times } = await fiveRuns(() => solveAnew(worst.chord, { tuning: worst.tuning }));
+  const { median, spread } = middle(times);
   return {
     name: 'solving the worst chord',
-    value,
+    value: median,
     unit: 'ms',
-    baseline,
-    against: `trying every placement of ${chordSymbol(worst.chord)}, ${worst.tuning}`,
-    ratio,
-    budget: `at most ${MOST_MILLISECONDS} ms, and at least ${LEAST_TIMES_FASTER} times faster than trying every placement`,
-    within: value <= MOST_MILLISECONDS && ratio >= LEAST_TIMES_FASTER,
+    baseline: null,
+    against: null,
+    ratio: null,
+    budget: `at most ${MOST_MILLISECONDS} ms`,
+    within: median <= MOST_MILLISECONDS,
     spread,
   };
 };
 
-export const neckBenches: readonly Bench[] = [solvingWorstChord];
+/** The same against a bare search of the neck, in one run. */
+const solvingAgainstSearch: Bench = async () => {
+  const worst = worstProblem();
+  const { times, baselines } = await fiveRuns(
+    () => solveAnew(worst.chord, { tuning: worst.tuning }),
+    () => tryEverything(worst),
+  );
+  const { median: ratio, spread } = middle(times.map((time, run) => (baselines[run] ?? 0) / time));
+  return {
+    name: 'worst chord, beside a search',
+    value: middle(times).median,
+    unit: 'ms',
+    baseline: middle(baselines).median,
+    against: `trying every placement of ${chordSymbol(worst.chord)}, ${worst.tuning}`,
+    ratio,
+    budget: `at least ${LEAST_TIMES_FASTER} times faster`,
+    within: ratio >= LEAST_TIMES_FASTER,
+    spread,
+  };
+};
+
+export const neckBenches: readonly Bench[] = [solvingWorstChord, solvingAgainstSearch];
