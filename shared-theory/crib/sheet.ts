@@ -95,7 +95,7 @@ export function cribSheet(
 }
 
 /** The different chords of a loop in order of their first sounding. */
-export function differentChords(truth: Pick<Truth, 'chords'>): readonly Chord[] {
+function differentChords(truth: Pick<Truth, 'chords'>): readonly Chord[] {
   const chords = chordsOf(truth);
   return firstSlots(chords).map((slot) => itemAt(chords, slot));
 }

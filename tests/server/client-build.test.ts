@@ -32,7 +32,7 @@ const SOURCES = {
   'package-lock.json': 100,
 };
 const pages = (time: number) =>
-  Object.fromEntries(['student', 'host', 'desk', 'pair'].map((page) => [`.build/client/${page}.html`, time]));
+  Object.fromEntries(['student', 'host', 'desk', 'pair', 'crib'].map((page) => [`.build/client/${page}.html`, time]));
 
 describe('built pages', () => {
   const fresh = (files: Readonly<Record<string, number>>) => {
