@@ -42,10 +42,15 @@ function fromDegree<T>(ofMajor: readonly T[], mode: Mode): readonly T[] {
   return [...ofMajor.slice(start), ...ofMajor.slice(0, start)];
 }
 
+/** Each mode's scale is asked for thousands of times. */
+const scales = new Map<Mode, readonly number[]>();
+
 /** Semitones of each degree above the tonic, ascending from 0. */
 export function modeScale(mode: Mode): readonly number[] {
   const start = itemAt(MAJOR_SCALE, STANDS_ON[mode]);
-  return fromDegree(MAJOR_SCALE, mode).map((semitones) => modulo(semitones - start, 12));
+  const scale = scales.get(mode) ?? fromDegree(MAJOR_SCALE, mode).map((semitones) => modulo(semitones - start, 12));
+  scales.set(mode, scale);
+  return scale;
 }
 
 /** The triad on each degree. */

@@ -25,8 +25,17 @@ export function modulo(value: number, size: number): number {
   return ((value % size) + size) % size;
 }
 
+/** There are few names of notes, and each is read thousands of times. */
+const known = new Map<NoteName, SpelledNote>();
+
 /** Takes a spelled note apart. RangeError where it is none. */
 export function readNote(name: NoteName): SpelledNote {
+  const note = known.get(name) ?? parseNote(name);
+  known.set(name, note);
+  return note;
+}
+
+function parseNote(name: NoteName): SpelledNote {
   const found = NOTE.exec(name);
   if (!found) {
     throw new RangeError(`Not a note: ${JSON.stringify(name)}. A note is a capital A to G with #, b or neither.`);

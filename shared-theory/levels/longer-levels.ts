@@ -75,7 +75,8 @@ export const LONGER_LEVELS: readonly Level[] = [
     opening: true,
     openShapes: false,
     highestFret: 7,
-    largestMove: 9,
+    // From the open E up to D, as in a twelve-bar on A.
+    largestMove: 10,
     leadsOn: true,
     qualities: ['major', 'minor', 'suspended-fourth', 'diminished', 'suspended-second'],
     questions: ['strokes', 'quality', 'root', 'seventh', 'numeral', 'keys'],
