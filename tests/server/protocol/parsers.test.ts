@@ -46,6 +46,13 @@ const COMMANDS: readonly Record<string, unknown>[] = [
   { type: 'VampStarted', id: 'i1', round: 'r1', tempo: 100 },
   { type: 'ChangeTook', id: 'i1', round: 'r1', change: { kind: 'full' }, bar: 4 },
   { type: 'VampStopped', id: 'i1', round: 'r1' },
+  { type: 'SilenceKept', id: 'i1', round: 'r1' },
+  { type: 'SetDepth', id: 'i1', student: 's1', depth: 'floor' },
+  {
+    type: 'ChangeSettings',
+    id: 'i1',
+    settings: { policy: 'modes', naming: 'fixed-do', capo: 9, slashIsNew: true },
+  },
   { type: 'StartRound', id: 'i1', after: 0, level: 2, item: 'i7' },
   { type: 'PlanLesson', id: 'i1', items: [] },
   { type: 'PlanLesson', id: 'i1', items: [{ item: 'i7', level: 7, kinds: ['count', 'keys'] }] },
@@ -131,6 +138,9 @@ describe('commands', () => {
     [{ ...COMMANDS[15], change: { kind: 'hold', slot: -1 } }, 'slot'],
     [{ ...COMMANDS[15], change: { kind: 'loud' } }, 'kind'],
     [{ ...COMMANDS[21], settings: { policy: 'all' } }, 'policy'],
+    [{ ...COMMANDS[21], settings: { naming: 'italian' } }, 'naming'],
+    [{ ...COMMANDS[21], settings: { capo: 10 } }, 'capo'],
+    [{ ...COMMANDS[21], settings: { capo: 1.5 } }, 'capo'],
   ])('%j is refused, and what was wrong is named: %s', (payload, named) => {
     const parsed = parseCommand(payload);
     expect(parsed).toMatchObject({ ok: false, reason: 'message-not-readable' });
