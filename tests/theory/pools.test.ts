@@ -92,7 +92,7 @@ describe('loops of the pools', () => {
         'Amaj7 Bm',
         'A7 Bm',
         'Gmaj7 C6',
-        'C Gsus4',
+        'Cmaj7 Gsus4',
         'G#m7b5 C#m7 F#m7 Dmaj7',
       ],
       ['C7 F', 'Dmaj7 G7', 'Bdim C', 'C7 G7', 'Dm7 G7 C7'],
