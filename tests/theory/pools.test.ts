@@ -95,7 +95,7 @@ describe('loops of the pools', () => {
         'Cmaj7 Gsus4',
         'G#m7b5 C#m7 F#m7 Dmaj7',
       ],
-      ['C7 F', 'Dmaj7 G7', 'Bdim C', 'C7 G7', 'Dm7 G7 C7'],
+      ['C7 D7', 'Dmaj7 G7', 'Bdim C', 'C7 G7', 'Dm7 G7 C7'],
     ],
     [
       11,
