@@ -144,7 +144,10 @@ describe('loops', () => {
     ['C Eb', ''],
     ['G D Em Bm C G C D', 'G I–V–vi–iii–IV–I–IV–V'],
   ])('%s: %s', (loop, expected) => {
-    const keys = candidateKeys(loop.split(' ').map((symbol) => parseChord(symbol)), 'majors');
+    const keys = candidateKeys(
+      loop.split(' ').map((symbol) => parseChord(symbol)),
+      'majors',
+    );
     expect(keys.map(({ tonic, numerals }) => `${tonic} ${numerals.join('–')}`).join(', ')).toBe(expected);
   });
 
@@ -153,7 +156,10 @@ describe('loops', () => {
     ['Am F C G', 'vi–IV–I–V', 'i–VI–III–VII'],
     ['Am Dm G C', 'vi–ii–V–I', 'i–iv–VII–III'],
   ])('%s has both relatives', (loop, major, minor) => {
-    const keys = candidateKeys(loop.split(' ').map((symbol) => parseChord(symbol)), 'relatives');
+    const keys = candidateKeys(
+      loop.split(' ').map((symbol) => parseChord(symbol)),
+      'relatives',
+    );
     expect(keys.map(({ name, numerals }) => [name, numerals.join('–')])).toEqual([
       ['C major', major],
       ['A minor', minor],

@@ -200,7 +200,11 @@ describe('names and ids', () => {
   });
 });
 
-const majorsOf = (text: string) => candidateKeys(text.split(' ').map((symbol) => parseChord(symbol)), 'majors');
+const majorsOf = (text: string) =>
+  candidateKeys(
+    text.split(' ').map((symbol) => parseChord(symbol)),
+    'majors',
+  );
 const read = (text: string) =>
   majorsOf(text)
     .map(({ tonic, numerals: found }) => `${tonic} ${found.join('–')}`)
@@ -309,7 +313,10 @@ describe('candidate keys in general', () => {
   });
 
   test('under relatives each major is followed by its relative minor', () => {
-    const keys = candidateKeys(['Em', 'D'].map((symbol) => parseChord(symbol)), 'relatives');
+    const keys = candidateKeys(
+      ['Em', 'D'].map((symbol) => parseChord(symbol)),
+      'relatives',
+    );
     expect(keys.map(({ id, name, numerals: found }) => [id, name, found.join('–')])).toEqual([
       ['7M', 'G major', 'vi–V'],
       ['4m', 'E minor', 'i–VII'],

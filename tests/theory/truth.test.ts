@@ -32,11 +32,7 @@ describe('the truth of what sounded', () => {
       distances: ['b7'],
       bass: [40, 50],
       top: [64, 66],
-      keys: left(
-        ['G major', 'D major'],
-        ['E minor', 'B minor'],
-        ['E aeolian', 'D mixolydian', 'E dorian', 'D ionian'],
-      ),
+      keys: left(['G major', 'D major'], ['E minor', 'B minor'], ['E aeolian', 'D mixolydian', 'E dorian', 'D ionian']),
       tempo: 100,
       strokes: 'down-up',
       settlers: [

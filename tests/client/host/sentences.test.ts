@@ -48,7 +48,7 @@ describe('more owners than can be told apart in one breath', () => {
 
 describe('under the other policies', () => {
   const reveal = (text: string, policy: Policy) => {
-    const chords = text.split(' ').map(parseChord);
+    const chords = text.split(' ').map((each) => parseChord(each));
     const { keys, deciders } = cribOf(chords, policy);
     return { chords: [], rows: keys.map(({ key }) => chartRows(chords, parseKeyName(key), policy)), deciders };
   };

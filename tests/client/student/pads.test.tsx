@@ -235,7 +235,7 @@ test('numerals: every right reading stands below one’s own, save the one that 
 test('order: a tap writes the next letter, a new one is always the next unused; the first bar stays A', async () => {
   const pad = await open('order');
   expect(pad.labels()).toEqual(['first place: A', 'next place: empty', 'third place: empty', 'fourth place: empty']);
-  expect(pad.choices().map((each) => (each as HTMLButtonElement).disabled)).toEqual([true, false, false, false]);
+  expect(pad.choices().map((each) => each.disabled)).toEqual([true, false, false, false]);
   await pad.tap('next place: empty');
   expect(pad.chosen()).toEqual([0, 0, '', '']);
   await pad.tap('next place: A');
