@@ -22,7 +22,7 @@ export type Quality = (typeof QUALITIES)[number];
  * What may sound beside the third and fifth: a minor seventh (named `seventh`, as in C7 and Cm7), a major seventh, a diminished
  * seventh, a major sixth, or a ninth without a seventh.
  */
-export const ADDITIONS = ['seventh', 'major-seventh', 'diminished-seventh', 'sixth', 'ninth'] as const;
+const ADDITIONS = ['seventh', 'major-seventh', 'diminished-seventh', 'sixth', 'ninth'] as const;
 export type Addition = (typeof ADDITIONS)[number];
 
 /** A chord: a spelled root, a quality, and what more there is: one addition, and a bass other than the root. */

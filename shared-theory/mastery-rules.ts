@@ -2,7 +2,7 @@ import type { ErrorKind } from './questions/error-kinds.ts';
 import type { Kind } from './questions/question.ts';
 
 /** What a vamp, or the chord that was asked about, is like where a level asks for such cases. */
-export const TRAITS = [
+const TRAITS = [
   /** Two chords in turn. */
   'two-chords',
   /** The top note stays or goes the other way than the bass. */

@@ -23,7 +23,7 @@ export const POLICIES = ['majors', 'relatives', 'raised-seventh', 'modes'] as co
 export type Policy = (typeof POLICIES)[number];
 
 /** The seventh of a chord: `seventh` is the minor one of C7 and Cm7. */
-export const SEVENTHS = ['none', 'seventh', 'major-seventh', 'diminished-seventh'] as const;
+const SEVENTHS = ['none', 'seventh', 'major-seventh', 'diminished-seventh'] as const;
 export type Seventh = (typeof SEVENTHS)[number];
 
 /** How the sounding strokes go: all down, down and up by turns (with or without misses), or neither asked. */

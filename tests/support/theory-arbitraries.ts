@@ -9,7 +9,7 @@ export const ROOTS: readonly string[] = Array.from('CDEFGAB').flatMap((letter) =
 export const MAJOR_TONICS = ['Cb', 'Gb', 'Db', 'Ab', 'Eb', 'Bb', 'F', 'C', 'G', 'D', 'A', 'E', 'B', 'F#', 'C#'];
 
 export const anyRoot = fc.constantFrom(...ROOTS);
-export const anyChord: fc.Arbitrary<Chord> = fc.record({ root: anyRoot, quality: fc.constantFrom(...QUALITIES) });
+const anyChord: fc.Arbitrary<Chord> = fc.record({ root: anyRoot, quality: fc.constantFrom(...QUALITIES) });
 export const anyVamp = fc.array(anyChord, { minLength: 1, maxLength: 4 });
 
 /** Roots as a guitarist meets them, with the other spelling of each that is written. */

@@ -18,7 +18,7 @@ export type Heard = { readonly made: GeneratedVamp; readonly asked: readonly Ask
 export type Evening = readonly Heard[];
 
 /** One text per thing heard: a place on the neck is its pitch class, whichever string. */
-export function nameOf(kind: Kind, answer: Answer): string {
+function nameOf(kind: Kind, answer: Answer): string {
   return kind === 'root' || kind === 'bass' ? judgeOf<Kind>(kind).heard(answer) : asks[kind].key(answer as never);
 }
 

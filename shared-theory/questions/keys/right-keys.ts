@@ -7,7 +7,7 @@ import type { KeyId } from '../question.ts';
 import { HOME_IDS } from './ask.ts';
 
 /** Keys as answers, by their names. */
-export function idsOf(names: readonly string[]): ReadonlySet<KeyId> {
+function idsOf(names: readonly string[]): ReadonlySet<KeyId> {
   return new Set(names.map((name) => keyId(parseKeyName(name))));
 }
 
