@@ -49,10 +49,34 @@ function keysUnder(chords: readonly Chord[], policy: Policy): readonly Key[] {
   }
 }
 
+/** The keys by their places on the circle of fifths, C major and A minor first, however they are spelled. */
+const PLACES = Array.from({ length: 12 }, (_, place) => place);
+const MAJORS = PLACES.map((place) => majorOf(place > 6 ? place - 12 : place));
+const MINORS = MAJORS.map(relativeKey);
+
+type Owned = { readonly majors: number; readonly raised: number };
+
+/** Places of the majors that own a chord, and of the minors that do with either seventh, as bits. Pools hold the same chords over and over. */
+const owned = new WeakMap<Chord, Owned>();
+
+function ownersOf(chord: Chord): Owned {
+  const known = owned.get(chord);
+  if (known !== undefined) return known;
+  const bits = (keys: readonly Key[], sevenths: Sevenths) =>
+    keys.reduce((sum, key, place) => (keyOwns(key, chord, sevenths) ? sum | (1 << place) : sum), 0);
+  const worked = { majors: bits(MAJORS, 'natural'), raised: bits(MINORS, 'raised-too') };
+  owned.set(chord, worked);
+  return worked;
+}
+
+/** Places whose key owns all chords. */
+function placesOwning(chords: readonly Chord[], among: keyof Owned): readonly boolean[] {
+  const shared = chords.reduce((bits, chord) => bits & ownersOf(chord)[among], 0xfff);
+  return PLACES.map((place) => (shared & (1 << place)) !== 0);
+}
+
 function owningMajors(chords: readonly Chord[]): readonly Key[] {
-  const owning = Array.from({ length: 12 }, (_, place) =>
-    chords.every((chord) => keyOwns(majorOf(place > 6 ? place - 12 : place), chord)),
-  );
+  const owning = placesOwning(chords, 'majors');
   // The owners stand in one arc of the circle: it starts after a key that does not own them.
   const start = owning.findIndex((owns, place) => owns && !owning[modulo(place - 1, 12)]);
   const arc = owning.map((_, place) => modulo(start + place, 12)).filter((place) => owning[place]);
@@ -74,15 +98,13 @@ function homesIn(parent: Key, chords: readonly Chord[]): readonly Key[] {
 /** The majors with their relatives, and before and behind them, by signatures, the minors that own all only with their seventh raised. */
 function withRaised(majors: readonly Key[], chords: readonly Chord[]): readonly Key[] {
   const natural = majors.flatMap((key) => [key, relativeKey(key)]);
-  const owned = new Set(natural.map(keyId));
+  const named = new Set(natural.map(keyId));
   const first = majors[0];
+  const owning = placesOwning(chords, 'raised');
   // Whose it is goes by sound; only then is the owner spelled.
-  const raised = Array.from({ length: 12 }, (_, place) => place)
-    .filter((place) => {
-      const key = relativeKey(majorOf(place));
-      return !owned.has(keyId(key)) && chords.every((chord) => keyOwns(key, chord, 'raised-too'));
-    })
-    .map((place) => minorOn(place, chords, first));
+  const raised = PLACES.filter((place) => owning[place] && !named.has(keyId(itemAt(MINORS, place)))).map((place) =>
+    minorOn(place, chords, first),
+  );
   const start = first ? keySignature(first) : 0;
   const bySignature = raised.toSorted((one, other) => keySignature(one) - keySignature(other));
   return [

@@ -1,10 +1,10 @@
-import { chordIntervals, chordNotes, chordPitchClasses, chordSymbol, overRoot } from './chords.ts';
+import { chordIntervals, chordNotes, chordSymbol, overRoot } from './chords.ts';
 import type { Addition, Chord, Quality } from './chords.ts';
 import { itemAt } from './items.ts';
 import { isModal, keyName, modeScale, modeTriads, scaleNotes } from './keys.ts';
-import type { Key } from './keys.ts';
+import type { Key, Mode } from './keys.ts';
 import { modulo, pitchClass, transpose } from './pitch.ts';
-import type { NoteName, PitchClass } from './pitch.ts';
+import type { Interval, NoteName, PitchClass } from './pitch.ts';
 
 const ROMAN = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'] as const;
 const DOMINANT = 4;
@@ -17,12 +17,6 @@ export type Place = { readonly key: Key; readonly degree: number; readonly raise
 
 /** What may count as a minor key's own: its natural seventh alone, or the raised one as well. */
 export type Sevenths = 'natural' | 'raised-too';
-
-/** Semitones of each degree above the tonic, with the seventh of a minor key raised or not. */
-function scaleOf({ mode }: Key, raised: boolean): readonly number[] {
-  const scale = modeScale(mode);
-  return raised ? scale.map((semitones, degree) => (degree === LEADING_DEGREE ? 11 : semitones)) : scale;
-}
 
 /** The seven notes of a key, spelled, with the seventh of a minor key raised or not. */
 export function spelledScale(key: Key, raised: boolean): readonly NoteName[] {
@@ -43,40 +37,69 @@ export function keyHolds(key: Key, sound: PitchClass, sevenths: Sevenths = 'natu
 }
 
 /**
- * The roots that a chord may be read from: its own. A chord whose notes divide the octave evenly, augmented or with a diminished
- * seventh, sounds the same from each of them.
+ * Semitones from a root to the others that a chord sounds the same from: one that divides the octave evenly, augmented or with a
+ * diminished seventh, may be read from each of its notes.
  */
-function rootsOf({ root, quality, addition }: Chord): readonly PitchClass[] {
-  const own = pitchClass(root);
-  if (quality === 'augmented') return [0, 4, 8].map((semitones) => (own + semitones) % 12);
-  if (addition === 'diminished-seventh') return [0, 3, 6, 9].map((semitones) => (own + semitones) % 12);
-  return [own];
+function rootsApart({ quality, addition }: Chord): readonly number[] {
+  if (quality === 'augmented') return [0, 4, 8];
+  return addition === 'diminished-seventh' ? [0, 3, 6, 9] : [0];
 }
 
-/** Degree on which a scale carries a chord: its root stands there and each of its notes on the letter that the chord asks for. */
-function degreeIn(chord: Chord, tonic: PitchClass, scale: readonly number[]): number {
-  for (const root of rootsOf(chord)) {
-    const above = modulo(root - tonic, 12);
-    const degree = scale.indexOf(above);
-    if (degree < 0) continue;
-    const fits = chordIntervals(chord).every(
-      ({ steps, semitones }) => itemAt(scale, (degree + steps) % 7) === (above + semitones) % 12,
-    );
-    if (fits) return degree;
+/**
+ * Degree on which a scale carries a chord whose root lies `above` semitones above the tonic: its root stands there and each of its
+ * notes on the letter that the chord asks for; -1 where none does.
+ */
+function degreeOn(scale: readonly number[], chord: Chord, above: number): number {
+  for (const apart of rootsApart(chord)) {
+    const root = (above + apart) % 12;
+    const degree = scale.indexOf(root);
+    const fits = ({ steps, semitones }: Interval) => itemAt(scale, (degree + steps) % 7) === (root + semitones) % 12;
+    if (degree >= 0 && chordIntervals(chord).every(fits)) return degree;
   }
   return -1;
 }
 
+/** A scale by mode and seventh, and the bits of the semitones that it holds. */
+type Scale = { readonly name: string; readonly semitones: readonly number[]; readonly holds: number };
+
+const scales = new Map<string, Scale>();
+
+/** Semitones of each degree above the tonic, with the seventh of a minor key raised or not. */
+function scaleOf(mode: Mode, raised: boolean): Scale {
+  const name = raised ? `${mode} raised` : mode;
+  const known = scales.get(name);
+  if (known !== undefined) return known;
+  const semitones = modeScale(mode).map((above, degree) => (raised && degree === LEADING_DEGREE ? 11 : above));
+  const scale = { name, semitones, holds: semitones.reduce((bits, above) => bits | (1 << above), 0) };
+  scales.set(name, scale);
+  return scale;
+}
+
+/** Degrees by semitones above the tonic, of every kind of chord in every scale: hundreds, asked for thousands of times a vamp. */
+const degrees = new Map<string, readonly number[]>();
+
+function degreeIn({ name, semitones }: Scale, chord: Chord, above: number): number {
+  const kind = `${name} ${chord.quality} ${chord.addition}`;
+  const known = degrees.get(kind);
+  if (known !== undefined) return itemAt(known, above);
+  const worked = Array.from({ length: 12 }, (_, root) => degreeOn(semitones, chord, root));
+  degrees.set(kind, worked);
+  return itemAt(worked, above);
+}
+
+function placeOn(chord: Chord, key: Key, raised: boolean): Place | null {
+  const tonic = pitchClass(key.tonic);
+  const scale = scaleOf(key.mode, raised);
+  const degree = degreeIn(scale, chord, modulo(pitchClass(chord.root) - tonic, 12));
+  if (degree < 0) return null;
+  const { bass } = chord;
+  if (bass !== undefined && !(scale.holds & (1 << modulo(pitchClass(bass) - tonic, 12)))) return null;
+  return { key, degree, raised };
+}
+
 /** Where a key has a chord, by sound; null where it does not own it. The bass must be a note of the same scale. */
 export function placeIn(chord: Chord, key: Key, sevenths: Sevenths = 'natural'): Place | null {
-  const tonic = pitchClass(key.tonic);
-  for (const raised of mayRaise(key, sevenths) ? [false, true] : [false]) {
-    const scale = scaleOf(key, raised);
-    const degree = degreeIn(chord, tonic, scale);
-    const holds = (sound: PitchClass) => scale.includes(modulo(sound - tonic, 12));
-    if (degree >= 0 && chordPitchClasses(chord).every(holds)) return { key, degree, raised };
-  }
-  return null;
+  return placeOn(chord, key, false) ?? (mayRaise(key, sevenths) ? placeOn(chord, key, true) : null);
 }
 
 /** Whether a key owns a chord: one of its degrees carries it. */

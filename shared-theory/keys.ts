@@ -128,8 +128,16 @@ export function usualKey(id: KeyId): Key {
   return id.endsWith('M') ? usual(sound) : relativeKey(usual(sound + 3));
 }
 
-/** The seven notes of a key, spelled, from the tonic up. */
+/** The scales of the keys that were asked for: no more than there are keys. */
+const spelled = new Map<string, readonly NoteName[]>();
+
+/** The seven notes of a key, spelled, from the tonic up. RangeError for a key beyond seven signs. */
 export function scaleNotes(key: Key): readonly NoteName[] {
+  const name = keyName(key);
+  const known = spelled.get(name);
+  if (known !== undefined) return known;
   keySignature(key);
-  return modeScale(key.mode).map((semitones, steps) => transpose(key.tonic, { steps, semitones }));
+  const notes = modeScale(key.mode).map((semitones, steps) => transpose(key.tonic, { steps, semitones }));
+  spelled.set(name, notes);
+  return notes;
 }

@@ -10,7 +10,7 @@ import { perform } from './perform.ts';
 import { modulo, pitchClass } from './pitch.ts';
 import type { NoteName, PitchClass } from './pitch.ts';
 import { remembered } from './remembered.ts';
-import { settlingOf } from './settlers.ts';
+import { settlingTriads } from './settlers.ts';
 import { heardAs } from './sounding.ts';
 import type { Policy, Truth } from './truth.ts';
 import type { VoicedSlot, VoicedVamp } from './vamps.ts';
@@ -95,16 +95,23 @@ type Plan = {
   readonly notes: readonly NoteName[];
 };
 
+/** No key has to leave. */
+const SETTLED: Plan = {
+  owners: { majors: [], relatives: [], 'raised-seventh': [], modes: [] },
+  chords: [],
+  notes: [],
+};
+
 const plans = new Map<string, Plan>();
 
 function planOf(chords: readonly Chord[]): Plan {
   return remembered(plans, chords.map(chordSymbol).join(' '), () => {
     const different = chords.filter((chord, slot) => chords.findIndex((other) => soundsAs(chord, other)) === slot);
+    const majors = candidateKeys(different, 'majors');
+    if (majors.length < 2) return SETTLED;
     const owners = ownersOf(different);
-    const { majors } = owners;
     const outer = [majors[0], majors.at(-1)].flatMap((key) => (key ? [key.name] : []));
-    if (majors.length < 2) return { owners, chords: [], notes: [] };
-    const { settlers, open } = settlingOf(different, majors, 'majors');
+    const { settlers, open } = settlingTriads(different, majors, 'majors');
     const alone = (name: string) => (leaves: readonly string[]) => leaves.length === 1 && leaves[0] === name;
     // Most usual first. A diminished chord would settle it as well, but hardly stands alone.
     const standing = (symbols: readonly string[]) =>

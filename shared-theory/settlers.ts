@@ -41,17 +41,32 @@ type Leaving = { readonly chord: Chord; readonly left: readonly CandidateKey[] }
 
 /** What settles the keys of a vamp. All is empty where nothing throws one out. */
 export function settlingOf(chords: readonly Chord[], keys: readonly CandidateKey[], policy: Policy): Settling {
+  const triads = settlingTriads(chords, keys, policy);
+  return {
+    ...triads,
+    sevenths: triads.settlers.length === 0 ? [] : helpfulSevenths(chords, keys, policy).map(named),
+  };
+}
+
+/** The same without sevenths. */
+export function settlingTriads(
+  chords: readonly Chord[],
+  keys: readonly CandidateKey[],
+  policy: Policy,
+): Pick<Settling, 'settlers' | 'open'> {
   const thirds = leavingOf(thirdChords(chords, keys, policy), keys, policy);
   const settling = thirds.filter(({ left }) => left.length < keys.length);
-  if (settling.length === 0) return { settlers: [], sevenths: [], open: [] };
-  const named = ({ chord, left }: Leaving) => ({ chord: chordSymbol(chord), leaves: left.map(({ name }) => name) });
+  if (settling.length === 0) return { settlers: [], open: [] };
   return {
     settlers: settling
       .toSorted((one, other) => reach(one.chord) - reach(other.chord) || one.left.length - other.left.length)
       .map(named),
-    sevenths: helpfulSevenths(chords, keys, policy).map(named),
     open: thirds.filter(({ left }) => left.length === keys.length).map(({ chord }) => chordSymbol(chord)),
   };
+}
+
+function named({ chord, left }: Leaving): Settler {
+  return { chord: chordSymbol(chord), leaves: left.map(({ name }) => name) };
 }
 
 /** For each of the keys, in their order, the least that leaves it alone, or alone with those that nothing tells from it. */
