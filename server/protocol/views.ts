@@ -6,6 +6,8 @@ export type WireAsking = {
   readonly target: number;
   readonly options?: readonly string[];
   readonly letter?: string;
+  /** root, bass: fret of the class's capo, where there is one. */
+  readonly capo?: number;
   /** direction, keys: `one`, `two` or `more` chords in the loop, where everyone knows it by now. */
   readonly loop?: string;
   /** settler: a note is sung over the loop; without it, a chord joins it. */
@@ -325,6 +327,7 @@ export type DeskView = Omit<HostView, 'seats' | 'spread' | 'truth'> & {
   };
   /** The teacher's own round as he entered it last, to be corrected; null where Hearsay plays. */
   readonly entered: {
+    /** As he typed them; in another naming than the present one, as that prints them. */
     readonly chords: string;
     readonly groove: string | null;
     readonly tempo: number | null;
@@ -336,6 +339,8 @@ export type DeskView = Omit<HostView, 'seats' | 'spread' | 'truth'> & {
   } | null;
   /** The question that waits for the sound to fall silent; null where none does. */
   readonly awaited: string | null;
+  /** What the questions of the round are asked under, whatever the class has chosen since; null before the first round. */
+  readonly askedUnder: { readonly policy: string; readonly qualities: readonly string[] } | null;
   readonly crib: WireCrib | null;
   /** What the choice of the key policy changes about the round: private. */
   readonly policyChanges: readonly WirePolicyChange[];

@@ -79,6 +79,7 @@ function askingTold({ round, question }: Sheet, told: Told): Wire.WireAsking {
     target: asking.target,
     ...(asking.options === undefined ? {} : { options: asking.options }),
     ...(asking.letter === undefined ? {} : { letter: asking.letter }),
+    ...(asking.capo === undefined ? {} : { capo: asking.capo }),
     ...(asking.loop === undefined ? {} : { loop: asking.loop }),
     ...(kind === 'settler' && (round.truth.settlers[target]?.note ?? null) !== null ? { sung: true as const } : {}),
   };
@@ -240,14 +241,28 @@ export function keysReveal(state: RoomState, sheet: Sheet): Wire.WireKeysReveal 
   };
 }
 
+/** What a round keeps of the settings that its questions are asked under. */
+export function wireAskedUnder({ settings: { policy, qualities } }: HeardRound): Wire.DeskView['askedUnder'] {
+  return { policy, qualities };
+}
+
+const cribsKnown = new WeakMap<HeardRound, Wire.WireCrib>();
+
+/** What the teacher reads of a round; worked out once. */
 export function wireCrib(round: HeardRound): Wire.WireCrib {
+  const known = cribsKnown.get(round) ?? cribNow(round);
+  cribsKnown.set(round, known);
+  return known;
+}
+
+function cribNow(round: HeardRound): Wire.WireCrib {
   const { chords, keys, deciders, settlers } = cribOf(chordsOf(round), round.settings.policy);
   return {
     chords,
     keys: keys.map(({ key, numerals }) => ({ key, numerals })),
     deciders: deciders.map(({ note, leaves }) => ({ note, leaves })),
     settlers: settlers.map(({ chord, leaves }) => ({ chord, leaves })),
-    bass: round.truth.roots,
+    bass: round.slots.map(({ chord }) => bassNote(readSymbol(chord))),
     directions: round.truth.directions,
   };
 }

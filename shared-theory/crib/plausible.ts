@@ -1,6 +1,6 @@
 import { candidateKeys } from '../candidates.ts';
 import { chordPitchClasses } from '../chords.ts';
-import type { Chord, Quality } from '../chords.ts';
+import type { Quality } from '../chords.ts';
 import { distanceNumber } from '../distance-line.ts';
 import { itemAt } from '../items.ts';
 import { keyId, parseKeyName, relativeKey } from '../keys.ts';
@@ -14,7 +14,7 @@ import { degreeOfDistance, readNumeral, waysToSay, writeNumeral } from '../quest
 import { chordsOf, firstSlots } from '../questions/own-chords.ts';
 import type { AnswerOf, AskedOf, KeyId, Kind, NeckPlace, OwnAnswers } from '../questions/question.ts';
 import { ORDERS } from '../questions/order/ask.ts';
-import { NECK_PLACES } from '../questions/root/ask.ts';
+import { neckPlaces } from '../questions/root/ask.ts';
 import { pitchClassAt } from '../questions/root/places.ts';
 import { questionId } from '../questions/round-questions.ts';
 import { ASKED_SEVENTHS } from '../questions/seventh/ask.ts';
@@ -35,7 +35,7 @@ const GUESSES: Guesses = {
   count: () => alone(Array.from({ length: MOST_CHORDS }, (_, index) => index + 1)),
   order: (asked) => alone(ordersNear(judgeOf('order').truth(asked) ?? [])),
   direction: () => alone(['up', 'down', 'same']),
-  bass: ({ truth, target }) => alone(chordNotesFirst(itemAt(chordsOf(truth), target))),
+  bass: (asked) => alone(chordNotesFirst(asked)),
   quality: ({ settings }) => alone(settings.qualities),
   root: rootGuesses,
   seventh: () => alone(ASKED_SEVENTHS),
@@ -48,13 +48,16 @@ const GUESSES: Guesses = {
   home: () => [],
 };
 
-const LOW_PLACES = NECK_PLACES.toSorted((one, other) => one.fret - other.fret);
+/** The places of the neck pad, the lowest frets first. */
+function lowPlaces({ settings }: AskedOf): readonly NeckPlace[] {
+  return neckPlaces(settings.capo).toSorted((one, other) => one.fret - other.fret);
+}
 
 /** The low places, those of the chord's own notes before others: a class that mishears a bass mostly hears another note of the chord. */
-function chordNotesFirst(chord: Chord): readonly NeckPlace[] {
-  const own = new Set(chordPitchClasses(chord));
+function chordNotesFirst(asked: AskedOf): readonly NeckPlace[] {
+  const own = new Set(chordPitchClasses(itemAt(chordsOf(asked.truth), asked.target)));
   const strange = (place: NeckPlace) => Number(!own.has(pitchClassAt(place)));
-  return LOW_PLACES.toSorted((one, other) => strange(one) - strange(other));
+  return lowPlaces(asked).toSorted((one, other) => strange(one) - strange(other));
 }
 
 function alone<K extends Kind>(answers: readonly AnswerOf<K>[]): readonly Guess<K>[] {
@@ -64,10 +67,11 @@ function alone<K extends Kind>(answers: readonly AnswerOf<K>[]): readonly Guess<
 const RELATIVE: Partial<Record<Quality, Quality>> = { major: 'minor', minor: 'major' };
 
 /** Every place near the nut; once alone, and once with the quality of the relative chord heard before. */
-function rootGuesses({ truth, target }: AskedOf): readonly Guess<'root'>[] {
+function rootGuesses(asked: AskedOf): readonly Guess<'root'>[] {
+  const { truth, target } = asked;
   const relative = RELATIVE[truth.qualities[target] ?? 'power'];
   const own = relative === undefined ? [] : [{ [questionId('quality', target)]: relative }];
-  return [{}, ...own].flatMap((each) => LOW_PLACES.map((answer) => ({ answer, own: each })));
+  return [{}, ...own].flatMap((each) => lowPlaces(asked).map((answer) => ({ answer, own: each })));
 }
 
 /** Every order, those that differ in the fewest slots first. */

@@ -10,7 +10,7 @@ import { MOST_NUMERALS } from '../questions/numeral/ask.ts';
 import { CHART } from '../questions/numeral/judge.ts';
 import { ORDERS } from '../questions/order/ask.ts';
 import type { Answer, AskedOf, Kind } from '../questions/question.ts';
-import { NECK_PLACES } from '../questions/root/ask.ts';
+import { neckPlaces } from '../questions/root/ask.ts';
 import { ASKED_SEVENTHS } from '../questions/seventh/ask.ts';
 
 /**
@@ -35,7 +35,7 @@ export function blindAnswers(kind: Kind, context: AskedOf): readonly Answer[] {
       return QUALITIES.flatMap(read);
     case 'bass':
     case 'root':
-      return NECK_PLACES;
+      return neckPlaces(context.settings.capo);
     case 'seventh':
       return ASKED_SEVENTHS;
     case 'distance':

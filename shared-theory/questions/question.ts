@@ -30,7 +30,7 @@ export const COLLECTED_KINDS: ReadonlySet<Kind> = new Set(['home']);
 export const NOT_SURE = 'not-sure';
 export type NotSure = typeof NOT_SURE;
 
-/** A place on the two low strings; `string` 6 or 5, `fret` 0 to 12. */
+/** A place on the two low strings; `string` 6 or 5, `fret` from the nut: 0 to 12, with a capo from its fret up to 15 at most. */
 export type NeckPlace = { readonly string: 5 | 6; readonly fret: number };
 
 /**
@@ -111,6 +111,8 @@ export type Asking = {
    * root and quality have been.
    */
   readonly letter?: string;
+  /** root and bass: fret of the class's capo, 1 to 9, where there is one. */
+  readonly capo?: number;
   /** direction, distance, numeral, keys: how many chords the loop has, where everyone knows it by now. */
   readonly loop?: Loop;
 };

@@ -24,7 +24,7 @@ import { playBoth, type BothReadings } from '../../shared-theory/play-both.ts';
 import { KEY_IDS } from '../../shared-theory/questions/keys/ask.ts';
 import { askableQuestions, judgeOf } from '../../shared-theory/questions/judges.ts';
 import { ORDERS } from '../../shared-theory/questions/order/ask.ts';
-import { NECK_PLACES } from '../../shared-theory/questions/root/ask.ts';
+import { neckPlaces } from '../../shared-theory/questions/root/ask.ts';
 import { pitchClassAt } from '../../shared-theory/questions/root/places.ts';
 import { ASKED_SEVENTHS } from '../../shared-theory/questions/seventh/ask.ts';
 import type { Answer, Kind, KeyId, NeckPlace, QuestionSettings } from '../../shared-theory/questions/question.ts';
@@ -90,9 +90,9 @@ function answersOf({ kind }: RoundQuestion, truth: Truth): readonly Answer[] {
     case 'seventh':
       return ASKED_SEVENTHS;
     case 'bass':
-      return NECK_PLACES.filter(({ string, fret }) => string === 6 && fret < 12);
+      return neckPlaces().filter(({ string, fret }) => string === 6 && fret < 12);
     case 'root':
-      return NECK_PLACES.filter(({ string, fret }) => string === 6 || fret % 5 === 0);
+      return neckPlaces().filter(({ string, fret }) => string === 6 || fret % 5 === 0);
     case 'distance':
       return Array.from({ length: 25 }, (_, index) => index - 12);
     case 'keys':

@@ -7,6 +7,8 @@ export type NeckLayout = {
   readonly ground: Rect;
   /** null on a page that begins above the first fret. */
   readonly nut: Rect | null;
+  /** null where there is no capo, or not on this page. */
+  readonly capo: CapoLayout | null;
   readonly frets: readonly (readonly [Point, Point])[];
   readonly strings: readonly { readonly string: 5 | 6; readonly from: Point; readonly to: Point }[];
   readonly inlays: readonly { readonly at: Point; readonly r: number }[];
@@ -20,6 +22,16 @@ export type NeckLayout = {
   readonly zone: (string: 5 | 6, fret: number) => Rect;
 };
 
+/** A capo: its bar over all strings, the middle of its words between them, and what lies behind it, where nothing is played. */
+export type CapoLayout = {
+  readonly fret: number;
+  readonly bar: Rect;
+  readonly words: Point;
+  /** Degrees by which the words are turned to lie along the bar. */
+  readonly turned: 0 | -90;
+  readonly behind: Rect;
+};
+
 export type NeckOptions = {
   readonly flat: boolean;
   /** Left-handed: upright, string 6 lies right; flat, the nut lies right. */
@@ -29,8 +41,10 @@ export type NeckOptions = {
   /** First and last fret drawn; they fill the ground's length in true spacing. */
   readonly from: number;
   readonly to: number;
-  /** Length of the open row before the nut; 0 on a page that begins higher up. */
+  /** Length of the open row before the nut, or before the first fret drawn below a capo; 0 on a page that begins higher up. */
   readonly open: number;
+  /** Fret of a capo, 0 for none: there the open strings are played. */
+  readonly capo?: number;
   /** How far the strings lie from the neck's edges, as a share of its breadth. */
   readonly edge?: number;
   /** Thickness of the nut. */
@@ -39,12 +53,19 @@ export type NeckOptions = {
 
 const INLAYS: readonly number[] = [3, 5, 7, 9, 12, 15];
 
+/** Thickness of a capo's bar, and how far it stands off its fret, as shares of that fret's length. */
+const BAR = { thick: 0.56, off: 0.07 } as const;
+/** What lies behind a capo is veiled with the numbers and rings that stand out over it. */
+const BEHIND = 30;
+/** How far the bar reaches over each edge of the neck, as a share of its breadth. */
+const OVERHANG = 0.022;
+
 /** Nut to fret `n` where nut to fret 12 is 1: equal temperament halves the string each twelve frets. */
 export const fretDistance = (n: number): number => 2 * (1 - 2 ** (-n / 12));
 
 /** Lays the neck along its own axis, then turns it into the picture. */
 export function layNeck(options: NeckOptions): NeckLayout {
-  const { flat, ground, from, to, open, edge = 0.245, nut = 10 } = options;
+  const { flat, ground, from, to, open, capo = 0, edge = 0.245, nut = 10 } = options;
   const mirrored = options.mirrored === true;
   const length = flat ? ground.width : ground.height;
   const breadth = flat ? ground.height : ground.width;
@@ -66,14 +87,30 @@ export function layNeck(options: NeckOptions): NeckLayout {
   };
 
   const drawn = Array.from({ length: to - from + 1 }, (_, index) => from + index);
-  const middle = (fret: number): number => (fret === 0 ? -open / 2 : (along(fret - 1) + along(fret)) / 2);
-  const dotted = drawn.filter((fret) => INLAYS.includes(fret));
+  const cell = along(capo) - along(capo - 1);
+  const bar = along(capo) - cell * (BAR.off + BAR.thick);
+  const onCapo = bar + (cell * BAR.thick) / 2;
+  const middle = (fret: number): number => {
+    if (fret === 0) return -open / 2;
+    return fret === capo ? onCapo : (along(fret - 1) + along(fret)) / 2;
+  };
+  const dotted = drawn.filter((fret) => INLAYS.includes(fret) && fret !== capo);
   const inlay = Math.min(breadth * 0.03, length * 0.03) + 1;
   const zoneStart = (string: 5 | 6): number => (across(string) < breadth / 2 ? 0 : breadth / 2);
 
   return {
     ground,
     nut: open > 0 && from === 1 ? box(-nut, -0.014 * breadth, nut, 1.028 * breadth) : null,
+    capo:
+      capo >= from && capo <= to
+        ? {
+            fret: capo,
+            bar: box(bar, -OVERHANG * breadth, cell * BAR.thick, (1 + 2 * OVERHANG) * breadth),
+            words: turn(onCapo, breadth / 2),
+            turned: flat ? -90 : 0,
+            behind: box(-open - BEHIND, -BEHIND, bar + open + BEHIND, breadth + 2 * BEHIND),
+          }
+        : null,
     frets: drawn.slice(0, -1).map((fret) => [turn(along(fret), 0), turn(along(fret), breadth)]),
     strings: ([6, 5] as const).map((string) => ({
       string,
@@ -96,14 +133,14 @@ export function layNeck(options: NeckOptions): NeckLayout {
 
 /**
  * Pages of frets for a neck of the given length, each as its first and last fret: one page if the narrowest fret is then
- * still `least` long, else pages of seven at most on which it is.
+ * still `least` long, else pages of seven at most on which it is. The first begins on fret `first`.
  */
-export function neckPages(length: number, least: number, last = 12): readonly (readonly [number, number])[] {
+export function neckPages(length: number, least: number, last = 12, first = 1): readonly (readonly [number, number])[] {
   const fits = (from: number, to: number): boolean =>
     (length * (fretDistance(to) - fretDistance(to - 1))) / (fretDistance(to) - fretDistance(from - 1)) >= least;
-  if (fits(1, last)) return [[1, last]];
+  if (fits(first, last)) return [[first, last]];
   const pages: (readonly [number, number])[] = [];
-  let from = 1;
+  let from = first;
   while (from <= last) {
     let to = from;
     while (to < last && to - from < 6 && fits(from, to + 1)) to += 1;

@@ -1,8 +1,10 @@
 import type { ComponentChildren } from 'preact';
+import { capoWords } from '../../../server/protocol/words/asked/neck.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
 import { point } from '../pencil.ts';
-import type { NeckLayout } from './neck-layout.ts';
+import type { CapoLayout, NeckLayout, Rect } from './neck-layout.ts';
 
-/** The neck itself: ground, frets, inlays, nut, strings. Beads and lenses go on top as children. */
+/** The neck itself: ground, frets, inlays, nut, strings, capo. Beads and lenses go on top as children. */
 export function Neck(props: {
   readonly layout: NeckLayout;
   /** Radius of the ringed string numbers; 0 leaves them out. */
@@ -40,6 +42,13 @@ export function Neck(props: {
       {layout.strings.map(({ string, from, to }) => (
         <path key={string} d={`M${point(from)}L${point(to)}`} class={`line-ink ${string === 6 ? 'g6' : 'g4'}`} />
       ))}
+      {props.numbers &&
+        layout.numbers.map(({ fret, at }) => (
+          <text key={fret} x={at[0]} y={at[1]} dy="0.35em" font-size="16" text-anchor="middle" class="fill-ink2">
+            {fret}
+          </text>
+        ))}
+      {layout.capo && <rect {...layout.capo.behind} class="fill-paper" fill-opacity="0.66" />}
       {names > 0 &&
         layout.names.map(({ string, at }) => (
           <g key={string}>
@@ -50,13 +59,31 @@ export function Neck(props: {
             </text>
           </g>
         ))}
-      {props.numbers &&
-        layout.numbers.map(({ fret, at }) => (
-          <text key={fret} x={at[0]} y={at[1]} dy="0.35em" font-size="16" text-anchor="middle" class="fill-ink2">
-            {fret}
-          </text>
-        ))}
+      {layout.capo && <Capo capo={layout.capo} />}
       {props.children}
+    </>
+  );
+}
+
+/** Letters on a capo: as high as its bar lets them be, and no longer than stands between the strings. */
+const letters = ({ width, height }: Rect): number =>
+  Math.min(0.72 * Math.min(width, height), 0.147 * Math.max(width, height));
+
+/** A bar across the strings with its word and number on it. */
+function Capo({ capo: { bar, words, fret, turned } }: { readonly capo: CapoLayout }) {
+  return (
+    <>
+      <rect {...bar} rx="5" class="fill-ink" />
+      <text
+        transform={`translate(${point(words)})rotate(${turned})`}
+        dy="0.35em"
+        font-size={letters(bar)}
+        font-weight="650"
+        text-anchor="middle"
+        class="text-paper"
+      >
+        {fill(capoWords.bar, { fret })}
+      </text>
     </>
   );
 }

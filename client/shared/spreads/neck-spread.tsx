@@ -1,3 +1,6 @@
+import { questionWords } from '../../../server/protocol/words/question-words.ts';
+import type { NeckPlace } from '../../../shared-theory/questions/question.ts';
+import { neckFrets, neckPlaces, rootAsk } from '../../../shared-theory/questions/root/ask.ts';
 import { fretDistance, layNeck, type NeckLayout } from '../drawings/neck-layout.ts';
 import { Neck } from '../drawings/neck.tsx';
 import { lensPath } from '../marks-geometry.ts';
@@ -7,19 +10,17 @@ import { BeadPile } from './bead-row.tsx';
 import { handsOn, isRight, type SpreadProps } from './spread-props.ts';
 
 const STRINGS = [5, 6] as const;
-/** Of the neck that is drawn; answers end at fret 12. */
+/** Of the neck that is drawn. */
 const LAST_FRET = 22;
-const FRETS = Array.from({ length: 13 }, (_, fret) => fret);
-
-type Place = { readonly string: 5 | 6; readonly fret: number };
-const PLACES: readonly Place[] = STRINGS.flatMap((string) => FRETS.map((fret) => ({ string, fret })));
-const placeKey = ({ string, fret }: Place): string => `${string}.${fret}`;
+const placeKey = rootAsk.key;
 
 /** Where a root or a bass note was found: the first bead sits on the string; string 5 piles up, string 6 hangs down. */
 export function NeckSpread({ spread, truth, size, hands = true }: SpreadProps) {
   const { scale } = size;
-  const most = (string: 5 | 6): number =>
-    Math.max(1, ...FRETS.map((fret) => handsOn(spread, placeKey({ string, fret }))));
+  const { capo = 0 } = spread.asking;
+  const places = neckPlaces(capo);
+  const most = (low: 5 | 6): number =>
+    Math.max(1, ...places.filter(({ string }) => string === low).map((place) => handsOn(spread, placeKey(place))));
   const [up, down] = [most(5), most(6)];
   const breadth = 200 * scale;
   const [upper, lower] = [0.245 * breadth, 0.755 * breadth];
@@ -28,17 +29,18 @@ export function NeckSpread({ spread, truth, size, hands = true }: SpreadProps) {
   const spare = size.height - (lower - upper);
   const pitch = Math.min(full, spare / (up + down));
   const piles = layPiles(
-    PLACES.map((place) => handsOn(spread, placeKey(place))),
+    places.map((place) => handsOn(spread, placeKey(place))),
     pitch * Math.max(up, down),
     full,
   );
   const need = (hands: number): number => Math.max(upper, (hands - 0.5) * pitch);
   const top = Math.max(0, (size.height - need(up) - need(down) - (lower - upper)) / 2);
-  const layout = neckLayout(size, top + need(up) - upper, breadth);
+  const layout = neckLayout(size, top + need(up) - upper, breadth, capo);
   return (
     <Neck layout={layout} names={27 * scale} inlayNumbers={36 * scale}>
-      {truth ? <Ringing layout={layout} truth={truth} scale={scale} /> : null}
-      {PLACES.map((place, index) => {
+      {truth ? <Ringing layout={layout} places={places} truth={truth} scale={scale} /> : null}
+      {layout.capo ? <SoundingNames layout={layout} scale={scale} /> : null}
+      {places.map((place, index) => {
         const pile = piles[index];
         return hands && pile ? (
           <BeadPile
@@ -46,7 +48,7 @@ export function NeckSpread({ spread, truth, size, hands = true }: SpreadProps) {
             pile={pile}
             from={layout.place(place.string, place.fret)}
             toward={place.string === 5 ? 'up' : 'down'}
-            halo={place.fret === 0 ? 'paper' : 'shade'}
+            halo={place.fret === capo ? 'paper' : 'shade'}
           />
         ) : null;
       })}
@@ -55,32 +57,41 @@ export function NeckSpread({ spread, truth, size, hands = true }: SpreadProps) {
 }
 
 /** The neck from the string numbers to where it runs off the picture. */
-function neckLayout({ width, bleed = 0, scale }: SpreadProps['size'], y: number, breadth: number): NeckLayout {
+function neckLayout(
+  { width, bleed = 0, scale }: SpreadProps['size'],
+  y: number,
+  breadth: number,
+  capo: number,
+): NeckLayout {
   const nut = 180 * scale;
+  const [, highest] = neckFrets(capo);
+  const marked = fretDistance(highest);
   // Nut to fret 12 takes 1400 of a picture 1920 wide, so that the strings run off its edge beyond fret 12.
   const twelve = Math.min(
     1400 * scale,
-    bleed > 0 ? Number.POSITIVE_INFINITY : width - nut,
-    (width + bleed - nut) * 0.86,
+    bleed > 0 ? Number.POSITIVE_INFINITY : (width - nut) / marked,
+    ((width + bleed - nut) * 0.86) / marked,
   );
   const reach = (width + bleed - nut) / twelve;
-  const beyond = Array.from({ length: LAST_FRET - 12 }, (_, index) => 12 + index);
-  const last = bleed > 0 ? (beyond.find((fret) => fretDistance(fret) >= reach) ?? LAST_FRET) : 12;
+  const beyond = Array.from({ length: LAST_FRET - highest }, (_, index) => highest + index);
+  const last = bleed > 0 ? (beyond.find((fret) => fretDistance(fret) >= reach) ?? LAST_FRET) : highest;
   const ground = { x: nut, y, width: fretDistance(last) * twelve, height: breadth };
-  return layNeck({ flat: true, ground, from: 1, to: last, open: 132 * scale, nut: 16 * scale });
+  return layNeck({ flat: true, ground, from: 1, to: last, open: 132 * scale, nut: 16 * scale, capo });
 }
 
 /** The right places: the string rings from the lowest of them to the bridge, and each is ringed. */
 function Ringing({
   layout,
+  places,
   truth,
   scale,
 }: {
   readonly layout: NeckLayout;
+  readonly places: readonly NeckPlace[];
   readonly truth: NonNullable<SpreadProps['truth']>;
   readonly scale: number;
 }) {
-  const right = PLACES.filter((place) => isRight(truth, placeKey(place)));
+  const right = places.filter((place) => isRight(truth, placeKey(place)));
   return (
     <>
       {STRINGS.map((string) => {
@@ -104,11 +115,36 @@ function Ringing({
         const [x, y] = layout.place(place.string, place.fret);
         return (
           <g key={placeKey(place)}>
-            <circle cx={x} cy={y} r={33 * scale} class={place.fret === 0 ? 'fill-paper' : 'fill-shade'} />
+            <circle
+              cx={x}
+              cy={y}
+              r={33 * scale}
+              class={place.fret === (layout.capo?.fret ?? 0) ? 'fill-paper' : 'fill-shade'}
+            />
             <circle cx={x} cy={y} r={31 * scale} class="line-brass g6" />
           </g>
         );
       })}
+    </>
+  );
+}
+
+/** Under a capo, over its open strings: which names are meant. */
+function SoundingNames({ layout, scale }: { readonly layout: NeckLayout; readonly scale: number }) {
+  const size = 28 * scale;
+  return (
+    <>
+      {questionWords.capoNames.map((line, index) => (
+        <text
+          key={line}
+          class="spread-label fill-ink2"
+          x={0}
+          y={layout.ground.y - (1.6 - index) * 1.25 * size}
+          font-size={size}
+        >
+          {line}
+        </text>
+      ))}
     </>
   );
 }

@@ -1,13 +1,14 @@
 import { useState } from 'preact/hooks';
-import { bassSpoken, neckAnswers, rootSpoken } from '../../../server/protocol/words/asked/neck.ts';
+import { bassSpoken, capoWords, neckAnswers, rootSpoken } from '../../../server/protocol/words/asked/neck.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { studentWords } from '../../../server/protocol/words/student.ts';
 import type { NeckPlace } from '../../../shared-theory/questions/question.ts';
-import { LAST_FRET, rootAsk } from '../../../shared-theory/questions/root/ask.ts';
+import { neckFrets, rootAsk } from '../../../shared-theory/questions/root/ask.ts';
 import { useBox } from '../../shared/box.ts';
 import { layNeck, neckPages, type NeckLayout } from '../../shared/drawings/neck-layout.ts';
 import { Neck } from '../../shared/drawings/neck.tsx';
 import { Bead, Lens } from '../../shared/music-marks.tsx';
+import type { Point } from '../../shared/pencil.ts';
 import { sameAnswer } from '../moment.ts';
 import { Choice } from './choice.tsx';
 import type { PadModule, PadProps } from './pad.ts';
@@ -20,10 +21,11 @@ const LEAST_SHOWN = 10;
 const STRINGS = [6, 5] as const;
 
 export const spoken = { root: rootSpoken, bass: bassSpoken };
-export const said: PadModule<NeckPlace>['said'] = (_asking, place) => placeText(place);
+export const said: PadModule<NeckPlace>['said'] = ({ capo }, place) => placeText(place, capo);
 
-const placeText = (place: NeckPlace): string =>
-  fill(place.fret === 0 ? neckAnswers.neckOpen : neckAnswers.neckFret, place);
+/** On a capo's fret the open strings sound. */
+const placeText = (place: NeckPlace, capo = 0): string =>
+  fill(place.fret === capo ? neckAnswers.neckOpen : neckAnswers.neckFret, place);
 
 /** The two low strings: upright like a grown chord box, flat where phone and pad lie. */
 export function Pad(props: PadProps<NeckPlace>) {
@@ -31,7 +33,11 @@ export function Pad(props: PadProps<NeckPlace>) {
   const flat = box.width > box.height && innerWidth > innerHeight;
   // Closed, the foot may take a little of the pad: the pages stay as they were tapped.
   const least = props.truth ? LEAST_SHOWN : LEAST[flat ? 'flat' : 'upright'] * (props.closed ? 0.75 : 1);
-  const pages = neckPages(groundOf(box, flat, true).length, least, LAST_FRET);
+  const capo = props.asking.capo ?? 0;
+  const [lowest, highest] = neckFrets(capo);
+  // Of the frets behind a capo one is enough to be seen.
+  const first = Math.max(1, capo - 1);
+  const pages = neckPages(groundOf(box, flat, openRow(first)).length, least, highest, first);
   const [turned, turn] = useState<number | null>(null);
   const holds = (fret: number): number =>
     Math.max(
@@ -40,14 +46,16 @@ export function Pad(props: PadProps<NeckPlace>) {
     );
   const right = props.truth?.answer as NeckPlace | undefined;
   const page = Math.min(turned ?? holds((right ?? props.chosen)?.fret ?? 0), pages.length - 1);
-  const [from, to] = pages[page] ?? [1, LAST_FRET];
-  const { layout, open } = neckOn(box, flat, props.leftHanded, from, to);
-  const frets = Array.from({ length: to - from + 1 }, (_, index) => from + index);
-  const chosen = props.chosen && isOn(props.chosen.fret, from, to) ? props.chosen : null;
+  const [from, to] = pages[page] ?? [first, highest];
+  const row = from === first ? openRow(first) : 'none';
+  const layout = neckOn(box, flat, props.leftHanded, { from, to, row, capo });
+  const lowestHere = from === first ? lowest : from;
+  const frets = Array.from({ length: to - lowestHere + 1 }, (_, index) => lowestHere + index);
+  const chosen = props.chosen && frets.includes(props.chosen.fret) ? props.chosen : null;
   const rightKeys = props.truth ? [props.truth.key, ...(props.truth.also ?? [])] : [];
   return (
     <>
-      {pages.length > 1 && <Pages pages={pages} page={page} onTurn={turn} />}
+      {(pages.length > 1 || capo > 0) && <Pages pages={pages} page={page} lowest={lowest} onTurn={turn} />}
       <div class="fill" ref={ref}>
         <svg
           class="under"
@@ -56,9 +64,9 @@ export function Pad(props: PadProps<NeckPlace>) {
           viewBox={`0 0 ${box.width} ${box.height}`}
           aria-hidden="true"
         >
-          <Neck layout={layout} names={open ? 13 : 0} numbers>
+          <Neck layout={layout} names={row === 'none' ? 0 : 13} numbers>
             {STRINGS.flatMap((string) =>
-              (open ? [0, ...frets] : frets)
+              frets
                 .filter((fret) => rightKeys.includes(rootAsk.key({ string, fret })))
                 .map((fret) => (
                   <Ringing
@@ -71,16 +79,16 @@ export function Pad(props: PadProps<NeckPlace>) {
                   />
                 )),
             )}
-            {chosen && <Chosen layout={layout} place={chosen} dashed={props.dashed} />}
+            {chosen && <Chosen layout={layout} place={chosen} open={lowest} dashed={props.dashed} />}
           </Neck>
         </svg>
         {STRINGS.flatMap((string) =>
-          (open ? [0, ...frets] : frets).map((fret) => {
+          frets.map((fret) => {
             const pressed = props.chosen?.string === string && props.chosen.fret === fret;
             return (
               <Choice
                 key={`${string}.${fret}`}
-                label={placeText({ string, fret })}
+                label={placeText({ string, fret }, capo)}
                 pressed={pressed}
                 closed={props.closed}
                 at={layout.zone(string, fret)}
@@ -94,12 +102,18 @@ export function Pad(props: PadProps<NeckPlace>) {
   );
 }
 
-const isOn = (fret: number, from: number, to: number): boolean =>
-  fret === 0 ? from === 1 : fret >= from && fret <= to;
+/**
+ * What stands before the first fret of a page: the open strings before the nut, to be marked; the ends of the strings with their
+ * numbers where a capo stands further up; nothing on a later page.
+ */
+type Row = 'open' | 'ends' | 'none';
+
+const openRow = (first: number): Row => (first === 1 ? 'open' : 'ends');
 
 /** Room for the neck in the pad: its open row and the numbers beside it taken off. */
-function groundOf(box: { readonly width: number; readonly height: number }, flat: boolean, open: boolean) {
-  const row = open ? (flat ? 78 : box.height < 340 ? 60 : 80) : 10;
+function groundOf(box: { readonly width: number; readonly height: number }, flat: boolean, before: Row) {
+  const open = flat ? 78 : box.height < 340 ? 60 : 80;
+  const row = { open, ends: 44, none: 10 }[before];
   const length = (flat ? box.width : box.height) - row - (flat ? 4 : 10);
   return { row, length: Math.min(length, flat ? 900 : 620) };
 }
@@ -108,11 +122,9 @@ function neckOn(
   box: { readonly width: number; readonly height: number },
   flat: boolean,
   mirrored: boolean,
-  from: number,
-  to: number,
-): { readonly layout: NeckLayout; readonly open: boolean } {
-  const open = from === 1;
-  const { row, length } = groundOf(box, flat, open);
+  part: { readonly from: number; readonly to: number; readonly row: Row; readonly capo: number },
+): NeckLayout {
+  const { row, length } = groundOf(box, flat, part.row);
   const breadth = flat ? Math.min(box.height - 30, 190) : Math.min(box.width - 48, 360);
   const ground = flat
     ? {
@@ -122,13 +134,19 @@ function neckOn(
         height: breadth,
       }
     : { x: (box.width - breadth) / 2, y: row, width: breadth, height: length };
-  return { layout: layNeck({ flat, mirrored, ground, from, to, open: open ? row - 14 : 0 }), open };
+  return layNeck({ ...part, flat, mirrored, ground, open: part.row === 'none' ? 0 : row - 14 });
 }
 
 /** The bead of one's own answer, and its ring where it did not count. */
-function Chosen(props: { readonly layout: NeckLayout; readonly place: NeckPlace; readonly dashed: boolean }) {
+function Chosen(props: {
+  readonly layout: NeckLayout;
+  readonly place: NeckPlace;
+  /** Fret of the open strings: 0, or that of the capo. */
+  readonly open: number;
+  readonly dashed: boolean;
+}) {
   const [x, y] = props.layout.place(props.place.string, props.place.fret);
-  const halo = props.place.fret === 0 ? 'paper' : 'shade';
+  const halo = props.place.fret === props.open ? 'paper' : 'shade';
   return props.dashed ? <Ring x={x} y={y} rx={15} ry={15} dashed /> : <Bead x={x} y={y} r={15.5} halo={halo} />;
 }
 
@@ -145,40 +163,39 @@ function Ringing(props: {
   const [x, y] = props.layout.place(string, fret);
   // Before the nut the string's number takes the outer end.
   const half = (flat ? zone.width : zone.height) / 2 - (fret === 0 ? 13 : 0);
-  const middle = fret === 0 ? 6.5 * (flat && zone.x > props.layout.ground.x ? -1 : 1) : 0;
-  const [from, to] = flat
-    ? ([
-        [x + middle - half, y],
-        [x + middle + half, y],
-      ] as const)
-    : ([
-        [x, y + middle - half],
-        [x, y + middle + half],
-      ] as const);
+  const inward = fret === 0 ? 6.5 * (flat && zone.x > props.layout.ground.x ? -1 : 1) : 0;
+  const middle = inward + (flat ? zone.x + zone.width / 2 : zone.y + zone.height / 2);
+  const at = (end: number): Point => (flat ? [middle + end, y] : [x, middle + end]);
   // Round one's own bead the string swings wider, or the bead would hide it.
-  return <Lens from={from} to={to} amplitude={props.said ? 23 : 13} gauge={4} />;
+  return <Lens from={at(-half)} to={at(half)} amplitude={props.said ? 23 : 13} gauge={4} />;
 }
 
 function Pages(props: {
   readonly pages: readonly (readonly [number, number])[];
   readonly page: number;
+  /** Fret of the open strings: 0, or that of the capo. */
+  readonly lowest: number;
   readonly onTurn: (page: number) => void;
 }) {
+  const { pages, page, lowest, onTurn } = props;
+  const spans = pages.map(([from, to], index) => ({ from: index === 0 ? lowest : from, to }));
   return (
     <div class="pages">
-      <span aria-hidden="true">{studentWords.fretsWord}</span>
-      {props.pages.map(([from, to], index) => (
-        <button
-          key={from}
-          type="button"
-          class="page-link"
-          aria-label={fill(studentWords.frets, { from: from === 1 ? 0 : from, to })}
-          aria-pressed={index === props.page}
-          onClick={() => props.onTurn(index)}
-        >
-          {fill(studentWords.span, { from: from === 1 ? 0 : from, to })}
-        </button>
-      ))}
+      {lowest > 0 && <p>{capoWords.names}</p>}
+      {spans.length > 1 && <span aria-hidden="true">{studentWords.fretsWord}</span>}
+      {spans.length > 1 &&
+        spans.map((span, index) => (
+          <button
+            key={span.from}
+            type="button"
+            class="page-link"
+            aria-label={fill(studentWords.frets, span)}
+            aria-pressed={index === page}
+            onClick={() => onTurn(index)}
+          >
+            {fill(studentWords.span, span)}
+          </button>
+        ))}
     </div>
   );
 }

@@ -20,6 +20,8 @@ export const questionWords = {
   sevenths: seventhAnswers,
   order: orderAnswers,
   homes: homeAnswers,
+  /** Beside the neck under a capo, in lines. */
+  capoNames: ['names are', 'sounding names'],
   keysHome: homeWords,
   options: {
     ...directionAnswers,

@@ -3,8 +3,8 @@ import type { PitchClass } from '../../pitch.ts';
 import { midiPitchClass, modulo } from '../../pitch.ts';
 import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
 import { chordsOf } from '../own-chords.ts';
-import type { AskedOf, Judge, MarkingContext } from '../question.ts';
-import { NECK_PLACES } from '../root/ask.ts';
+import type { AskedOf, Judge, MarkingContext, NeckPlace } from '../question.ts';
+import { neckPlaces } from '../root/ask.ts';
 import { pitchClassAt, placesOf } from '../root/places.ts';
 
 const FIFTH = 7;
@@ -14,7 +14,7 @@ const FRET_EITHER_WAY: readonly number[] = [1, 11];
 /** The lowest note of a chord, by pitch class: any string, any octave, any spelling. */
 export const bassJudge: Judge<'bass'> = {
   kind: 'bass',
-  truth: (context) => placesOf(bassOf(context))[0] ?? null,
+  truth: (context) => rightPlaces(context)[0] ?? null,
   mark: (answer, context) => {
     const bass = needed(bassOf(context), 'bass', context.target);
     const above = modulo(pitchClassAt(answer) - bass, 12);
@@ -23,10 +23,15 @@ export const bassJudge: Judge<'bass'> = {
     const namesTheRoot = root !== null && pitchClassAt(answer) === root;
     return notRight(creditOf(above, namesTheRoot), errorOf(above, bass, namesTheRoot, context));
   },
-  also: (context) => placesOf(bassOf(context)).slice(1),
+  also: (context) => rightPlaces(context).slice(1),
   heard: (answer) => String(pitchClassAt(answer)),
-  chance: (context) => placesOf(bassOf(context)).length / NECK_PLACES.length,
+  chance: (context) => rightPlaces(context).length / neckPlaces(context.settings.capo).length,
 };
+
+/** Every place of the bass, lowest fret first. */
+function rightPlaces(context: AskedOf): readonly NeckPlace[] {
+  return placesOf(bassOf(context), context.settings);
+}
 
 function bassOf({ truth, target }: AskedOf): PitchClass | null {
   const chord = chordsOf(truth)[target];

@@ -1,27 +1,42 @@
-import type { Ask, NeckPlace } from '../question.ts';
+import type { Ask, Asking, NeckPlace, QuestionSettings } from '../question.ts';
 
-/** Highest fret of the neck pad. */
-export const LAST_FRET = 12;
+/** Highest fret of the neck pad, unless a capo asks for more. */
+const LAST_FRET = 12;
 
-/** Every place of the neck pad: strings 6 and 5, open to the twelfth fret. */
-export const NECK_PLACES: readonly NeckPlace[] = ([6, 5] as const).flatMap((string) =>
-  Array.from({ length: LAST_FRET + 1 }, (_, fret) => ({ string, fret })),
-);
+/** From a capo on it takes so many frets to find every note on two strings a fourth or a fifth apart. */
+const FRETS_FOR_EVERY_NOTE = 6;
+
+/** Lowest and highest fret that can be marked, counted from the nut: on a capo's own fret its open strings sound. */
+export function neckFrets(capo = 0): readonly [number, number] {
+  return [capo, Math.max(LAST_FRET, capo + FRETS_FOR_EVERY_NOTE)];
+}
+
+/** Every place of the neck pad under a capo: strings 6 and 5, from its open strings up. */
+export function neckPlaces(capo = 0): readonly NeckPlace[] {
+  const [lowest, highest] = neckFrets(capo);
+  const frets = Array.from({ length: highest - lowest + 1 }, (_, index) => lowest + index);
+  return ([6, 5] as const).flatMap((string) => frets.map((fret) => ({ string, fret })));
+}
 
 /** The root of one chord, marked on the two low strings. */
 export const rootAsk: Ask<'root'> = {
   kind: 'root',
   targets: (slots) => Array.from({ length: slots }, (_, index) => index),
-  ask: (target) => ({ kind: 'root', target }),
+  ask: (target, settings) => ({ kind: 'root', target, ...capoOf(settings) }),
   read: readNeckPlace,
   key: neckPlaceKey,
 };
 
-/** Reads a place of the neck pad; null where it is none. */
-export function readNeckPlace(value: unknown): NeckPlace | null {
+/** The capo as a pad needs it: nothing where there is none. */
+export function capoOf({ capo = 0 }: QuestionSettings): Pick<Asking, 'capo'> {
+  return capo > 0 ? { capo } : {};
+}
+
+/** Reads a place of the neck pad; null where it is none, or lies behind the capo. */
+export function readNeckPlace(value: unknown, { capo }: QuestionSettings): NeckPlace | null {
   if (typeof value !== 'object' || value === null || Object.keys(value).length !== 2) return null;
   const { string, fret } = value as { string?: unknown; fret?: unknown };
-  return NECK_PLACES.find((place) => place.string === string && place.fret === fret) ?? null;
+  return neckPlaces(capo).find((place) => place.string === string && place.fret === fret) ?? null;
 }
 
 /** One text per place: `6.5`. */

@@ -7,7 +7,7 @@ import { chordsOf } from '../own-chords.ts';
 import type { AskedOf, Judge, MarkingContext, NeckPlace } from '../question.ts';
 import { questionId } from '../round-questions.ts';
 import { readingsOfSound } from '../same-sound.ts';
-import { NECK_PLACES } from './ask.ts';
+import { neckPlaces } from './ask.ts';
 import { pitchClassAt, placesOf } from './places.ts';
 
 /** Semitones from the root to the chord's own third; chords without one have no entry, nor has one whose third is as good a root. */
@@ -46,7 +46,7 @@ export const rootJudge: Judge<'root'> = {
   },
   also: (context) => rightPlaces(context).slice(1),
   heard: (answer) => String(pitchClassAt(answer)),
-  chance: (context) => rightPlaces(context).length / NECK_PLACES.length,
+  chance: (context) => rightPlaces(context).length / neckPlaces(context.settings.capo).length,
   leansOn: (target, questions) => [
     questionId('quality', target),
     ...questions.filter(({ kind, target: slot }) => kind === 'root' && slot !== target).map(({ id }) => id),
@@ -66,7 +66,7 @@ function rootsOf({ truth, target }: AskedOf): readonly PitchClass[] {
 
 /** Every place of each root, lowest fret first. */
 function rightPlaces(context: AskedOf): readonly NeckPlace[] {
-  return rootsOf(context).flatMap(placesOf);
+  return rootsOf(context).flatMap((root) => placesOf(root, context.settings));
 }
 
 /** A wrong root: semitones above the right one, its own sound, and whether a constant shift begins with it. */

@@ -1,8 +1,8 @@
 import { STANDARD_TUNING } from '../../neck.ts';
 import type { PitchClass } from '../../pitch.ts';
 import { midiPitchClass } from '../../pitch.ts';
-import type { NeckPlace } from '../question.ts';
-import { NECK_PLACES } from './ask.ts';
+import type { NeckPlace, QuestionSettings } from '../question.ts';
+import { neckPlaces } from './ask.ts';
 
 /** Pitch class of a place on the neck in standard tuning. */
 export function pitchClassAt({ string, fret }: NeckPlace): PitchClass {
@@ -10,6 +10,8 @@ export function pitchClassAt({ string, fret }: NeckPlace): PitchClass {
 }
 
 /** Every place of a note on the neck pad, lowest fret first; none for null. */
-export function placesOf(sound: PitchClass | null): readonly NeckPlace[] {
-  return NECK_PLACES.filter((place) => pitchClassAt(place) === sound).toSorted((a, b) => a.fret - b.fret);
+export function placesOf(sound: PitchClass | null, { capo }: QuestionSettings): readonly NeckPlace[] {
+  return neckPlaces(capo)
+    .filter((place) => pitchClassAt(place) === sound)
+    .toSorted((a, b) => a.fret - b.fret);
 }

@@ -11,7 +11,7 @@ import { letterCells } from '../../../client/shared/drawings/letter-cells.ts';
 import { countSlashes } from '../../../client/shared/drawings/count-bar-layout.ts';
 import { isBetween, layDistance } from '../../../client/shared/drawings/distance-layout.ts';
 import { forkProngs } from '../../../client/shared/drawings/fork-layout.ts';
-import { fretDistance, layNeck, neckPages } from '../../../client/shared/drawings/neck-layout.ts';
+import { fretDistance, layNeck, neckPages, type Rect } from '../../../client/shared/drawings/neck-layout.ts';
 import { stair } from '../../../client/shared/drawings/stairs-layout.ts';
 import { chordSymbol } from '../../../shared-theory/chords.ts';
 import { keyId, keyName as nameOfKey, relativeKey, usualKey } from '../../../shared-theory/keys.ts';
@@ -70,6 +70,30 @@ test('every place lies in its own zone, and zones do not overlap', () => {
       },
     ),
   );
+});
+
+test('a capo lies across all strings on its own fret, its open strings on it, and what lies behind it begins before its bar', () => {
+  for (const capo of [1, 2, 3, 5, 9]) {
+    for (const flat of [true, false]) {
+      const from = Math.max(1, capo - 1);
+      const layout = layNeck({ flat, ground, from, to: from + 6, open: 30, capo });
+      const { bar, behind, words } = layout.capo ?? expect.fail('no capo is drawn');
+      const zones = ([6, 5] as const).map((string) => layout.zone(string, capo));
+      const length = ({ x, y, width, height }: Rect) => (flat ? [x, x + width] : [y, y + height]);
+      for (const [index, zone] of zones.entries()) {
+        const [start = 0, end = 0] = length(bar);
+        expect(start).toBeGreaterThan(length(zone)[0] ?? 0);
+        expect(end).toBeLessThan(length(zone)[1] ?? 0);
+        const [x, y] = layout.place(index === 0 ? 6 : 5, capo);
+        expect(x > bar.x && x < bar.x + bar.width && y > bar.y && y < bar.y + bar.height).toBe(true);
+      }
+      expect(flat ? bar.height > ground.height : bar.width > ground.width).toBe(true);
+      expect(length(behind)[1]).toBeCloseTo(length(bar)[0] ?? 0);
+      expect(words[0] > bar.x && words[0] < bar.x + bar.width).toBe(true);
+    }
+  }
+  expect(layNeck({ flat: true, ground, from: 1, to: 7, open: 30 }).capo).toBeNull();
+  expect(layNeck({ flat: true, ground, from: 8, to: 12, open: 0, capo: 3 }).capo).toBeNull();
 });
 
 test('the pages of a neck hold each fret once, none narrower than asked', () => {

@@ -44,6 +44,17 @@ test.each([
   );
 });
 
+test('root: under a capo the neck has its bar with its number, says which names are meant, and takes hands up to its last fret', () => {
+  const spread = spreadOf('root', 1, { '6.9': 3, '5.15': 2 });
+  draw({ ...spread, asking: { ...spread.asking, capo: 9 } });
+  expect(root.textContent).toContain('capo 9');
+  expect(root.textContent).toContain('sounding names');
+  expect(beads()).toBe(5);
+  draw(spreadOf('root', 1, { '6.9': 3 }));
+  expect(root.textContent).not.toContain('capo');
+  expect(root.textContent).not.toContain('sounding');
+});
+
 test('keys: an answer of two keys is a hand on each; no key is counted in the middle', () => {
   const spread = spreadOf('keys', 0, { '2M 7M': 3, '7M': 2, none: 4 });
   expect(Object.fromEntries(handsOnKeys(spread))).toEqual({ '2M': 3, '7M': 5, none: 4 });

@@ -9,6 +9,7 @@ import type { WireAsking, WireTruth } from '../../../server/protocol/views.ts';
 import { distanceAsk } from '../../../shared-theory/questions/distance/ask.ts';
 import { numeralAsk } from '../../../shared-theory/questions/numeral/ask.ts';
 import { ORDERS, orderAsk } from '../../../shared-theory/questions/order/ask.ts';
+import { neckFrets } from '../../../shared-theory/questions/root/ask.ts';
 import { KINDS } from '../../../shared-theory/questions/question.ts';
 
 const SETTINGS = { policy: 'majors', qualities: [] } as const;
@@ -350,3 +351,33 @@ test('numerals: a sharp and a flat take each other’s place', async () => {
   await pad.tap('flat');
   expect(pad.chosen()).toEqual(['ivo']);
 });
+
+test('root: without a capo the open strings and twelve frets, and no word of a capo', async () => {
+  const pad = await open('root');
+  expect(pad.place.textContent).not.toMatch(/capo|sounding/);
+  expect(pad.labels().filter((label) => label.includes('open'))).toEqual(['string 6, open', 'string 5, open']);
+});
+
+test.each([1, 2, 3, 7, 9])(
+  'root: with a capo on fret %i nothing behind it can be marked, and its own fret is open',
+  async (capo) => {
+    const pad = await open('root', { capo });
+    expect(pad.place.textContent).toContain(`capo ${capo}`);
+    expect(pad.place.textContent).toContain('Names are sounding names.');
+    const pages = [...pad.place.querySelectorAll<HTMLButtonElement>('.page-link')];
+    const frets = new Set<string>();
+    for (const page of pages.length > 0 ? pages : [null]) {
+      await act(() => page?.click());
+      for (const each of pad.place.querySelectorAll('.choice')) frets.add(each.getAttribute('aria-label') ?? '');
+    }
+    const [low, high] = neckFrets(capo);
+    const expected = [6, 5].flatMap((string) => [
+      `string ${string}, open`,
+      ...Array.from({ length: high - low }, (_, index) => `string ${string}, fret ${low + 1 + index}`),
+    ]);
+    expect([...frets].toSorted()).toEqual(expected.toSorted());
+    await act(() => pages[0]?.click());
+    await pad.tap('string 5, open');
+    expect(pad.chosen()).toEqual({ string: 5, fret: capo });
+  },
+);

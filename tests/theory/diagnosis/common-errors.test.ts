@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { commonErrors } from '../../../shared-theory/diagnosis/common-errors.ts';
 import { seededRandom } from '../../../shared-theory/random.ts';
-import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
+import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
 import { EM_D } from '../questions/given.ts';
 import { question, round } from './lesson.ts';
 import type { Given } from './lesson.ts';
@@ -52,7 +52,7 @@ describe('common errors', () => {
 
   test('answers without hearing are no finding', () => {
     const random = seededRandom(7, 'blind');
-    const blind = Array.from({ length: 400 }, () => NECK_PLACES[Math.floor(random() * NECK_PLACES.length)] ?? ROOT);
+    const blind = Array.from({ length: 400 }, () => neckPlaces()[Math.floor(random() * neckPlaces().length)] ?? ROOT);
     expect(commonErrors([round(question('root-0', blind))])).toEqual([]);
   });
 

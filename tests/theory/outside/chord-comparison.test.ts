@@ -7,7 +7,7 @@ import { usualKey } from '../../../shared-theory/keys.ts';
 import { pitchClass } from '../../../shared-theory/pitch.ts';
 import { numeralJudge } from '../../../shared-theory/questions/numeral/judge.ts';
 import { qualityJudge } from '../../../shared-theory/questions/quality/judge.ts';
-import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
+import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
 import { rootJudge } from '../../../shared-theory/questions/root/judge.ts';
 import { pitchClassAt } from '../../../shared-theory/questions/root/places.ts';
 import { context } from '../questions/given.ts';
@@ -184,7 +184,7 @@ test('a root is right where the roots are equal on the published level, on any s
     'B',
     'Cb',
   ]) {
-    for (const place of NECK_PLACES) {
+    for (const place of neckPlaces()) {
       const same = LEVELS.root(labelOf(root, 'minor'), { root: pitchClassAt(place), notes: [] });
       expect(rootJudge.mark(place, context(0, { roots: [root, 'D'] })).exact).toBe(same);
     }

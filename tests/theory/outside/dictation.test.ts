@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { parseChord } from '../../../shared-theory/chords.ts';
 import { numeralJudge } from '../../../shared-theory/questions/numeral/judge.ts';
 import { pointsOf } from '../../../shared-theory/questions/points.ts';
-import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
+import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
 import { rootJudge } from '../../../shared-theory/questions/root/judge.ts';
 import { pitchClassAt } from '../../../shared-theory/questions/root/places.ts';
 import { context } from '../questions/given.ts';
@@ -154,7 +154,7 @@ test('the bass is right in any octave; under which name does not matter here: a 
     ['G', 'G'],
     ['F#', 'Gb'],
   ] as const) {
-    for (const place of NECK_PLACES) {
+    for (const place of neckPlaces()) {
       const name = NAMES[pitchClassAt(place)] ?? '';
       const octave = place.string === 6 ? 2 : 3;
       const exact = rootJudge.mark(place, context(0, { roots: [sharp, 'D'] })).exact;

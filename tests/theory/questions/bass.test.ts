@@ -3,14 +3,14 @@ import { besideShown } from '../../../shared-theory/questions/beside.ts';
 import { bassJudge } from '../../../shared-theory/questions/bass/judge.ts';
 import type { ErrorKind } from '../../../shared-theory/questions/error-kinds.ts';
 import type { NeckPlace } from '../../../shared-theory/questions/question.ts';
-import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
+import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
 import { pitchClassAt } from '../../../shared-theory/questions/root/places.ts';
 import { pitchClass } from '../../../shared-theory/pitch.ts';
 import { context, played } from './given.ts';
 
 /** A place of a note on the pad. */
 function at(note: string): NeckPlace {
-  const place = NECK_PLACES.find((each) => pitchClassAt(each) === pitchClass(note));
+  const place = neckPlaces().find((each) => pitchClassAt(each) === pitchClass(note));
   if (!place) throw new Error(`${note} is on the pad`);
   return place;
 }
@@ -26,7 +26,7 @@ describe('the bass', () => {
     const given = context(target, played(text));
     const right = [bassJudge.truth(given), ...bassJudge.also(given)];
     expect(right.every((place) => place !== null && pitchClassAt(place) === pitchClass(note))).toBe(true);
-    expect(right).toHaveLength(NECK_PLACES.filter((place) => pitchClassAt(place) === pitchClass(note)).length);
+    expect(right).toHaveLength(neckPlaces().filter((place) => pitchClassAt(place) === pitchClass(note)).length);
     for (const place of right) if (place) expect(bassJudge.mark(place, given).exact).toBe(true);
   });
 

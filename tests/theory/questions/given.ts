@@ -9,7 +9,7 @@ import { MOST_HOMES } from '../../../shared-theory/questions/home/ask.ts';
 import { MOST_NUMERALS } from '../../../shared-theory/questions/numeral/ask.ts';
 import { ORDERS } from '../../../shared-theory/questions/order/ask.ts';
 import { ASKED_SEVENTHS } from '../../../shared-theory/questions/seventh/ask.ts';
-import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
+import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
 import type {
   Answer,
   Kind,
@@ -147,7 +147,7 @@ export function answers(kind: Kind, { qualities }: QuestionSettings): fc.Arbitra
       return fc.constantFrom(...qualities);
     case 'bass':
     case 'root':
-      return fc.constantFrom(...NECK_PLACES);
+      return fc.constantFrom(...neckPlaces());
     case 'seventh':
       return fc.constantFrom(...ASKED_SEVENTHS);
     case 'count':

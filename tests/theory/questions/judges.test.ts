@@ -11,7 +11,7 @@ import type { Answer, Kind, MarkingContext, NeckPlace } from '../../../shared-th
 import { COLLECTED_KINDS, KINDS } from '../../../shared-theory/questions/question.ts';
 import { ORDERS } from '../../../shared-theory/questions/order/ask.ts';
 import { ASKED_SEVENTHS } from '../../../shared-theory/questions/seventh/ask.ts';
-import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
+import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
 import { answers, context, EM_D, played, settings, SETTINGS, truths, owners } from './given.ts';
 import { padAnswers } from './search.ts';
 
@@ -110,7 +110,7 @@ describe('properties of every mark', () => {
   test('the spelling of the chords and of their keys changes no mark', () => {
     const sharp = context(0, { roots: ['F#', 'B'], keys: owners(['F# major', 'B major'], []) });
     const flat = context(0, { roots: ['Gb', 'Cb'], keys: owners(['Gb major', 'Cb major'], []) });
-    for (const place of NECK_PLACES) expect(judges.root.mark(place, sharp)).toEqual(judges.root.mark(place, flat));
+    for (const place of neckPlaces()) expect(judges.root.mark(place, sharp)).toEqual(judges.root.mark(place, flat));
     for (const id of KEY_IDS) expect(judges.keys.mark([id], sharp)).toEqual(judges.keys.mark([id], flat));
   });
 
@@ -183,14 +183,14 @@ describe('chance of blind guessing', () => {
       ['major', 'suspended-fourth'],
       context(0, { qualities: ['suspended-second', 'major'] }, { qualities: ['major', 'suspended-fourth'] }),
     ],
-    ['root on three places', 'root', NECK_PLACES, context(0)],
-    ['root on two places', 'root', NECK_PLACES, context(1)],
+    ['root on three places', 'root', neckPlaces(), context(0)],
+    ['root on two places', 'root', neckPlaces(), context(1)],
     ['keys', 'keys', arcs.map((arc) => arc.map((tonic) => `${tonic}M`)), context(0)],
     ['keys, none', 'keys', arcs.map((arc) => arc.map((tonic) => `${tonic}M`)), context(0, { keys: owners([], []) })],
     ['keys with relatives', 'keys', pairs, context(0, {}, { policy: 'relatives' })],
     ['strokes', 'strokes', ['all-downs', 'down-up'], context(0)],
     ['order', 'order', ORDERS, context(0, played('A B A C'))],
-    ['bass', 'bass', NECK_PLACES, context(1, played('C C/E'))],
+    ['bass', 'bass', neckPlaces(), context(1, played('C C/E'))],
     ['seventh', 'seventh', ASKED_SEVENTHS, context(0, played('Am7 D'))],
     ['seventh of a chord with two names', 'seventh', ASKED_SEVENTHS, context(0, played('Am/G D'))],
     [

@@ -4,7 +4,8 @@ import type { Quality } from '../../../shared-theory/chords.ts';
 import { besideShown } from '../../../shared-theory/questions/beside.ts';
 import type { ErrorKind } from '../../../shared-theory/questions/error-kinds.ts';
 import type { NeckPlace, OwnAnswers } from '../../../shared-theory/questions/question.ts';
-import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
+import { bassAsk } from '../../../shared-theory/questions/bass/ask.ts';
+import { neckPlaces, rootAsk } from '../../../shared-theory/questions/root/ask.ts';
 import { rootJudge } from '../../../shared-theory/questions/root/judge.ts';
 import { questionsOf } from '../../../shared-theory/questions/round-questions.ts';
 import { context, played } from './given.ts';
@@ -204,7 +205,7 @@ describe('roots compare as at the root level of mir_eval', () => {
     ['Cb', 11],
     ['B#', 0],
   ])('%s is pitch class %i', (root, sound) => {
-    for (const each of NECK_PLACES) {
+    for (const each of neckPlaces()) {
       const { exact } = rootJudge.mark(each, context(0, { roots: [root, 'D'] }));
       expect(exact).toBe(((each.string === 6 ? 4 : 9) + each.fret) % 12 === sound);
     }
@@ -267,7 +268,9 @@ describe('slash chords, a capo, and chords that are even', () => {
       ['Bdim', 1],
       ['Bm7b5', 1],
     ] as const) {
-      const sounds = NECK_PLACES.filter((each) => rootJudge.mark(each, at(text)).exact).map(rootJudge.heard);
+      const sounds = neckPlaces()
+        .filter((each) => rootJudge.mark(each, at(text)).exact)
+        .map(rootJudge.heard);
       expect(new Set(sounds).size).toBe(roots);
     }
   });
@@ -276,5 +279,38 @@ describe('slash chords, a capo, and chords that are even', () => {
     const given = at('C/E');
     const shown = { ...given, beside: besideShown(given.truth, [{ kind: 'root', target: 0 }]) };
     expect(rootJudge.mark(E, shown)).toMatchObject({ errors: [] });
+  });
+});
+
+describe('under a capo', () => {
+  const CAPOS = Array.from({ length: 10 }, (_, fret) => fret);
+
+  test.each(CAPOS)('on fret %i every note stands somewhere on the pad, and none behind it', (capo) => {
+    for (const root of ['C', 'C#', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B']) {
+      const asked = context(0, { roots: [root, 'D'] }, { capo });
+      const right = [rootJudge.truth(asked), ...rootJudge.also(asked)];
+      expect(right.length).toBeGreaterThan(0);
+      for (const each of right) {
+        expect(each?.fret).toBeGreaterThanOrEqual(capo);
+        expect(rootAsk.read(each, asked.settings)).toEqual(each);
+        expect(rootJudge.mark(each ?? place(6, 0), asked).exact).toBe(true);
+      }
+      expect(rootJudge.chance(asked)).toBeCloseTo(right.length / neckPlaces(capo).length);
+    }
+  });
+
+  test('a place behind it is no answer, and the pad is told of it', () => {
+    const settings = { policy: 'majors', qualities: [], capo: 3 } as const;
+    expect(rootAsk.read(place(6, 2), settings)).toBeNull();
+    expect(rootAsk.read(place(6, 3), settings)).toEqual(place(6, 3));
+    expect(rootAsk.ask(1, settings, {})).toEqual({ kind: 'root', target: 1, capo: 3 });
+    expect(bassAsk.ask(1, settings, {})).toEqual({ kind: 'bass', target: 1, capo: 3 });
+    expect(rootAsk.ask(1, { ...settings, capo: 0 }, {})).toEqual({ kind: 'root', target: 1 });
+  });
+
+  // Common practice: a capo on the third fret makes the open sixth string sound G.
+  test('its open sixth string on the third fret is G', () => {
+    const asked = context(0, { roots: ['G', 'D'] }, { capo: 3 });
+    expect(rootJudge.truth(asked)).toEqual(place(6, 3));
   });
 });

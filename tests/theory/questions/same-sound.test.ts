@@ -3,7 +3,7 @@ import { chordSymbol, readSymbol } from '../../../shared-theory/chords.ts';
 import { distanceJudge } from '../../../shared-theory/questions/distance/judge.ts';
 import { numeralJudge } from '../../../shared-theory/questions/numeral/judge.ts';
 import { qualityJudge } from '../../../shared-theory/questions/quality/judge.ts';
-import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
+import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
 import { rootJudge } from '../../../shared-theory/questions/root/judge.ts';
 import { pitchClassAt } from '../../../shared-theory/questions/root/places.ts';
 import { readingsOfSound } from '../../../shared-theory/questions/same-sound.ts';
@@ -37,9 +37,11 @@ describe('other names for what sounds', () => {
     const given = context(0, played('Am7/C F'));
     for (const quality of ['major', 'minor'] as const) expect(qualityJudge.mark(quality, given).exact).toBe(true);
     expect(qualityJudge.mark('suspended-fourth', given).exact).toBe(false);
-    const roots = NECK_PLACES.filter((place) => rootJudge.mark(place, given).exact).map(pitchClassAt);
+    const roots = neckPlaces()
+      .filter((place) => rootJudge.mark(place, given).exact)
+      .map(pitchClassAt);
     expect(new Set(roots)).toEqual(new Set([9, 0]));
-    expect(rootJudge.chance(given)).toBe(roots.length / NECK_PLACES.length);
+    expect(rootJudge.chance(given)).toBe(roots.length / neckPlaces().length);
     // From A up a sixth and down a third, or from C, on its root, up a fourth.
     const distances = Array.from({ length: 25 }, (_, index) => index - 12);
     const right = distances.filter((place) => distanceJudge.mark(place, context(1, played('Am7/C F', ['up']))).exact);

@@ -19,7 +19,7 @@ import type {
 } from '../../../shared-theory/questions/question.ts';
 import { ORDERS } from '../../../shared-theory/questions/order/ask.ts';
 import { ASKED_SEVENTHS } from '../../../shared-theory/questions/seventh/ask.ts';
-import { NECK_PLACES } from '../../../shared-theory/questions/root/ask.ts';
+import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
 import type { RoundQuestion } from '../../../shared-theory/questions/round-questions.ts';
 import type { Direction, Truth } from '../../../shared-theory/truth.ts';
 import { POLICIES, truthOf } from '../../../shared-theory/truth.ts';
@@ -139,7 +139,7 @@ export function padAnswers(
       return read(QUALITIES);
     case 'bass':
     case 'root':
-      return NECK_PLACES;
+      return neckPlaces();
     case 'seventh':
       return ASKED_SEVENTHS;
     case 'distance':

@@ -12,4 +12,10 @@ export const rootSpoken: Spoken = {
   instruction: () => 'Hum it, then find it on the low strings.',
 };
 
+/** Said of a capo on the neck. */
+export const capoWords = {
+  bar: 'capo {fret}',
+  names: 'Names are sounding names.',
+} as const;
+
 export const neckAnswers = { neckOpen: 'string {string}, open', neckFret: 'string {string}, fret {fret}' } as const;
