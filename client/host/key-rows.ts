@@ -58,9 +58,10 @@ const NUMERAL_LINE = 58;
 const FORK = 196;
 const FORK_ROOMY = 245;
 
-/** Lays the rows of the families under one another in `height`. */
-export function layRows(families: readonly Family[], height: number): RowsLayout {
-  const rowHeight = (family: Family): number => ABOVE_RULE + NUMERAL_LINE * family.keys.length + 16;
+/** Lays the rows of the families under one another in `height`; under a capo each has a line of shapes more. */
+export function layRows(families: readonly Family[], height: number, capo = 0): RowsLayout {
+  const lines = (family: Family): number => family.keys.length + (capo > 0 ? 1 : 0);
+  const rowHeight = (family: Family): number => ABOVE_RULE + NUMERAL_LINE * lines(family) + 16;
   const rows = families.reduce((sum, family) => sum + rowHeight(family), 0);
   const gaps = Math.max(0, families.length - 1);
   const gap = gaps === 0 ? 0 : Math.min(FORK_ROOMY, Math.max(FORK, (height - rows) / gaps));

@@ -134,6 +134,8 @@ export type WireVamp = {
   readonly grooveText: string;
   readonly tempo: number | null;
   readonly seed: number;
+  /** Fret of the capo on the guitars of the class, where there is one. */
+  readonly capo?: number;
   readonly slots: readonly {
     readonly chord: string;
     readonly beats: number;
@@ -297,6 +299,8 @@ export type WireCrib = {
   readonly keys: readonly { readonly key: string; readonly numerals: readonly string[] }[];
   readonly deciders: readonly { readonly note: string; readonly leaves: readonly string[] }[];
   readonly settlers: readonly { readonly chord: string; readonly leaves: readonly string[] }[];
+  /** Notes that all the keys share; empty where they share none. */
+  readonly safe: readonly string[];
   readonly bass: readonly string[];
   readonly directions: readonly string[];
 };

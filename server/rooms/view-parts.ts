@@ -1,5 +1,7 @@
 import { bassNote, chordSymbol, readSymbol, triadOf } from '../../shared-theory/chords.ts';
+import { candidateKeys } from '../../shared-theory/candidates.ts';
 import { chartRows, cribOf } from '../../shared-theory/crib.ts';
+import { sharedNotes } from '../../shared-theory/crib/shared-notes.ts';
 import { parseKeyName } from '../../shared-theory/keys.ts';
 import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
 import { partsOf } from '../../shared-theory/questions/keys/ask.ts';
@@ -211,6 +213,7 @@ export function wireVamp(round: HeardRound): Wire.WireVamp {
     grooveText: round.grooveText,
     tempo: round.tempo,
     seed: round.seed,
+    ...((round.settings.capo ?? 0) === 0 ? {} : { capo: round.settings.capo }),
     slots: round.slots.map(({ chord, beats, frets }) => ({ chord, beats, frets })),
     settlers: round.truth.settlers.flatMap(({ note }, index): Wire.WireSettler[] => {
       const slot = round.settlers[index] ?? null;
@@ -256,13 +259,16 @@ export function wireCrib(round: HeardRound): Wire.WireCrib {
 }
 
 function cribNow(round: HeardRound): Wire.WireCrib {
-  const { chords, keys, deciders, settlers } = cribOf(chordsOf(round), round.settings.policy);
+  const { policy } = round.settings;
+  const sounding = chordsOf(round);
+  const { chords, keys, deciders, settlers } = cribOf(sounding, policy);
   return {
     chords,
     keys: keys.map(({ key, numerals }) => ({ key, numerals })),
     deciders: deciders.map(({ note, leaves }) => ({ note, leaves })),
     settlers: settlers.map(({ chord, leaves }) => ({ chord, leaves })),
     bass: round.slots.map(({ chord }) => bassNote(readSymbol(chord))),
+    safe: sharedNotes(sounding, candidateKeys(sounding, policy)),
     directions: round.truth.directions,
   };
 }

@@ -1,7 +1,10 @@
 import { BEATS_PER_BAR } from '../../../shared-theory/meters.ts';
 import type { Meter } from '../../../shared-theory/vamps.ts';
 import type { WireVamp } from '../../../server/protocol/views.ts';
+import { capoNames } from '../../../server/protocol/words/capo-names.ts';
+import { fill } from '../../../server/protocol/words/fill.ts';
 import { ChordText } from '../../shared/chord-text.tsx';
+import { shapeName } from '../../shared/shape-name.ts';
 import { Mark } from '../../shared/marks.tsx';
 import { BarLine, RepeatBars, Slash } from '../../shared/music-marks.tsx';
 
@@ -23,15 +26,21 @@ export function ChordLine({ vamp }: { readonly vamp: WireVamp }) {
   const barLines = Array.from({ length: Math.ceil(beats / bar) - 1 }, (_, index) => at((index + 1) * bar));
   const shortest = Math.min(...slots.map((slot) => slot.beats)) * unit;
   const size = Math.max(13, Math.min(26, (26 * shortest) / LETTER_ROOM));
+  const { capo = 0 } = vamp;
+  const letters = (chords: readonly string[]) => (
+    <div class="chord-letters" style={{ fontSize: `${size}px` }}>
+      {chords.map((chord, index) => (
+        <span key={index} style={{ left: `${(at(starts[index] ?? 0) / WIDTH) * 100}%` }}>
+          <ChordText symbol={chord} />
+        </span>
+      ))}
+    </div>
+  );
+  const sounding = slots.map(({ chord }) => chord);
   return (
     <div class="chord-line">
-      <div class="chord-letters" style={{ fontSize: `${size}px` }}>
-        {slots.map((slot, index) => (
-          <span key={index} style={{ left: `${(at(starts[index] ?? 0) / WIDTH) * 100}%` }}>
-            <ChordText symbol={slot.chord} />
-          </span>
-        ))}
-      </div>
+      {capo > 0 && <p class="chord-names">{capoNames.sounding}</p>}
+      {letters(sounding)}
       <Mark width={WIDTH} height={HEIGHT} class="chord-slashes">
         <path d={`M0 ${HEIGHT / 2}H${WIDTH}`} class="line-string g2" />
         <RepeatBars side="open" x={0} y={2} height={HEIGHT - 4} size={9} />
@@ -44,6 +53,12 @@ export function ChordLine({ vamp }: { readonly vamp: WireVamp }) {
           ))}
         <RepeatBars side="close" x={WIDTH} y={2} height={HEIGHT - 4} size={9} />
       </Mark>
+      {capo > 0 && (
+        <>
+          <p class="chord-names">{fill(capoNames.shape, { capo })}</p>
+          {letters(sounding.map((chord) => shapeName(chord, capo)))}
+        </>
+      )}
     </div>
   );
 }

@@ -1,15 +1,19 @@
+import { capoNames } from '../../../server/protocol/words/capo-names.ts';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { listed } from '../../../server/protocol/words/counting.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
-import { printChord, printKey, printNote, printNumeral } from '../../../shared-theory/printer.ts';
+import { printNumeral } from '../../../shared-theory/printer.ts';
 import { ChordText } from '../../shared/chord-text.tsx';
+import { printChord, printKey, printNote } from '../../shared/names.ts';
+import { shapeName } from '../../shared/shape-name.ts';
 
 const words = deskWords.crib;
 
 /** The teacher's sheet of this vamp: numerals in each owning key, what decides, what settles. */
 export function CribLeaf({ view }: { readonly view: DeskView }) {
   const { crib, vamp } = view;
+  const capo = vamp?.capo ?? 0;
   const typed = (
     <a class="desk-link" href={`/desk/${view.room}/crib`} target="_blank" rel="noopener">
       {words.typed}
@@ -34,13 +38,23 @@ export function CribLeaf({ view }: { readonly view: DeskView }) {
         <table>
           <thead>
             <tr>
-              <th scope="col">{words.key}</th>
+              <th scope="col">{capo > 0 ? capoNames.sounding : words.key}</th>
               {crib.chords.map((chord, index) => (
                 <th key={index} scope="col" class="crib-chord">
                   <ChordText symbol={chord} />
                 </th>
               ))}
             </tr>
+            {capo > 0 && (
+              <tr>
+                <th scope="row">{fill(capoNames.shape, { capo })}</th>
+                {crib.chords.map((chord, index) => (
+                  <td key={index} class="crib-chord shape">
+                    <ChordText symbol={shapeName(chord, capo)} />
+                  </td>
+                ))}
+              </tr>
+            )}
           </thead>
           <tbody>
             {crib.keys.map(({ key, numerals }) => (
@@ -55,6 +69,12 @@ export function CribLeaf({ view }: { readonly view: DeskView }) {
             ))}
           </tbody>
         </table>
+      )}
+      {crib.keys.length > 0 && (
+        <Lines
+          title={words.safe}
+          lines={[crib.safe.length > 0 ? crib.safe.map((note) => printNote(note).text).join(' ') : words.safeNone]}
+        />
       )}
       <Lines
         title={words.deciders}

@@ -1,9 +1,11 @@
+import { capoNames } from '../../../server/protocol/words/capo-names.ts';
 import { hostWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { isModal, parseKeyName } from '../../../shared-theory/keys.ts';
 import { printNumeral } from '../../../shared-theory/printer.ts';
 import { printKey } from '../../shared/names.ts';
 import { chordEms, SvgChord, SvgNumeral } from '../../shared/chord-text.tsx';
+import { shapeName } from '../../shared/shape-name.ts';
 import { serifWidth } from '../../shared/serif-width.ts';
 import type { Family } from '../key-rows.ts';
 import { keySaid } from '../sentences.ts';
@@ -27,11 +29,14 @@ export function nameOf(key: string, { keys }: Family): string {
 export function KeyRow({
   family,
   columns,
+  capo,
   y,
   scale,
 }: {
   readonly family: Family;
   readonly columns: Columns;
+  /** Fret of the capo on the guitars of the class, 0 for none. */
+  readonly capo: number;
   readonly y: number;
   readonly scale: number;
 }) {
@@ -41,6 +46,7 @@ export function KeyRow({
   const letter = Math.min(54 * scale, (pitch * 0.94) / widest);
   const numeral = Math.min(42 * scale, pitch * 0.4);
   const [start, end, notch] = [first - pitch * 0.58, at(6) + pitch * 0.5, 16 * Math.max(0.7, scale)];
+  const lineAt = (line: number): number => y + (48 + line * 58) * scale;
   const rule = family.row.reduce(
     (path, chord, column) =>
       chord.holdsDecider ? `${path}H${at(column) - notch}l${notch} ${notch}l${notch} ${-notch}` : path,
@@ -57,8 +63,11 @@ export function KeyRow({
           <SvgChord symbol={chord.symbol} x={at(column)} y={y - 44 * scale} size={letter} />
         </g>
       ))}
+      {capo > 0 ? (
+        <Shapes row={family.row} columns={columns} capo={capo} y={lineAt(family.keys.length)} size={0.8 * letter} />
+      ) : null}
       {family.keys.map(({ key, row }, line) => {
-        const middle = y + (48 + line * 58) * scale;
+        const middle = lineAt(line);
         return (
           <g key={key}>
             <text
@@ -81,6 +90,40 @@ export function KeyRow({
           </g>
         );
       })}
+    </g>
+  );
+}
+
+type ShapesProps = {
+  readonly row: Family['row'];
+  readonly columns: Columns;
+  readonly capo: number;
+  /** Middle of the line. */
+  readonly y: number;
+  readonly size: number;
+};
+
+/** Under the sounding chords what the hand plays, and that it is that. */
+function Shapes({ row, columns: { label, first, pitch }, capo, y, size }: ShapesProps) {
+  const shapes = row.map(({ symbol }) => shapeName(symbol, capo));
+  const widest = Math.max(...shapes.map(chordEms));
+  const said = fill(capoNames.shape, { capo });
+  // Chord letters begin half a column before their place.
+  const room = first - 0.5 * pitch - label;
+  return (
+    <g class="shapes fill-ink2">
+      <text class="spread-label" x={label} y={y + 10} font-size={Math.min(30, room / (0.52 * said.length))}>
+        {said}
+      </text>
+      {shapes.map((shape, column) => (
+        <SvgChord
+          key={column}
+          symbol={shape}
+          x={first + column * pitch}
+          y={y}
+          size={Math.min(size, (pitch * 0.94) / widest)}
+        />
+      ))}
     </g>
   );
 }

@@ -56,7 +56,7 @@ export function KeysReveal({ view, truth, reveal, frame, sound, actions }: KeysR
         >
           <Owners reveal={reveal} truth={truth} spread={spread} width={width} height={height} />
           {reveal.rows.length > 0 ? (
-            <Charts reveal={reveal} width={width} height={height} />
+            <Charts reveal={reveal} capo={view.vamp?.capo ?? 0} width={width} height={height} />
           ) : (
             <Nowhere chords={reveal.chords} width={width} height={height} />
           )}
@@ -170,15 +170,17 @@ function ChordOwners({ reveal, layout }: { readonly reveal: WireKeysReveal; read
 /** Chart rows of all owners, with a fork between neighbours. */
 function Charts({
   reveal,
+  capo,
   width,
   height,
 }: {
   readonly reveal: WireKeysReveal;
+  readonly capo: number;
   readonly width: number;
   readonly height: number;
 }) {
   const families = familiesOf(reveal);
-  const layout = layRows(families, height);
+  const layout = layRows(families, height, capo);
   const forks = families.slice(1).map((lower, index) => {
     const upper = families[index];
     return upper ? forkOf(upper, lower) : null;
@@ -194,6 +196,7 @@ function Charts({
           key={family.keys[0]?.key}
           family={family}
           columns={columns}
+          capo={capo}
           y={layout.rules[index] ?? 0}
           scale={layout.scale}
         />

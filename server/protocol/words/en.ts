@@ -298,6 +298,8 @@ export const deskWords = {
     heading: 'Crib',
     key: 'key',
     none: 'No key on the circle owns them all.',
+    safe: 'safe to solo on',
+    safeNone: 'no note by itself: play the notes of each chord',
     deciders: 'deciding note',
     settlers: 'chords that settle it',
     leaves: '{note} leaves {keys}',

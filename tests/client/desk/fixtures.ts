@@ -152,6 +152,7 @@ export function deskView(
     plan: { items: [], played: [] },
     entered: null,
     awaited: null,
+    askedUnder: { policy: 'majors', qualities: QUALITIES },
     crib: {
       chords: ['Em', 'D'],
       keys: [
@@ -160,6 +161,7 @@ export function deskView(
       ],
       deciders: [{ note: 'C#', leaves: ['D major'] }],
       settlers: [{ chord: 'F#m', leaves: ['D major'] }],
+      safe: ['E', 'F#', 'G', 'A', 'B', 'D'],
       bass: ['E', 'D'],
       directions: ['down'],
     },

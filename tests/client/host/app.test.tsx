@@ -231,6 +231,19 @@ describe('spread and reveal', () => {
     expect(root.querySelectorAll('.drawing .fill-brass')).toHaveLength(2);
   });
 
+  test('keys under a capo: below what sounds each row has its shapes, and says so', () => {
+    const truth = { answer: ['2M', '7M'], key: '2M 7M' };
+    const shown = roundAt(5, 'shown');
+    const reveal = { ...shown, truth, keysReveal: KEYS_D_G, spread: KEYS_SPREAD };
+    expect(text(hostProps(reveal))).not.toContain('capo');
+    const page = text(hostProps({ ...reveal, vamp: shown.vamp ? { ...shown.vamp, capo: 2 } : null }));
+    expect(page.match(/shape, capo 2/g)).toHaveLength(2);
+    // Common practice: two frets down from D Em F♯m G A Bm C♯° in D, and from D Em F♯° G Am Bm C in G.
+    expect([...root.querySelectorAll('.drawing .shapes .chord')].map((each) => each.textContent)).toEqual(
+      'C Dm Em F G Am B° C Dm E° F Gm Am B♭'.split(' '),
+    );
+  });
+
   test('no key owns all: said, and which keys each chord lives in', () => {
     const truth = { answer: [], key: 'none' };
     const page = text(hostProps({ ...roundAt(5, 'shown'), truth, keysReveal: KEYS_AM_E, spread: KEYS_SPREAD }));
