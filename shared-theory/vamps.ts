@@ -1,8 +1,10 @@
 import { nothingTyped } from './chord-faults.ts';
 import { parseChord } from './chord-reading.ts';
 import { WORDS_APART } from './chord-reading/suffixes.ts';
+import { chordSymbol } from './chords.ts';
 import type { Chord } from './chords.ts';
-import type { Naming } from './printer.ts';
+import { printChord } from './printer.ts';
+import type { Names, Naming } from './printer.ts';
 import { ReadingError } from './reading-error.ts';
 
 export { ReadingError } from './reading-error.ts';
@@ -59,6 +61,21 @@ export function parseVamp(text: string, beatsPerBar: number, naming: Naming = 'e
   const last = slots[MOST_SLOTS];
   if (last) throw new ReadingError('too-long', text.length, '', String(MOST_SLOTS));
   return slots;
+}
+
+/**
+ * A typed vamp with its chords as another naming prints them; bar lines, dots and spaces stay. A word that cannot be read under the
+ * naming that it was typed in stays too.
+ */
+export function reprintedVamp(text: string, typedIn: Naming, names: Names): string {
+  return text.replaceAll(CHORD, (word) => {
+    try {
+      return printChord(chordSymbol(parseChord(word, typedIn)), names).text;
+    } catch (error) {
+      if (error instanceof ReadingError) return word;
+      throw error;
+    }
+  });
 }
 
 /**

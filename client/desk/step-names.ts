@@ -24,9 +24,10 @@ export function stepName({ steps, vamp }: Pick<DeskView, 'steps' | 'vamp'>, step
   return several && named !== undefined ? `${kindName(step.kind)} ${named}` : kindName(step.kind);
 }
 
-/** What is asked, for its prompt: as it was opened, else as it would be under the settings that hold now. */
+/** What is asked, for its prompt: as it was opened, else as it would be under the settings of its round. */
 export function askingOf(view: DeskView, step: WireStep): WireAsking {
   if (step.question === view.current?.question) return view.current.asking;
   const { kind, target } = step;
-  return { kind, target, options: kind === 'quality' ? view.settings.qualities : [view.settings.policy] };
+  const { policy, qualities } = view.askedUnder ?? view.settings;
+  return { kind, target, options: kind === 'quality' ? qualities : [policy] };
 }

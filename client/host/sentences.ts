@@ -1,7 +1,8 @@
 import { hostWords, rightWords } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import { keysSentence } from '../../server/protocol/words/right-sentences.ts';
-import type { HostView, WireKeysReveal, WireSpread, WireTruth } from '../../server/protocol/views.ts';
+import type { RoomSettings } from '../../server/protocol/messages.ts';
+import type { HostView, WireAsking, WireKeysReveal, WireSpread, WireTruth } from '../../server/protocol/views.ts';
 import { readSymbol, qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
 import { isModal, parentKey, parseKeyName } from '../../shared-theory/keys.ts';
 import { printChord, printKey, printNote } from '../shared/names.ts';
@@ -11,7 +12,7 @@ import { seventhSymbols } from '../shared/seventh-symbol.ts';
 
 /** The right answer as a sentence. A chord's letter is in it only where its root has been shown. */
 export function revealSentence(
-  { current, vamp, keysReveal, settings }: Pick<HostView, 'current' | 'vamp' | 'keysReveal' | 'settings'>,
+  { current, vamp, keysReveal }: Pick<HostView, 'current' | 'vamp' | 'keysReveal'>,
   truth: WireTruth,
 ): string {
   if (!current) return '';
@@ -36,15 +37,20 @@ export function revealSentence(
       break;
     }
     case 'keys':
-      return keysReveal
-        ? keysSentence(
-            settings.policy,
-            settings.policy === 'modes' ? headsOf(keysReveal.rows).length : keysReveal.rows.length,
-            keysReveal.chords.map((chord) => printChord(chord).text),
-          )
-        : '';
+      return keysReveal ? keysReadings(current.asking, keysReveal) : '';
   }
   return rightSentence(current.kind, truth);
+}
+
+/** Under the policy that was asked, whichever the class has chosen since. */
+function keysReadings({ options = [] }: WireAsking, { rows, chords }: WireKeysReveal): string {
+  const policy = (options[0] ?? 'majors') as RoomSettings['policy'];
+  const owners = policy === 'modes' ? headsOf(rows).length : rows.length;
+  return keysSentence(
+    policy,
+    owners,
+    chords.map((chord) => printChord(chord).text),
+  );
 }
 
 const chordSentence = (symbol: string): string => fill(rightWords.chord, { chord: printChord(symbol).text });

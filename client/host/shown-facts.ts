@@ -10,8 +10,8 @@ export type ShownFact =
 
 /**
  * What may stand over each slot: its letter once its root and quality have both been shown, or once the keys have (they name
- * every chord), without a seventh or a bass that is still to be asked; else the one fact that has been shown; else nothing. A slot is not filled because it repeats another: that
- * it does has not been asked. While a question waits for its answer, nothing that answers it stands there, whatever was
+ * every chord), without a seventh or a bass that has not been shown where rounds like this ask for them; else the one fact that has
+ * been shown; else nothing. A slot is not filled because it repeats another: that it does has not been asked. While a question waits for its answer, nothing that answers it stands there, whatever was
  * shown before: not the quality, not the root of any slot that holds the same chord.
  */
 export function shownFacts(vamp: Pick<WireVamp, 'slots'>, steps: readonly WireStep[]): readonly (ShownFact | null)[] {
@@ -23,10 +23,11 @@ export function shownFacts(vamp: Pick<WireVamp, 'slots'>, steps: readonly WireSt
     asked?.kind === kind && vamp.slots[asked.target]?.chord === symbol;
   // Letters over the bars would tell the order, whichever they are.
   if (asked?.kind === 'order') return vamp.slots.map(() => null);
+  // The row has one step for all questions of a kind that have not been opened: of a chord without one nothing has been told.
+  const isAsked = (kind: string): boolean => steps.some((step) => step.kind === kind);
   const isTold = (kind: string, index: number): boolean =>
-    (keys || !steps.some((step) => step.kind === kind && step.target === index) || shown(kind, index)) &&
-    !asksOf(kind, vamp.slots[index]?.chord ?? '');
-  /** The chord without a seventh or a bass that has still to be asked. */
+    (keys || !isAsked(kind) || shown(kind, index)) && !asksOf(kind, vamp.slots[index]?.chord ?? '');
+  /** The chord without a seventh or a bass that has not been told. */
   const known = ({ addition, bass, ...triad }: Chord, index: number): Chord => ({
     ...triad,
     ...(addition !== undefined && isTold('seventh', index) ? { addition } : {}),

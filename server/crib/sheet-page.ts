@@ -2,12 +2,14 @@ import { chordSymbol, QUALITIES } from '../../shared-theory/chords.ts';
 import type { Guitar } from '../../shared-theory/crib/shapes.ts';
 import type { GuitarCrib } from '../../shared-theory/crib/typed.ts';
 import { roundCrib, typedCrib } from '../../shared-theory/crib/typed.ts';
+import { differentSlots } from '../../shared-theory/different-chords.ts';
 import { TUNINGS } from '../../shared-theory/neck/tunings.ts';
 import type { TuningId } from '../../shared-theory/neck/tunings.ts';
 import { ReadingError } from '../../shared-theory/reading-error.ts';
 import { POLICIES } from '../../shared-theory/truth.ts';
 import type { Policy } from '../../shared-theory/truth.ts';
 import { parseVamp } from '../../shared-theory/vamps.ts';
+import type { Slot } from '../../shared-theory/vamps.ts';
 import { HIGHEST_CAPO } from '../protocol/messages.ts';
 import type { RoomSettings } from '../protocol/messages.ts';
 import { cribWords } from '../protocol/words/crib-words.ts';
@@ -31,11 +33,20 @@ export type SheetPage = { readonly status: 200 | 400 | 404; readonly title: stri
 
 /** More different chords than this do not go on one sheet. */
 const MOST_CHORDS = 8;
+/** A longer loop does not either: a song of one chord a bar. */
+const MOST_SLOTS = 32;
 const BEATS = 4;
 const HANDS = ['right', 'left'] as const;
 
 /** An address that asks for what there is not. */
 class WrongChoice extends Error {}
+
+/** Why a loop goes on no sheet, told before anything is worked out; null where it does. */
+function tooMuch(slots: readonly Slot[]): string | null {
+  const different = differentSlots(slots.map(({ chord }) => chord)).length;
+  if (different > MOST_CHORDS) return fill(words.many, { found: different });
+  return slots.length > MOST_SLOTS ? fill(words.long, { most: MOST_SLOTS, found: slots.length }) : null;
+}
 
 /** The sheet of chords as typed, under a room's settings unless the address says otherwise; without chords, where to type them. */
 export function typedPage(room: string, settings: RoomSettings, query: SheetQuery): SheetPage {
@@ -44,6 +55,8 @@ export function typedPage(room: string, settings: RoomSettings, query: SheetQuer
   try {
     const choices = readChoices(settings, query, text);
     const slots = parseVamp(text, BEATS, settings.naming);
+    const wrong = tooMuch(slots);
+    if (wrong !== null) return formPage(400, wrong, choices, room);
     const { policy, guitar } = choices;
     const crib = typedCrib(
       slots,
@@ -68,6 +81,8 @@ export function roundPage(room: string, settings: RoomSettings, round: HeardRoun
   try {
     const read = readChoices(settings, query, chords);
     const choices = { ...read, policy: round.settings.policy };
+    const wrong = tooMuch(slots);
+    if (wrong !== null) return formPage(400, wrong, choices, room);
     const crib = roundCrib({ ...round, slots }, choices.guitar);
     return sheetPage(crib, loop, choices, { room, settings, path: `/desk/${room}/crib/${round.number}` });
   } catch (error) {
@@ -88,8 +103,6 @@ function sheetPage(
   choices: Choices,
   { room, settings, path }: { readonly room: string; readonly settings: RoomSettings; readonly path: string },
 ): SheetPage {
-  const different = crib.chords.length;
-  if (different > MOST_CHORDS) return formPage(400, fill(words.many, { found: different }), choices, room);
   const names = sheetNames(settings.naming);
   return {
     status: 200,

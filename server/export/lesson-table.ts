@@ -1,6 +1,8 @@
 import { evidenceOf } from '../../shared-theory/diagnosis/asked.ts';
 import type { AskedQuestion, AskedRound } from '../../shared-theory/diagnosis/asked.ts';
 import { answerKey } from '../../shared-theory/questions/asks.ts';
+import { namesOf } from '../../shared-theory/namings/names-of.ts';
+import { printChord } from '../../shared-theory/printer.ts';
 import { COLLECTED_KINDS } from '../../shared-theory/questions/question.ts';
 import type { Answer, Kind, NotSure } from '../../shared-theory/questions/question.ts';
 import { tableWords } from '../protocol/words/en.ts';
@@ -17,9 +19,10 @@ import type { Cell } from './csv.ts';
  */
 export function lessonTable(state: RoomState, people: Pick<People, 'shown'>): readonly (readonly Cell[])[] {
   const seats = [...state.students.values()].toSorted((a, b) => a.seat - b.seat);
+  const names = namesOf(state.settings.naming);
   const rows = state.rounds.flatMap((record) => {
     const round = askedRound(state, record);
-    const chords = record.heard.slots.map(({ chord }) => chord).join(' ');
+    const chords = record.heard.slots.map(({ chord }) => printChord(chord, names).text).join(' ');
     return round.questions.flatMap((question) => {
       const line = lineOf(round, question);
       if (line === null) return [];

@@ -111,7 +111,7 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       return;
     }
     case 'TruthCorrected':
-      correct(state, event);
+      correct(state, event, stamp);
       return;
     case 'VampStarted':
     case 'ChangeTook':
@@ -213,7 +213,7 @@ function settlerOf({ truth }: HeardRound, question: string): Sheet['settler'] {
 }
 
 /** Other answers are right from now on; what was shown stays known, so that no points are lost by it. */
-function correct(state: RoomState, event: Extract<RoomEvent, { type: 'TruthCorrected' }>): void {
+function correct(state: RoomState, event: Extract<RoomEvent, { type: 'TruthCorrected' }>, stamp: Stamp): void {
   const round = roundOf(state, event.round.id);
   if (round === undefined) return;
   const before = round.heard;
@@ -231,8 +231,28 @@ function correct(state: RoomState, event: Extract<RoomEvent, { type: 'TruthCorre
   for (const { id } of event.round.questions) if (!round.questions.has(id)) round.questions.set(id, unasked());
   const gone = state.current?.round === event.round && !asks(event.round, state.current.question);
   if (gone) state.current = null;
+  const dropped = dropAsides(state, event.round, plain(stamp));
   // As with what is let stand: only of what was shown is there something new to see.
-  if (gone || [...round.questions.values()].some(({ shown }) => shown)) state.turn += 1;
+  if (gone || dropped || [...round.questions.values()].some(({ shown }) => shown)) state.turn += 1;
+}
+
+/**
+ * Who is asked in the place of the class what the round has no more listens from now on; an open sheet of it closes. Whether there
+ * was any.
+ */
+function dropAsides(state: RoomState, round: HeardRound, stamp: Stamp): boolean {
+  let dropped = false;
+  for (const sheet of state.sheets.values()) {
+    if (sheet.round !== round) continue;
+    for (const [student, ask] of sheet.instead) {
+      const aside = ask === null ? undefined : state.sheets.get(ask);
+      if (aside === undefined || asks(round, aside.question)) continue;
+      aside.closed ??= { stamp, turn: state.turn + 1 };
+      sheet.instead.set(student, null);
+      dropped = true;
+    }
+  }
+  return dropped;
 }
 
 function asks({ questions }: RoundRecord['heard'], question: string): boolean {

@@ -1,6 +1,7 @@
 import type { Kind, Loop, Target } from '../../shared-theory/questions/question.ts';
 import { questionId } from '../../shared-theory/questions/round-questions.ts';
 import type { HeardRound } from './events.ts';
+import { rightAnswer } from './marking.ts';
 import type { RoomState } from './state.ts';
 
 /** Whether a question presupposes more chords than one. */
@@ -14,8 +15,10 @@ function tellsOfSeveral(kind: Kind, target: Target): boolean {
  */
 export function loopKnown(state: RoomState, round: HeardRound): Loop | null {
   const records = state.rounds[round.number - 1]?.questions;
-  if (records?.get(questionId('count', 0))?.shown === true) {
-    const { count } = round.truth;
+  const counted = round.questions.find(({ id }) => id === questionId('count', 0));
+  if (counted !== undefined && records?.get(counted.id)?.shown === true) {
+    // As it was shown: whether another bass makes another chord is the class's choice.
+    const count = rightAnswer(round, counted);
     return count === 1 ? 'one' : count === 2 ? 'two' : 'more';
   }
   const laterAsked = round.questions.some(

@@ -1,5 +1,7 @@
 import type { BreakdownLine } from '../../shared-theory/diagnosis/breakdown.ts';
 import type { StudentReport } from '../../shared-theory/diagnosis/reports.ts';
+import { namesOf } from '../../shared-theory/namings/names-of.ts';
+import { reprintedVamp } from '../../shared-theory/vamps.ts';
 import type * as Wire from '../protocol/views.ts';
 import { bothReadings } from './both-readings.ts';
 import { breakdownFor, commonFor, reportsFor } from './lesson-facts.ts';
@@ -128,7 +130,10 @@ export function wireEntered(state: RoomState): Wire.DeskView['entered'] {
   const round = currentRound(state);
   const entered = round?.heard.entered ?? null;
   if (round === null || entered === null) return null;
-  const { chords, groove, tempo, directions } = entered;
+  const { groove, tempo, directions } = entered;
+  const { naming } = state.settings;
+  const chords =
+    entered.naming === naming ? entered.chords : reprintedVamp(entered.chords, entered.naming, namesOf(naming));
   const shown = round.heard.questions.filter(({ id }) => round.questions.get(id)?.shown === true).length;
   return { chords, groove, tempo, directions, corrections: round.corrections, shown };
 }

@@ -223,11 +223,19 @@ export function wireVamp(round: HeardRound): Wire.WireVamp {
   };
 }
 
-/** The charts of every key that owns the chords; only once the keys are shown. */
+/** The charts of every key that owns the chords; only once the keys are shown. Worked out once. */
 export function keysReveal(state: RoomState, sheet: Sheet): Wire.WireKeysReveal | null {
   if (questionOn(sheet).kind !== 'keys' || !isShown(state, sheet)) return null;
-  const { truth, settings } = sheet.round;
-  const chords = chordsOf(sheet.round);
+  const known = revealsKnown.get(sheet.round) ?? chartsOf(sheet.round);
+  revealsKnown.set(sheet.round, known);
+  return known;
+}
+
+const revealsKnown = new WeakMap<HeardRound, Wire.WireKeysReveal>();
+
+function chartsOf(round: HeardRound): Wire.WireKeysReveal {
+  const { truth, settings } = round;
+  const chords = chordsOf(round);
   const crib = cribOf(chords, settings.policy);
   return {
     chords: crib.chords,

@@ -22,6 +22,8 @@ export function CorrectForm({ desk, view }: { readonly desk: Desk; readonly view
       <h1>{words.heading}</h1>
       <p class="lead">{words.lead}</p>
       <GuitarFields
+        // In another naming the chords are printed anew: what stands there is read in the naming of now.
+        key={view.settings.naming}
         grooves={view.grooves}
         entered={entered}
         go={words.go}

@@ -50,11 +50,17 @@ export const cribWords = {
   },
   shape: 'shape',
   sounding: 'sounding',
-  noShape: {
-    'no-low-bass': 'no string of this tuning holds the bass',
-    'one-note-at-a-time': 'one note at a time, no chords',
-    bass: 'the bass is out of reach',
-    notes: 'no hand reaches all its notes',
+  /** In the place of a shape. */
+  noShape: 'cannot be played',
+  /** Why, and what would be right. */
+  refused: {
+    sentence: '{chords} cannot be played: {why}',
+    'no-low-bass': '{tuning} has no low string for the bass. Take the tuning of a guitar, standard for one.',
+    'one-note-at-a-time': 'a {tuning} plays one note at a time. Take the tuning of a guitar, standard for one.',
+    bass: 'no string has the bass {note} below the other notes. Take another bass, or standard tuning.',
+    bassUnderCapo:
+      'no string has the bass {note} below the other notes. Take another bass, a lower capo or standard tuning.',
+    notes: 'a hand that holds the rest does not reach {notes}. Leave {notes} out, or take another bass or tuning.',
   },
   fretsTitle: 'Shapes',
   fretsUnderCapo: 'Shapes, frets counted from the capo',
@@ -121,5 +127,6 @@ export const cribWords = {
     wrong: 'The {field} “{found}” is not known. It is one of: {known}.',
     noRound: 'There is no such vamp in this room. Type its chords here.',
     many: 'A sheet holds eight different chords at most, not {found}. Take a part of the loop.',
+    long: 'A sheet holds a loop of {most} chords at most, with those that come back, not {found}. Take a part of it.',
   },
 } as const;

@@ -5,7 +5,7 @@ import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import type { CommandOf, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
-import type { NewEvent } from '../events.ts';
+import type { HeardRound, NewEvent } from '../events.ts';
 import { guitarRound } from '../heard-round.ts';
 import { letStandOn } from '../let-stand.ts';
 import { alsoRight, rightAnswer } from '../marking.ts';
@@ -27,15 +27,15 @@ export function correctRound(state: RoomState, command: CommandOf<'CorrectRound'
     return refuse('message-not-readable', { what: `correction ${after + 1} after ${corrections}` });
   }
   if (after < corrections) return already({ corrections });
-  // What stands in the form was typed in the naming of its time, and is changed in that.
-  const naming = heard.entered?.naming ?? state.settings.naming;
+  // What was entered stands in the form in the naming of now.
+  const { naming } = state.settings;
   const made = guitarRound(heard, { chords, naming, groove, tempo, directions }, heard.seed);
   if ('reason' in made) return made;
   const corrected = {
     ...made,
     questions: made.questions.filter(({ id, target }) => sounded(record, id, made.truth.settlers[target])),
   };
-  if (!pointsMayFall && JSON.stringify(corrected) === JSON.stringify(heard)) return already({ corrections });
+  if (!pointsMayFall && soundsAlike(corrected, heard)) return already({ corrections });
   const { open } = state;
   const closing: NewEvent[] =
     open !== null && open.round.id === round && !asksQuestion(corrected, open.question)
@@ -44,6 +44,11 @@ export function correctRound(state: RoomState, command: CommandOf<'CorrectRound'
   return happens([...closing, { type: 'TruthCorrected', round: corrected, pointsMayFall }], {
     corrections: corrections + 1,
   });
+}
+
+/** Whether two rounds are the same but for the words in which they were entered. */
+function soundsAlike(one: HeardRound, other: HeardRound): boolean {
+  return JSON.stringify({ ...one, entered: null }) === JSON.stringify({ ...other, entered: null });
 }
 
 /** Whether a settler that has been asked about is the one that was played then; true of what was not asked, and of other kinds. */

@@ -61,10 +61,10 @@ function rankOf(depth: Depth): number {
   return DEPTHS.indexOf(depth);
 }
 
-/** Of what has been shown, or is spoiled, there is nothing more to ask. */
+/** Of what has been shown, or is spoiled, there is nothing more to ask; nor of what the wall has shown the hands of. */
 function isOver({ questions }: RoundRecord, question: string): boolean {
   const asked = questions.get(question);
-  return asked === undefined || asked.shown || asked.struck;
+  return asked === undefined || asked.shown || asked.struck || asked.sheets.some(({ spreadShown }) => spreadShown);
 }
 
 function wasAsked({ questions }: RoundRecord, question: string, student: Student): boolean {
@@ -82,9 +82,10 @@ function isHeard({ kind, target }: RoundQuestion, sounds: SoundChange): boolean 
         kind === 'strokes' || (ofOneChord(kind) && [0, sounds.slot].includes(target)) || ofTwo(kind, target, sounds)
       );
     case 'bass-alone':
-      return kind === 'direction' || kind === 'bass' || kind === 'root';
+      // Over another bass than its root a chord's root does not sound here; which chord has one may not tell.
+      return kind === 'direction' || kind === 'bass';
     case 'root-alone':
-      return (kind === 'root' || kind === 'bass') && target === sounds.slot;
+      return kind === 'root' && target === sounds.slot;
     case 'muted':
       return kind === 'strokes';
     case 'settler':

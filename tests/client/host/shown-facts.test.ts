@@ -76,6 +76,21 @@ describe('what stands over the bars', () => {
     expect(facts({ 'order 0': 'open' })).toBeNull();
   });
 
+  test('nor do they where the row has no step for this chord but one for another: what was not opened has none', () => {
+    const slots = ['Cadd9', 'Gmaj7', 'Bm7/D'].map((chord) => ({ ...EM_D.slots[0]!, chord }));
+    const told = (kind: string, target: number, status: WireStep['status'] = 'shown') =>
+      ({ ...stepsAt(0, 'ready')[0]!, kind, target, status }) as const;
+    const facts = (...more: readonly WireStep[]) => {
+      const steps = [told('quality', 2), told('root', 2), ...more];
+      const fact = shownFacts({ slots }, steps)[2];
+      return fact?.kind === 'chord' ? chordSymbol(fact.chord) : fact;
+    };
+    expect(facts(told('seventh', 0), told('bass', 0, 'ready'))).toBe('Bm');
+    expect(facts(told('seventh', 0, 'ready'), told('bass', 1, 'closed'))).toBe('Bm');
+    expect(facts(told('seventh', 2), told('bass', 0))).toBe('Bm7');
+    expect(facts(told('seventh', 0), told('bass', 2))).toBe('Bm/D');
+  });
+
   test('a chord that comes back is not filled from its first place: that it does has not been asked', () => {
     const back = { ...EM_D, slots: [...EM_D.slots, ...EM_D.slots.slice(0, 1)] };
     expect(shownFacts(back, stepsAt(3, 'shown'))).toEqual([em, null, null]);
