@@ -5,7 +5,7 @@ import type { TuningId } from '../../shared-theory/neck/tunings.ts';
 import { POLICIES } from '../../shared-theory/truth.ts';
 import { parseVamp } from '../../shared-theory/vamps.ts';
 import { choiceOption, numberOption, readArguments, runCommand, UsageError } from '../command-line.ts';
-import { HIGHEST_CAPO } from '../protocol/messages.ts';
+import { HIGHEST_CAPO, NAMINGS } from '../protocol/messages.ts';
 import { cribWords } from '../protocol/words/crib-words.ts';
 import { cribJson } from './json.ts';
 import { sheetNames } from './names.ts';
@@ -17,6 +17,7 @@ await runCommand((args) => {
     beats: 'value',
     capo: 'value',
     tuning: 'value',
+    naming: 'value',
     json: 'flag',
   });
   const [text, ...more] = positionals;
@@ -25,7 +26,8 @@ await runCommand((args) => {
   const beats = numberOption(options.beats ?? '4', 'beats', 1, 12, true);
   const capo = numberOption(options.capo ?? '0', 'capo', 0, HIGHEST_CAPO, true);
   const tuning = choiceOption(options.tuning ?? 'standard', 'tuning', Object.keys(TUNINGS) as TuningId[]);
-  const slots = parseVamp(text, beats);
+  const naming = choiceOption(options.naming ?? 'english', 'naming', NAMINGS);
+  const slots = parseVamp(text, beats, naming);
   const crib = typedCrib(slots, { policy, qualities: QUALITIES, capo }, { tuning, capo });
-  console.log(options.json ? JSON.stringify(cribJson(crib)) : printCrib(crib, sheetNames()));
+  console.log(options.json ? JSON.stringify(cribJson(crib)) : printCrib(crib, sheetNames(naming)));
 });

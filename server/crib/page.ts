@@ -2,6 +2,7 @@ import type { CribShape } from '../../shared-theory/crib/shapes.ts';
 import type { GuitarCrib } from '../../shared-theory/crib/typed.ts';
 import { listed } from '../protocol/words/counting.ts';
 import { cribWords } from '../protocol/words/crib-words.ts';
+import { shapeRefusals } from './shape-refusals.ts';
 import { stepWords } from '../protocol/words/step-words.ts';
 import { fill } from '../protocol/words/fill.ts';
 import { chordMarkup } from './chord-markup.ts';
@@ -33,6 +34,7 @@ export function sheetMarkup(crib: GuitarCrib, loop: readonly string[], { names, 
     <section class="play" aria-label="${words.playTitle}">
       <div class="shapes">${crib.shapes.map((shape) => shapeMarkup(shape, names, leftHanded))}</div>
       <dl>
+        ${shapeRefusals(crib.shapes, crib.guitar, names).map((sentence) => html`<dd class="refused">${sentence}</dd>`)}
         <dt>${words.safe}</dt>
         <dd>
           ${crib.safeNotes.length === 0 ? words.safeNone : html`<span class="notes">${safeText(crib, names)}</span>`}
@@ -73,13 +75,13 @@ function decidersMarkup({ deciders }: GuitarCrib, names: SheetNames): Html | nul
     }`;
 }
 
-function shapeMarkup({ chord, shape, frets, refusal }: CribShape, names: SheetNames, leftHanded: boolean): Html {
+function shapeMarkup({ chord, shape, frets }: CribShape, names: SheetNames, leftHanded: boolean): Html {
   const spoken = names.chordParts(shape).spoken;
   return html`<figure>
     <figcaption>
       ${chordMarkup(chord, names)}${shape === chord ? null : html`<span class="shape-name">${words.shape} ${chordMarkup(shape, names)}</span>`}
     </figcaption>
-    ${frets === null ? html`<p class="no-shape">${words.noShape[refusal?.reason ?? 'notes']}</p>` : fretBox(frets, spokenShape(spoken, frets), leftHanded)}
+    ${frets === null ? html`<p class="no-shape">${words.noShape}</p>` : fretBox(frets, spokenShape(spoken, frets), leftHanded)}
   </figure>`;
 }
 

@@ -6,6 +6,7 @@ import { columns } from '../columns.ts';
 import { listed } from '../protocol/words/counting.ts';
 import { cribWords } from '../protocol/words/crib-words.ts';
 import { fill } from '../protocol/words/fill.ts';
+import { shapeRefusals } from './shape-refusals.ts';
 import { stepWords } from '../protocol/words/step-words.ts';
 import { fretsText } from './box.ts';
 import { chordsText, noKeyTexts, notesText, otherPolicies, safeText } from './keys-part.ts';
@@ -25,6 +26,7 @@ export function printCrib(crib: GuitarCrib, names: SheetNames): string {
     crib.keys.length === 0 ? noKeyTexts(crib, names).join(' ') : charts(crib, names),
     crib.policyChanges.map((change) => policySentence(change, names)).join('\n'),
     section(crib.guitar.capo === 0 ? words.fretsTitle : words.fretsUnderCapo, shapes(crib, names)),
+    shapeRefusals(crib.shapes, crib.guitar, names).join('\n'),
     `${words.safe}: ${safeText(crib, names)}`,
     section(words.settlesTitle, settling(crib, names)),
     section(
@@ -65,9 +67,9 @@ function chart(chords: readonly string[], key: string, numerals: readonly string
 }
 
 function shapes({ shapes: all }: GuitarCrib, names: SheetNames): string[][] {
-  return all.map(({ chord, shape, frets, refusal }) => [
+  return all.map(({ chord, shape, frets }) => [
     names.chord(chord),
-    frets === null ? words.noShape[refusal?.reason ?? 'notes'] : fretsText(frets),
+    frets === null ? words.noShape : fretsText(frets),
     ...(all.some((each) => each.shape !== each.chord) ? [`${words.shape} ${names.chord(shape)}`] : []),
   ]);
 }

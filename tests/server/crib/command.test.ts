@@ -87,3 +87,27 @@ describe('crib', () => {
     expect(crib(...args)).toEqual({ status: 2, out: '', error });
   });
 });
+
+describe('crib --naming', () => {
+  test('german: H and B are read and printed so, on the console alone', () => {
+    const { status, out } = crib('H Cis', '--naming', 'german');
+    expect(status).toBe(0);
+    expect(out).toMatch(/^H {2}Cis {3}\(/);
+    expect(out).toMatch(/Safe to solo on: .*\bAis\b/);
+    expect(json('H Cis', '--naming', 'german')).toMatchObject({ chords: ['B', 'C#'] });
+    expect(json('B F', '--naming', 'german')).toMatchObject({ chords: ['Bb', 'F'] });
+  });
+
+  test('fixed do reads syllables; a letter is refused with the syllable that would be right', () => {
+    expect(json('Lam Sol', '--naming', 'fixed-do')).toMatchObject({ chords: ['Am', 'G'] });
+    const { status, error } = crib('Am G', '--naming', 'fixed-do');
+    expect(status).not.toBe(0);
+    expect(error).toContain('La');
+  });
+
+  test('a naming that there is not is refused with those that there are', () => {
+    const { status, error } = crib('Em D', '--naming', 'klingon');
+    expect(status).not.toBe(0);
+    expect(error).toMatch(/naming.*english.*german.*mixed.*dutch.*fixed-do/s);
+  });
+});
