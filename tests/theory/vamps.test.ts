@@ -1,13 +1,24 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { chordSymbol } from '../../shared-theory/chords.ts';
-import { parseVamp, ReadingError } from '../../shared-theory/vamps.ts';
-import { anyVamp } from '../support/theory-arbitraries.ts';
+import { chordSymbol, SUFFIXES } from '../../shared-theory/chords.ts';
+import { namesOf } from '../../shared-theory/namings/names-of.ts';
+import { NAMINGS } from '../../shared-theory/printer.ts';
+import { parseVamp, ReadingError, reprintedVamp } from '../../shared-theory/vamps.ts';
+import { anyRoot, anyVamp } from '../support/theory-arbitraries.ts';
 
 const written = (text: string, beats = 4) =>
   parseVamp(text, beats)
     .map(({ chord, beats: length }) => `${chordSymbol(chord)} ${length}`)
     .join(', ');
+
+const isRead = (text: string): boolean => {
+  try {
+    return parseVamp(text, 4).length > 0;
+  } catch (error) {
+    if (error instanceof ReadingError) return false;
+    throw error;
+  }
+};
 
 describe('a typed vamp', () => {
   test.each([
@@ -50,6 +61,37 @@ describe('a typed vamp', () => {
   ] as const)('under %s, %j is %s', (naming, text, expected) => {
     const slots = parseVamp(text, 4, naming);
     expect(slots.map(({ chord, beats }) => `${chordSymbol(chord)} ${beats}`).join(', ')).toBe(expected);
+  });
+
+  test.each([
+    ['english', 'german', 'Bb, B7 | F#m', 'B, H7 | Fism'],
+    ['german', 'english', '| e . D-Dur . | H7 | . | B |', '| Em . D . | B7 | . | B♭ |'],
+    ['english', 'fixed-do', 'C / E -  Am7', 'Do/Mi -  Lam7'],
+    ['fixed-do', 'dutch', 'Sib  Fa/La', 'Bes  F/A'],
+    // What is no chord there stays: no page fails by it.
+    ['english', 'german', 'Em ? B', 'Em ? H'],
+  ] as const)('from %s to %s, %j is reprinted as %j', (from, to, text, expected) => {
+    expect(reprintedVamp(text, from, namesOf(to))).toBe(expected);
+  });
+
+  test('reprinted in any naming it is read as the same', () => {
+    const naming = fc.constantFrom(...NAMINGS);
+    const suffix = fc.constantFrom(...SUFFIXES.map((each) => each.suffix));
+    const chord = fc
+      .tuple(anyRoot, suffix, fc.option(anyRoot))
+      .map(([root, after, bass]) => root + after + (bass === null ? '' : `/${bass}`));
+    const symbols = (text: string, to: (typeof NAMINGS)[number]) =>
+      parseVamp(text, 4, to).map((slot) => chordSymbol(slot.chord));
+    fc.assert(
+      fc.property(fc.array(chord, { minLength: 1, maxLength: 4 }), naming, naming, (chords, from, to) => {
+        const text = chords.join(' ');
+        // Some need a note with three signs.
+        fc.pre(isRead(text));
+        const typed = reprintedVamp(text, 'english', namesOf(from));
+        expect(symbols(reprintedVamp(typed, from, namesOf(to)), to)).toEqual(symbols(text, 'english'));
+      }),
+      { numRuns: 400 },
+    );
   });
 
   test('chords are refused in the words of their naming', () => {

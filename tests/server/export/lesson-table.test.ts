@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { csvOf } from '../../../server/export/csv.ts';
 import { lessonTable } from '../../../server/export/lesson-table.ts';
+import { NAMINGS } from '../../../shared-theory/printer.ts';
+import type { Naming } from '../../../shared-theory/printer.ts';
 import type { NewEvent } from '../../../server/rooms/events.ts';
 import { asked, closed, fold, guitar, joined, opened, peopleIn, started } from '../../support/given.ts';
 
@@ -37,6 +39,22 @@ describe('the lesson as a table', () => {
       [1, 'Em D', 'root-0', 1, 'Zoë', '', 'string 6, fret 0', null, 'silent', '', ''],
       [1, 'Em D', 'root-0', 2, '=1+1', 'string 5, fret 2', 'string 6, fret 0', 0.4, 'wrong', 'hears-the-fifth', ''],
       [1, 'Em D', 'root-0', 3, 'Bo', 'not-sure', 'string 6, fret 0', 0, 'abstain', '', ''],
+    ]);
+  });
+
+  test('chords by the names that the class has for them', () => {
+    const chords = (naming: Naming) => {
+      const settings: NewEvent = { type: 'SettingsChanged', settings: { naming } };
+      const events = [opened, settings, joined('one', 1), started(guitar('Bb F#m B/D#'))];
+      const [, row] = lessonTable(fold([...events, asked('a1', 'quality-0'), closed('a1')]), peopleIn(events));
+      return row?.[1];
+    };
+    expect(NAMINGS.map(chords)).toEqual([
+      'B♭ F♯m B/D♯',
+      'B Fism H/Dis',
+      'B♭ Fism H/Dis',
+      'Bes Fism B/Dis',
+      'Si♭ Fa♯m Si/Re♯',
     ]);
   });
 

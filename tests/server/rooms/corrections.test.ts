@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Command } from '../../../server/protocol/messages.ts';
+import type { Command, RoomSettings } from '../../../server/protocol/messages.ts';
 import type { EnteredRound, HeardRound, NewEvent } from '../../../server/rooms/events.ts';
 import { guitarRound } from '../../../server/rooms/heard-round.ts';
 import { deskView, hostView, studentCommon, studentOwn } from '../../../server/rooms/view.ts';
@@ -82,6 +82,25 @@ describe('R78 correcting', () => {
     given(...base, { type: 'RoomClosed' })
       .when(DESK, correct('G D'))
       .refused('room-ended');
+  });
+
+  test('what was entered stands in the naming of now, and is read in it', () => {
+    const naming = (to: RoomSettings['naming']): NewEvent => ({ type: 'SettingsChanged', settings: { naming: to } });
+    const entered = [...seats, started(heard('| Bb | B7 . F . |'))];
+    expect(desk(entered).entered?.chords).toBe('| Bb | B7 . F . |');
+    const german = [...entered, naming('german')];
+    expect(desk(german).entered?.chords).toBe('| B | H7 . F . |');
+    expect(desk([...german, naming('fixed-do')]).entered?.chords).toBe('| Si♭ | Si7 . Fa . |');
+    // Sent back as it stands there, nothing was corrected.
+    given(...german)
+      .when(DESK, correct('| B | H7 . F . |'))
+      .gives({ ok: true, events: [], value: { corrections: 0 } });
+    const { decision } = given(...german).when(DESK, correct('B F'));
+    const [event] = decision.ok ? decision.events : [];
+    if (event?.type !== 'TruthCorrected') throw new Error('nothing was corrected');
+    expect(event.round.truth.chords).toEqual(['Bb', 'F']);
+    expect(event.round.entered).toMatchObject({ chords: 'B F', naming: 'german' });
+    expect(desk([...german, event, naming('english')]).entered?.chords).toBe('B♭ F');
   });
 
   test('of one’s own guitar only, and only what can be read', () => {

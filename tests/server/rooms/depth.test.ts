@@ -13,6 +13,7 @@ import {
   DESK,
   fold,
   given,
+  guitar,
   joined,
   LIVE,
   opened,
@@ -103,6 +104,48 @@ describe('R83 how far a student is asked', () => {
     expect(none).toMatchObject({ events: [asked('a3', 'root-0'), instead('s1', 'a3', null)] });
   });
 
+  test('what hides a chord’s root or its bass stands for no question of it', () => {
+    const alone = (kind: 'bass-alone' | 'root-alone', question: string) => {
+      const change = kind === 'root-alone' ? { kind, slot: 0 } : { kind };
+      const before = given(
+        opened,
+        joined('s2', 2),
+        { type: 'SettingsChanged', settings: { soundFollows: false } },
+        started({ ...guitar('C/E F'), source: 'host', level: 12, tempo: 100 }),
+        depth('s2', 'chords'),
+        // All else within reach has been asked.
+        ...['quality-0', 'count-0', 'direction-1', 'distance-1'].flatMap((id, index) => [
+          asked(`a${index + 1}`, id),
+          closed(`a${index + 1}`),
+        ]),
+        ...(question === 'root-0' ? [asked('a5', 'bass-0'), closed('a5')] : [asked('a5', 'root-0'), closed('a5')]),
+        { type: 'VampStarted', round: 'r1', tempo: 100 },
+        { type: 'ChangeTook', round: 'r1', change, bar: 1 },
+      );
+      const { decision } = before.when(DESK, open('keys-0'), { soundHolder: 'page-1' });
+      return decision.ok ? decision.events[1] : decision;
+    };
+    // Over the bass E nobody hears that C is the root.
+    expect(alone('bass-alone', 'root-0')).toEqual(instead('s2', 'a6', null));
+    expect(alone('bass-alone', 'bass-0')).toEqual(instead('s2', 'a6', 'bass-0'));
+    expect(alone('root-alone', 'bass-0')).toEqual(instead('s2', 'a6', null));
+    expect(alone('root-alone', 'root-0')).toEqual(instead('s2', 'a6', 'root-0'));
+  });
+
+  test('not what the wall has shown the hands of: who came late would vote with the many', () => {
+    const spread: NewEvent = { type: 'SpreadShown', ask: 'a1' };
+    const asking = (more: readonly NewEvent[]) => {
+      const late = [joined('s4', 4), depth('s4', 'floor')];
+      const decision = given(...base, asked('a1', 'quality-1'), closed('a1'), ...more, ...late).when(
+        DESK,
+        open('keys-0'),
+      ).decision;
+      return decision.ok ? decision.events.at(-1) : decision;
+    };
+    expect(asking([])).toEqual(instead('s4', 'a2', 'quality-1'));
+    expect(asking([spread])).toEqual(instead('s4', 'a2', 'quality-0'));
+  });
+
   test('each phone has its own question, and who listens is told so', () => {
     const state = fold([...base, asked('a1', 'keys-0'), instead('s1', 'a1', null), instead('s2', 'a1', 'distance-1')]);
     expect(studentCommon(state, 's1')).toEqual({ v: state.turn, phase: 'waiting' });
@@ -174,6 +217,50 @@ describe('R83 how far a student is asked', () => {
     const ended = fold([...later, { type: 'LessonEnded' }]);
     expect(studentOwn(ended, people, 's1')?.lesson).toEqual({ right: 1, part: 0, of: 1 });
     expect(studentOwn(ended, people, 's3')?.lesson).toEqual({ right: 0, part: 0, of: 1 });
+  });
+
+  test('what a correction takes away is asked of nobody: who was asked it listens', () => {
+    const before = [
+      opened,
+      joined('s1', 1),
+      started(guitar('Am7 D G C')),
+      asked('a1', 'seventh-0'),
+      closed('a1'),
+      joined('s2', 2),
+      depth('s2', 'chords'),
+      asked('a2', 'root-0'),
+      closed('a2'),
+    ];
+    const opening = given(...before).when(DESK, open('keys-0')).decision;
+    expect(opening).toMatchObject({ events: [asked('a3', 'keys-0'), instead('s2', 'a3', 'seventh-0')] });
+    const asking = [...before, asked('a3', 'keys-0'), instead('s2', 'a3', 'seventh-0')];
+    const correct: Command = {
+      type: 'CorrectRound',
+      id: 'c',
+      round: 'r1',
+      after: 0,
+      chords: 'Am D G C',
+      groove: null,
+      tempo: null,
+      directions: null,
+      pointsMayFall: false,
+    };
+    for (const end of [[], [closed('a3')], [closed('a3'), shown('a3')]] as const) {
+      const decision = given(...asking, wrote('s2', 'a3.seventh-0', 'seventh'), ...end).when(DESK, correct).decision;
+      if (!decision.ok) throw new Error(decision.reason);
+      const after = [...asking, wrote('s2', 'a3.seventh-0', 'seventh'), ...end, ...decision.events];
+      const state = fold(after);
+      const live = { ...LIVE, here: new Set<string>() };
+      expect(studentCommon(state, 's2')).toEqual({ v: state.turn, phase: 'waiting' });
+      expect(studentOwn(state, peopleIn(after), 's2')).not.toHaveProperty('ask');
+      expect(deskView(state, peopleIn(after), live).students[1]).toMatchObject({ instead: null, wrote: false });
+      expect(hostView(state, peopleIn(after), live, 'page-1').handsOf).toBe(1);
+      // The class goes on with its own.
+      expect(studentCommon(state, 's1').ask).toBe('a3');
+      given(...after)
+        .when(student('s2'), write('a3.seventh-0', 'none', 2))
+        .refused('too-late');
+    }
   });
 
   test('who is erased leaves the others where they are', () => {

@@ -161,6 +161,24 @@ describe('students', () => {
   });
 });
 
+describe('how many chords a loop has', () => {
+  const counted = (chords: string, slashIsNew: boolean, number: 1 | 2 = 1) => {
+    const settings = { ...SETTINGS, slashIsNew };
+    const round = played(chords, number, 'relaxed-alternate', { settings, counted: true });
+    const events = [opened, joined('s1', 1), started(round), asked('a1', 'count-0'), closed('a1'), shown('a1')];
+    const state = fold([...events, asked('a2', 'direction-1')]);
+    const { truth } = studentCommon(fold(events));
+    return { shown: truth?.answer, loop: studentCommon(state).asking?.loop };
+  };
+
+  test('is on the pads as it was shown: with another bass another chord where the class counts so', () => {
+    expect(counted('C C/E', true)).toEqual({ shown: 2, loop: 'two' });
+    expect(counted('C F', true)).toEqual(counted('C C/E', true));
+    expect(counted('C C/E F', true)).toEqual({ shown: 3, loop: 'more' });
+    expect(counted('C C/E F', false)).toEqual({ shown: 2, loop: 'two' });
+  });
+});
+
 describe('the host', () => {
   test('register: seats in order, names only where the class shows them', () => {
     const view = host(base.slice(0, 4));
@@ -379,6 +397,29 @@ describe('the desk', () => {
       directions: ['up'],
     });
     expect(desk([opened, started(guitar('G Em G C'))]).crib?.chords).toEqual(['G', 'Em', 'C']);
+    expect(desk([opened, started(guitar('C/E F Am7/G'))]).crib?.bass).toEqual(['E', 'F', 'G']);
+  });
+
+  test('what depends on the round alone is worked out once', () => {
+    const keysShown = [...base, asked('a1', 'keys-0'), closed('a1'), shown('a1')];
+    const state = fold(keysShown);
+    const view = () => deskView(state, peopleIn(keysShown), LIVE);
+    const first = view();
+    expect(view().crib).toBe(first.crib);
+    expect(view().policyChanges).toBe(first.policyChanges);
+    expect(first.keysReveal).not.toBeNull();
+    expect(view().keysReveal).toBe(first.keysReveal);
+    evolve(state, versioned(started(guitar('C5 G5', 2))), { at: 1, mono: 1, boot: 'b' });
+    expect(view().crib?.chords).toEqual(['C5', 'G5']);
+  });
+
+  test('a question that waits is asked under what its round keeps, whatever the class chooses now', () => {
+    const change: NewEvent = { type: 'SettingsChanged', settings: { policy: 'modes', qualities: ['power'] } };
+    expect(desk([opened]).askedUnder).toBeNull();
+    expect(desk([...base, change])).toMatchObject({
+      settings: { policy: 'modes', qualities: ['power'] },
+      askedUnder: { policy: 'majors', qualities: ['major', 'minor'] },
+    });
   });
 
   test('every question of the round, with its sheet', () => {
