@@ -196,6 +196,17 @@ export type WireCommonError = {
   readonly ask: string | null;
 };
 
+/** How the opinions on one question fell: none is right, and nobody's name stands with them. */
+export type WireOpinions = {
+  readonly round: number;
+  readonly question: string;
+  readonly kind: string;
+  readonly target: number;
+  /** Most first. */
+  readonly counts: readonly { readonly key: string; readonly answer: unknown; readonly count: number }[];
+  readonly notSure: number;
+};
+
 /** Seat on the register page: a name where the class shows names, else null. */
 export type WireSeat = { readonly seat: number; readonly name: string | null; readonly here: boolean };
 
@@ -222,6 +233,8 @@ export type HostView = {
   readonly keysReveal: WireKeysReveal | null;
   readonly sound: WireSound;
   readonly breakdown: readonly WireBreakdownLine[] | null;
+  /** Questions of the lesson that were asked for opinions: on the host those that were shown, at the end; on the desk all closed ones. */
+  readonly opinions: readonly WireOpinions[];
   /** The common errors: on the host only at the end of the lesson, three at most; on the desk as the lesson goes. No names. */
   readonly common: readonly WireCommonError[];
 };

@@ -1,8 +1,12 @@
+import type { AskedQuestion, AskedRound } from '../../shared-theory/diagnosis/asked.ts';
 import type { BreakdownLine } from '../../shared-theory/diagnosis/breakdown.ts';
 import type { StudentReport } from '../../shared-theory/diagnosis/reports.ts';
+import { spreadOf } from '../../shared-theory/diagnosis/spread.ts';
 import { namesOf } from '../../shared-theory/namings/names-of.ts';
+import { COLLECTED_KINDS } from '../../shared-theory/questions/question.ts';
 import { reprintedVamp } from '../../shared-theory/vamps.ts';
 import type * as Wire from '../protocol/views.ts';
+import { askedRound } from './asked-rounds.ts';
 import { bothReadings } from './both-readings.ts';
 import { breakdownFor, commonFor, reportsFor } from './lesson-facts.ts';
 import type { RoomState } from './state.ts';
@@ -47,6 +51,27 @@ function wireLine(state: RoomState, line: BreakdownLine): Wire.WireBreakdownLine
     truth: line.truth,
     memory: firsts.length > 0 && firsts.every(({ how }) => how === 'memory'),
   };
+}
+
+const gathered = new WeakMap<AskedRound, readonly Wire.WireOpinions[]>();
+
+/** What was collected and never marked, question by question. */
+export function wireOpinions(state: RoomState): readonly Wire.WireOpinions[] {
+  return state.rounds.flatMap((record) => {
+    const round = askedRound(state, record);
+    const known = gathered.get(round) ?? round.questions.flatMap((question) => opinionsOn(round, question));
+    gathered.set(round, known);
+    return known;
+  });
+}
+
+function opinionsOn({ number }: AskedRound, question: AskedQuestion): readonly Wire.WireOpinions[] {
+  const { id, kind, target, sheets, struck, gone } = question;
+  const [first] = sheets;
+  if (!COLLECTED_KINDS.has(kind) || first === undefined || struck === true || gone === true) return [];
+  const { counts, notSure } = spreadOf(kind, first.answers, first.seats);
+  const fell = counts.map(({ key, answer, count }) => ({ key, answer, count }));
+  return [{ round: number, question: id, kind, target, counts: fell, notSure }];
 }
 
 /** The common errors; `playable` says of a sheet whether both of it can be played here and now. */

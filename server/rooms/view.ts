@@ -12,6 +12,7 @@ import {
   wireCommon,
   wireCommonForAll,
   wireEntered,
+  wireOpinions,
   wirePlan,
   wireReports,
 } from './view-lesson.ts';
@@ -131,6 +132,9 @@ export function hostView(state: RoomState, people: People, live: Live, page: str
     breakdown: hasEnded(state)
       ? wireBreakdown(state).filter(({ round, question }) => wasShown(state, round, question))
       : null,
+    opinions: hasEnded(state)
+      ? wireOpinions(state).filter(({ round, question }) => wasShown(state, round, question))
+      : [],
     common: hasEnded(state) ? wireCommonForAll(state) : [],
   };
 }
@@ -176,6 +180,7 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
     grooves: GROOVES.map(({ id, name, meter, tempo }) => ({ id, name, meter, tempo })),
     levels: LEVELS.map(({ level, name }) => ({ level, name })),
     breakdown: wireBreakdown(state),
+    opinions: wireOpinions(state),
     common: wireCommon(state, playable),
     letStand: round === null || sheet === null ? [] : [...letStandOn(state, sheet.round, questionOn(sheet))],
     reports: wireReports(state),
@@ -213,7 +218,7 @@ function insteadOf(sheet: Sheet): { readonly kind: string; readonly target: numb
   return { kind, target };
 }
 
-type Shared = Omit<Wire.HostView, 'seats' | 'steps' | 'spread' | 'truth' | 'breakdown' | 'common'>;
+type Shared = Omit<Wire.HostView, 'seats' | 'steps' | 'spread' | 'truth' | 'breakdown' | 'opinions' | 'common'>;
 
 function shared(state: RoomState, live: Live, page: string | null): Shared {
   const sheet = state.current;

@@ -1,6 +1,6 @@
 import { deskWords, errorKinds } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import type { DeskView, WireBreakdownLine } from '../../../server/protocol/views.ts';
+import type { DeskView, WireBreakdownLine, WireOpinions } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import type { Desk } from '../desk-state.ts';
 import { kindName } from '../step-names.ts';
@@ -20,8 +20,8 @@ export function LessonLeaf({ desk, view }: Props) {
       <PlanList desk={desk} view={view} />
       <div>
         <Findings desk={desk} view={view} />
-        {lines.length > 0 && <h2>{words.soFar}</h2>}
-        <Lines lines={lines} />
+        {lines.length + view.opinions.length > 0 && <h2>{words.soFar}</h2>}
+        <Lines lines={lines} opinions={view.opinions} />
         <TableLink view={view} />
       </div>
     </section>
@@ -35,7 +35,7 @@ export function LessonEnd({ desk, view }: Props) {
       <h1>{words.heading}</h1>
       <Findings desk={desk} view={view} />
       <div>
-        <Lines lines={view.breakdown ?? []} />
+        <Lines lines={view.breakdown ?? []} opinions={view.opinions} />
         <TableLink view={view} />
         <p>
           <button type="button" class="desk-button" onClick={() => desk.show('start')}>
@@ -48,8 +48,8 @@ export function LessonEnd({ desk, view }: Props) {
 }
 
 /** The evidence as a file for spreadsheets, once there is any. */
-function TableLink({ view: { breakdown, room } }: { readonly view: DeskView }) {
-  if (!breakdown || breakdown.length === 0) return null;
+function TableLink({ view: { breakdown, opinions, room } }: { readonly view: DeskView }) {
+  if ((breakdown?.length ?? 0) + opinions.length === 0) return null;
   return (
     <p>
       <a class="desk-link" href={`/api/rooms/${room}/lesson.csv`} download>
@@ -59,8 +59,11 @@ function TableLink({ view: { breakdown, room } }: { readonly view: DeskView }) {
   );
 }
 
-function Lines({ lines }: { readonly lines: readonly WireBreakdownLine[] }) {
-  const rounds = [...new Set(lines.map(({ round }) => round))];
+type LinesProps = { readonly lines: readonly WireBreakdownLine[]; readonly opinions: readonly WireOpinions[] };
+
+function Lines({ lines, opinions }: LinesProps) {
+  const all = [...lines, ...opinions].map(({ round }) => round);
+  const rounds = [...new Set(all)].toSorted((one, other) => one - other);
   return (
     <>
       {rounds.map((round) => (
@@ -71,6 +74,11 @@ function Lines({ lines }: { readonly lines: readonly WireBreakdownLine[] }) {
               .filter((line) => line.round === round)
               .map((line) => (
                 <Line key={line.question} line={line} />
+              ))}
+            {opinions
+              .filter((line) => line.round === round)
+              .map((line) => (
+                <Opinions key={line.question} line={line} />
               ))}
           </ul>
         </section>
@@ -95,6 +103,20 @@ function Line({ line }: { readonly line: WireBreakdownLine }) {
           {kind && `: ${kind.finding}`}
         </p>
       )}
+    </li>
+  );
+}
+
+/** How opinions fell: no more is to be said of them. */
+function Opinions({ line: { kind, counts, notSure } }: { readonly line: WireOpinions }) {
+  const fell = counts.map(({ answer, count }) => `${answerText(kind, answer)} ${count}`);
+  const all = notSure > 0 ? [...fell, fill(words.unsure, { n: notSure })] : fell;
+  return (
+    <li class="lesson-line">
+      <p>
+        <strong>{kindName(kind)}</strong> · {words.opinions}
+      </p>
+      {all.length > 0 && <p>{all.join(', ')}</p>}
     </li>
   );
 }

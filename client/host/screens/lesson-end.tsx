@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import type { HostView, WireBreakdownLine } from '../../../server/protocol/views.ts';
+import type { HostView, WireBreakdownLine, WireOpinions } from '../../../server/protocol/views.ts';
 import { hostWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { numberWord } from '../../../server/protocol/words/counting.ts';
@@ -29,8 +29,11 @@ type AnswersProps = { readonly view: HostView; readonly frame: Frame; readonly o
 /** How the lesson's questions came out, as a page of print: counts of hands, no names. */
 function Answers({ view, frame, onTurn }: AnswersProps) {
   const lines = view.breakdown ?? [];
+  const { opinions } = view;
   const rounds = [...new Set(lines.map((line) => line.round))];
-  const rows = lines.length + rounds.length * 0.8;
+  const several = new Set([...lines, ...opinions].map((line) => line.round)).size > 1;
+  const headings = rounds.length + (opinions.length > 0 ? 1 : 0);
+  const rows = lines.length + opinions.length + headings * 0.8;
   const room = frame.height - 430;
   const row = Math.max(40, Math.min(84, room / Math.max(ROOMY_LINES, rows)));
   return (
@@ -39,24 +42,26 @@ function Answers({ view, frame, onTurn }: AnswersProps) {
         <span class="label">{words.label}</span>
       </Header>
       <h1 class="question">{words.heading}</h1>
-      {lines.length === 0 ? (
+      {lines.length + opinions.length === 0 ? (
         <p class="instruction">{words.empty}</p>
       ) : (
         <table class="print" style={{ fontSize: `${Math.min(32, row * 0.46) / 16}rem`, '--row': `${row / 16}rem` }}>
-          <thead>
-            <tr>
-              <td />
-              {[words.right, words.part, words.wrong, words.notSure].map((name) => (
-                <th key={name} scope="col" class="figure">
-                  {name}
-                </th>
-              ))}
-              <th scope="col">{words.missed}</th>
-            </tr>
-          </thead>
+          {lines.length > 0 && (
+            <thead>
+              <tr>
+                <td />
+                {[words.right, words.part, words.wrong, words.notSure].map((name) => (
+                  <th key={name} scope="col" class="figure">
+                    {name}
+                  </th>
+                ))}
+                <th scope="col">{words.missed}</th>
+              </tr>
+            </thead>
+          )}
           {rounds.map((round) => (
             <tbody key={round}>
-              {rounds.length > 1 ? (
+              {several ? (
                 <tr class="round-name">
                   <th scope="rowgroup" colSpan={6}>
                     {fill(words.round, { n: numberWord(round) })}
@@ -70,10 +75,22 @@ function Answers({ view, frame, onTurn }: AnswersProps) {
                 ))}
             </tbody>
           ))}
+          {opinions.length > 0 && (
+            <tbody>
+              <tr class="round-name">
+                <th scope="rowgroup" colSpan={6}>
+                  {words.opinions}
+                </th>
+              </tr>
+              {opinions.map((line) => (
+                <Opinions key={`${line.round} ${line.question}`} line={line} several={several} />
+              ))}
+            </tbody>
+          )}
         </table>
       )}
       <footer class="foot low">
-        <span class="label">{lines.length > 0 ? words.closing : ''}</span>
+        <span class="label">{lines.length + opinions.length > 0 ? words.closing : ''}</span>
         {onTurn && (
           <button type="button" class="turn" onClick={onTurn}>
             {hostWords.findings.back}
@@ -100,6 +117,28 @@ function Line({ line }: { readonly line: WireBreakdownLine }) {
         {missed.map(({ key, answer, count }) => (
           <span key={key} class="missed-one">
             {answerText(line.kind, answer)} <span class="figure">{count}</span>
+          </span>
+        ))}
+      </td>
+    </tr>
+  );
+}
+
+/** How opinions fell: all alike, without a mark. */
+function Opinions({ line, several }: { readonly line: WireOpinions; readonly several: boolean }) {
+  const { round, kind, target, counts, notSure } = line;
+  const fell = counts.map(({ answer, count }) => [answerText(kind, answer), count] as const);
+  const all = notSure > 0 ? [...fell, [words.notSure, notSure] as const] : fell;
+  return (
+    <tr>
+      <th scope="row">
+        {questionPrompt({ kind, target })}{' '}
+        {several && <span class="truth">{fill(words.round, { n: numberWord(round) })}</span>}
+      </th>
+      <td class="missed" colSpan={5}>
+        {all.map(([said, count]) => (
+          <span key={said} class="missed-one">
+            {said} <span class="figure">{count}</span>
           </span>
         ))}
       </td>

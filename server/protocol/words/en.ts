@@ -346,6 +346,8 @@ export const deskWords = {
     counts: '{right} right, {part} partly, {wrong} wrong, {notSure} not sure',
     heard: '{n} heard {answer}',
     memory: 'from memory',
+    opinions: 'opinions, not marked',
+    unsure: 'not sure {n}',
   },
 
   pairing: {

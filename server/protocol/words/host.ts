@@ -139,6 +139,7 @@ export const hostWords = {
     wrong: 'not',
     notSure: 'not sure',
     missed: 'most often heard instead',
+    opinions: 'opinions: none is right or wrong',
     empty: 'No question was shown today.',
     closing: 'Counted in hands, never by name.',
     roomEnded: 'This room has closed.',

@@ -132,6 +132,7 @@ export function deskView(
     keysReveal: null,
     sound: { playing: true, round: 'r1', change: { kind: 'full' }, tempo: 100 },
     breakdown: [],
+    opinions: [],
     common: [],
     students: NAMES.map((name, index) => ({
       student: `s${index + 1}`,

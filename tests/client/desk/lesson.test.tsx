@@ -8,6 +8,8 @@ import type { DeskView, WireBreakdownLine } from '../../../server/protocol/views
 import { readyLesson } from '../../../shared-theory/lessons.ts';
 import { kindsOfLevel, levelOf } from '../../../shared-theory/levels.ts';
 import { button, draw, main, press, root, text } from './draw.tsx';
+import { questionPrompt } from '../../../server/protocol/words/questions.ts';
+import { askingOf } from '../../../client/desk/step-names.ts';
 import { deskView } from './fixtures.ts';
 
 const ITEMS: readonly LessonItem[] = [
@@ -193,4 +195,30 @@ test('after the lesson the same stands in place of the round, and the teacher ca
   expect(root.querySelector('h1')?.textContent).toBe('How it went');
   press('go on with another vamp');
   expect(made).toEqual([{ show: 'start' }]);
+});
+
+test('opinions stand among the questions with their counts and no mark, and in the table', () => {
+  const counts = [
+    { key: '0', answer: 0, count: 5 },
+    { key: '2', answer: 2, count: 3 },
+  ];
+  const opinions = [{ round: 1, question: 'home-0', kind: 'home', target: 0, counts, notSure: 1 }];
+  draw(deskView('direction-1', 'ready', { status: 'lesson-ended', opinions }));
+  expect(text()).toContain('home · opinions, not marked');
+  expect(text()).toContain('first chord 5, third chord 3, not sure 1');
+  expect(root.querySelector('a[href$="/lesson.csv"]')).not.toBeNull();
+});
+
+test('a question that waits is named as its round asks it, whatever the class has chosen since', () => {
+  const view = deskView('keys-0', 'ready');
+  const chosen = { ...view, settings: { ...view.settings, policy: 'modes', qualities: ['major', 'power'] } } as const;
+  const prompt = (id: string) => {
+    const step = view.steps.find(({ question }) => question === id);
+    return (
+      step &&
+      questionPrompt(askingOf({ ...chosen, askedUnder: { policy: 'majors', qualities: ['major', 'minor'] } }, step))
+    );
+  };
+  expect(prompt('keys-0')).toContain('major keys');
+  expect(prompt('quality-0')).toBe('First chord: major or minor?');
 });

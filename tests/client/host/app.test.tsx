@@ -312,6 +312,32 @@ describe('end of the lesson', () => {
     expect(root.querySelectorAll('tbody tr:not(.round-name)')).toHaveLength(BREAKDOWN.length);
   });
 
+  test('opinions have their counts and no mark; a lesson of nothing else is not empty', () => {
+    const opinions = [
+      {
+        round: 2,
+        question: 'home-0',
+        kind: 'home',
+        target: 0,
+        counts: [
+          { key: '0', answer: 0, count: 5 },
+          { key: '2', answer: 2, count: 3 },
+        ],
+        notSure: 1,
+      },
+    ];
+    show(hostProps({ ...REGISTER, status: 'lesson-ended', breakdown: BREAKDOWN, opinions }));
+    const last = [...root.querySelectorAll('tbody')].at(-1);
+    expect(last?.querySelector('.round-name')?.textContent).toBe('opinions: none is right or wrong');
+    expect(last?.querySelector('tr:last-child')?.textContent).toBe(
+      'Where would you stop? round twofirst chord 5third chord 3not sure 1',
+    );
+    show(hostProps({ ...REGISTER, status: 'lesson-ended', breakdown: [], opinions }));
+    expect(root.querySelector('thead')).toBeNull();
+    expect(root.textContent).toContain('Where would you stop?');
+    expect(root.textContent).not.toContain('No question was shown today.');
+  });
+
   test('a closed room says so', () => {
     expect(text(hostProps({ ...REGISTER, status: 'room-ended' }))).toContain('This room has closed.');
   });

@@ -110,6 +110,7 @@ export const REGISTER: HostView = {
   keysReveal: null,
   sound: { playing: false, round: null, change: { kind: 'full' }, tempo: null },
   breakdown: null,
+  opinions: [],
   common: [],
 };
 

@@ -60,6 +60,30 @@ describe('R86 where the loop would stop', () => {
     }
   });
 
+  test('stands among the questions of the lesson: on the desk once closed, on the wall at the end if it was shown', () => {
+    const fell = {
+      round: 1,
+      question: 'home-0',
+      kind: 'home',
+      target: 0,
+      counts: [
+        { key: '0', answer: 0, count: 1 },
+        { key: '2', answer: 2, count: 1 },
+      ],
+      notSure: 1,
+    };
+    const all = [...home.slice(0, -1), wrote('s3', 'a1', 'not-sure'), closed('a1')];
+    const end: NewEvent = { type: 'LessonEnded' };
+    const desk = (events: readonly NewEvent[]) => deskView(fold(events), people, LIVE).opinions;
+    const wall = (events: readonly NewEvent[]) => hostView(fold(events), people, LIVE, 'page-1').opinions;
+    expect(desk(all.slice(0, -1))).toEqual([]);
+    expect(desk(all)).toEqual([fell]);
+    expect([wall([...all, shown('a1')]), wall([...all, end])]).toEqual([[], []]);
+    expect(wall([...all, shown('a1'), end])).toEqual([fell]);
+    const struck: NewEvent = { type: 'QuestionStruck', round: 'r1', question: 'home-0', struck: true };
+    expect(desk([...all, struck])).toEqual([]);
+  });
+
   test('the table says the answer, and no mark', () => {
     expect(lessonTable(fold(home), people).slice(1)).toEqual([
       [1, 'G F C G/B', 'home-0', 1, 's1', 'chord 1', '', null, '', '', ''],
