@@ -24,6 +24,7 @@ describe('reports of single students', () => {
       points: 24,
       errors: [{ error: 'hears-the-fifth', times: 1 }],
       habits: [],
+      memory: { right: 0, of: 0 },
     });
     expect(reports.get('s2')).toMatchObject({ right: 1, wrong: 2, points: 10 });
     expect(reports.get('s3')).toMatchObject({ right: 1, notSure: 2, wrong: 0, points: 10 });
