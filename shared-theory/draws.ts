@@ -1,7 +1,7 @@
-import { soundsAs, type Chord, type Quality } from './chords.ts';
+import type { Chord, Quality } from './chords.ts';
+import { differentSlots } from './different-chords.ts';
 import { candidateKeys, type CandidateKey } from './candidates.ts';
 import type { Form, Level } from './level.ts';
-import { itemAt } from './items.ts';
 import { limitsOf } from './limits.ts';
 import { bassOf, shapeNotes, shapesFor, STANDARD_TUNING } from './neck.ts';
 import { pitchClass, type PitchClass } from './pitch.ts';
@@ -74,12 +74,8 @@ function changeOf(loop: Loop, shapes: readonly Frets[], slot: number): Change[] 
 
 /** Slots that go from home to a chord not heard before; the first change is one even where the chord stays. */
 function changingSlots(loop: Loop): readonly number[] {
-  return loop.map((_, slot) => slot).filter((slot) => slot === 1 || (slot > 1 && firstSounding(loop, slot) === slot));
-}
-
-function firstSounding(loop: Loop, slot: number): number {
-  const chord = itemAt(loop, slot);
-  return loop.findIndex((earlier) => soundsAs(earlier, chord));
+  const different = differentSlots(loop);
+  return loop.map((_, slot) => slot).filter((slot) => slot === 1 || (slot > 1 && different.includes(slot)));
 }
 
 function drawsOf(level: Level, form: Form, loop: Loop): { draw: Draw; weight: number }[] {

@@ -1,7 +1,9 @@
+import { chordSymbol } from './chords.ts';
 import { BEATS_PER_BAR } from './meters.ts';
 import { bassOf, shapeNotes, STANDARD_TUNING } from './neck.ts';
 import { grooveOf, perform } from './perform.ts';
 import type { Performance, PerformOptions, SoundedNote } from './perform.ts';
+import { midiPitchClass, pitchClass } from './pitch.ts';
 import { DEAD_SECONDS } from './strum.ts';
 import type { Frets, Meter, VoicedSlot, VoicedVamp } from './vamps.ts';
 
@@ -95,12 +97,15 @@ export function withTempo(vamp: VoicedVamp, tempo: number): VoicedVamp {
   return { ...vamp, tempo: Math.min(fastest, Math.max(SLOWEST_TEMPO, tempo)) };
 }
 
-/** The bass notes of each stay on a chord, in order: its root alone, also where the groove's bass takes turns with the fifth. */
+/**
+ * The bass notes of each stay on a chord, in order: the lowest note of its shape alone, of a slash chord its bass, also where the
+ * groove's bass takes turns with the fifth.
+ */
 function bassByStay(vamp: VoicedVamp, performance: Performance): readonly (readonly SoundedNote[])[] {
-  const roots = vamp.slots.map(({ frets }) => bassOf(frets));
+  const lowest = vamp.slots.map(({ frets }) => bassOf(frets));
   const stays: SoundedNote[][] = [];
   for (const note of performance.notes) {
-    if (note.stroke !== 'down' || note.midi !== roots[note.chord]) continue;
+    if (note.stroke !== 'down' || note.midi !== lowest[note.chord]) continue;
     const stay = stays.at(-1);
     if (stay?.[0]?.chord === note.chord) stay.push(note);
     else stays.push([note]);
@@ -148,10 +153,17 @@ export function bassAlone(vamp: VoicedVamp, performance: Performance): Performan
   return { ...performance, notes };
 }
 
-/** The root of the chord in a slot, as its shape plays it: struck on each of two bars and left to ring. Throws `RangeError` where the loop has no such slot. */
+/**
+ * The root of the chord in a slot, in the lowest place where its shape plays it (of C/E the C above the bass): struck on each of two
+ * bars and left to ring. Throws `RangeError` where the loop has no such slot, or the shape no root.
+ */
 export function rootAlone(vamp: VoicedVamp, slot: number): Performance {
   const { seconds, loops, bars } = perform(holdSlot(vamp, slot));
-  const root = shapeNotes(slotAt(vamp, slot).frets).reduce((low, note) => (note.midi < low.midi ? note : low));
+  const { chord, frets } = slotAt(vamp, slot);
+  const [root] = shapeNotes(frets)
+    .filter(({ midi }) => midiPitchClass(midi) === pitchClass(chord.root))
+    .toSorted((one, other) => one.midi - other.midi);
+  if (!root) throw new RangeError(`The shape of ${chordSymbol(chord)} must play its root, ${chord.root}.`);
   const struck = { ...root, stroke: 'down', touch: 'open', accent: 3, trim: LONE_DECIBELS, chord: 0 } as const;
   const notes = bars.map(({ time }, bar) => ({ ...struck, time, duration: (bars[bar + 1]?.time ?? seconds) - time }));
   return { seconds, loops, bars, notes };

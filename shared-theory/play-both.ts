@@ -33,8 +33,8 @@ const READINGS: Readonly<Record<Kind, Make<Answer>>> = {
   'one-or-several': () => null,
   // Where a loop would stop is no error.
   home: () => null,
-  count: ofWrong('count', countReadings),
-  order: ofWrong('order', orderReadings),
+  count: ofWrong('count', (vamp, answer, { settings }) => countReadings(vamp, answer, settings)),
+  order: ofWrong('order', (vamp, answer, { settings }) => orderReadings(vamp, answer, settings)),
   direction: ofWrong('direction', (vamp, answer, { target }) => directionReadings(vamp, target, answer)),
   bass: ofWrong('bass', (vamp, answer, { target }) => bassReadings(vamp, target, answer)),
   quality: ofWrong('quality', (vamp, answer, { target }) => qualityReadings(vamp, target, answer)),

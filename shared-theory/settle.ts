@@ -1,9 +1,10 @@
 import { candidateKeys, seventhsUnder } from './candidates.ts';
 import type { CandidateKey } from './candidates.ts';
-import { chordSymbol, readSymbol, soundsAs } from './chords.ts';
+import { chordSymbol, readSymbol } from './chords.ts';
 import type { Chord } from './chords.ts';
 import { decidersOf, holdsUnder } from './deciders.ts';
 import { keyOwns } from './degrees.ts';
+import { differentChords } from './different-chords.ts';
 import { BEATS_PER_BAR } from './meters.ts';
 import { shapeNotes, usualShape } from './neck.ts';
 import { perform } from './perform.ts';
@@ -106,7 +107,8 @@ const plans = new Map<string, Plan>();
 
 function planOf(chords: readonly Chord[]): Plan {
   return remembered(plans, chords.map(chordSymbol).join(' '), () => {
-    const different = chords.filter((chord, slot) => chords.findIndex((other) => soundsAs(chord, other)) === slot);
+    // A foreign bass is a note that a key must hold.
+    const different = differentChords(chords, { slashIsNew: true });
     const majors = candidateKeys(different, 'majors');
     if (majors.length < 2) return SETTLED;
     const owners = ownersOf(different);
@@ -122,7 +124,7 @@ function planOf(chords: readonly Chord[]): Plan {
     }));
     const deciders = decidersOf(majors, 'majors');
     const notes = outer.flatMap((name) => deciders.find(({ leaves }) => alone(name)(leaves))?.note ?? []);
-    const turn = turnOf(different, majors);
+    const turn = turnOf(differentChords(different), majors);
     const both = turn.flatFirst ? sides : sides.toReversed();
     const idle = { choices: standing(open), leaves: majors.length };
     return {

@@ -1,5 +1,6 @@
-import { chordSymbol, soundsAs } from './chords.ts';
+import { chordSymbol } from './chords.ts';
 import type { Chord, Quality } from './chords.ts';
+import { differentSlots } from './different-chords.ts';
 import { distanceNumber, type Distance } from './distance-line.ts';
 import { beatsPerSlot, grooveById, slotsPerBar } from './grooves.ts';
 import { candidateKeys } from './candidates.ts';
@@ -34,7 +35,7 @@ export type StrokeFeel = 'all-downs' | 'down-up';
  * `directions` and `distances` one fewer, each from the first chord.
  */
 export type Truth = {
-  /** Different chords. */
+  /** Different chords; one over another bass is the same. */
   readonly count: number;
   readonly directions: readonly Direction[];
   /** Chords as written, in ASCII: `F#m7`, `C/E`. */
@@ -125,7 +126,7 @@ export function truthOf(vamp: VoicedVamp, performance: Performance): Truth {
   const home = chords[0]?.root ?? '';
   const homeBass = heard[0]?.bass ?? 0;
   return {
-    count: chords.filter((chord, slot) => chords.findIndex((other) => soundsAs(chord, other)) === slot).length,
+    count: differentSlots(chords).length,
     directions: heard.slice(1).map(({ bass }) => directionOf(homeBass, bass)),
     chords: chords.map(chordSymbol),
     qualities: chords.map((chord) => chord.quality),

@@ -1,5 +1,6 @@
-import { chordSymbol, QUALITIES, readSymbol, soundsAsOverBass } from '../../shared-theory/chords.ts';
+import { chordSymbol, QUALITIES, readSymbol } from '../../shared-theory/chords.ts';
 import type { Quality } from '../../shared-theory/chords.ts';
+import { isSameSound } from '../../shared-theory/different-chords.ts';
 import { generate } from '../../shared-theory/generate.ts';
 import { GROOVES } from '../../shared-theory/grooves.ts';
 import { FORMS } from '../../shared-theory/level.ts';
@@ -9,6 +10,7 @@ import { withTempo } from '../../shared-theory/live.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { usualShape } from '../../shared-theory/neck.ts';
 import { askableQuestions } from '../../shared-theory/questions/judges.ts';
+import { levelQuestions } from '../../shared-theory/questions/level-questions.ts';
 import { KINDS } from '../../shared-theory/questions/question.ts';
 import type { Kind, QuestionSettings } from '../../shared-theory/questions/question.ts';
 import { guitarTruth } from '../../shared-theory/truth.ts';
@@ -60,7 +62,7 @@ export function hostRound(
     slots: vamp.slots.map(heardSlot),
     settlers: settlerSlots(truth, vamp.meter),
     truth,
-    questions: askableQuestions(truth, settings).filter(({ kind }) => kinds.includes(kind)),
+    questions: levelQuestions(truth, settings, kinds),
     kinds,
     loops: loopsOf(found, kinds),
     settings,
@@ -157,7 +159,7 @@ function withoutRepeats(
   const merged = mergedSlots(typed, (index) => {
     const [before, here] = [typed[index - 1], typed[index]];
     return before && here
-      ? soundsAsOverBass(before.chord, here.chord) && truth.bass[index - 1] === truth.bass[index]
+      ? isSameSound(before.chord, here.chord) && truth.bass[index - 1] === truth.bass[index]
       : false;
   });
   if (merged.length === typed.length) return { slots: typed, truth };

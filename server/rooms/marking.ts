@@ -1,5 +1,6 @@
-import { readSymbol, soundsAs } from '../../shared-theory/chords.ts';
+import { readSymbol } from '../../shared-theory/chords.ts';
 import type { Chord } from '../../shared-theory/chords.ts';
+import { differentChords } from '../../shared-theory/different-chords.ts';
 import { ownAnswer, studentMarker } from '../../shared-theory/diagnosis/asked.ts';
 import type { AskedRound, StudentMarker } from '../../shared-theory/diagnosis/asked.ts';
 import { markerOf } from '../../shared-theory/diagnosis/marker.ts';
@@ -120,8 +121,7 @@ export function handsIn(sheet: Sheet): number {
 
 /** The different chords of a round in order of their first sounding. */
 export function chordsOf({ slots }: HeardRound): readonly Chord[] {
-  const chords = slots.map(({ chord }) => readSymbol(chord));
-  return chords.filter((chord, index) => chords.findIndex((other) => soundsAs(other, chord)) === index);
+  return differentChords(slots.map(({ chord }) => readSymbol(chord)));
 }
 
 /** How many of the questions that were shown, and that a student could answer, came out right and partly right. */

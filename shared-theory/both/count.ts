@@ -4,12 +4,13 @@ import { diatonicChart } from '../degrees.ts';
 import { usualKey } from '../keys.ts';
 import { BEATS_PER_BAR } from '../meters.ts';
 import type { VoicedSlot, VoicedVamp } from '../vamps.ts';
-import { cheapest, differentSlots, handyShape, shortened, type BothReadings } from './readings.ts';
+import { chordIndices, type SlashRule } from '../different-chords.ts';
+import { cheapest, differentOf, handyShape, shortened, type BothReadings } from './readings.ts';
 
 /** The loop with the answered number of different chords, then as it is. */
-export function countReadings(vamp: VoicedVamp, count: number): BothReadings | null {
+export function countReadings(vamp: VoicedVamp, count: number, rule: SlashRule): BothReadings | null {
   const right = shortened(vamp);
-  const wrong = differentSlots(right).length > count ? fewer(right, count) : more(right, count, vamp);
+  const wrong = differentOf(right, rule).length > count ? fewer(right, count, rule) : more(right, count, vamp, rule);
   return wrong && { wrong, right };
 }
 
@@ -19,21 +20,30 @@ function sharedNotes(one: Chord, other: Chord): number {
 }
 
 /** Each chord that comes new once the count is full is taken for the one heard before that it shares most notes with. */
-function fewer(slots: readonly VoicedSlot[], count: number): readonly VoicedSlot[] {
-  const heard = differentSlots(slots).slice(0, count);
-  return slots.map((slot) => {
-    if (heard.some(({ chord }) => soundsAs(chord, slot.chord))) return slot;
+function fewer(slots: readonly VoicedSlot[], count: number, rule: SlashRule): readonly VoicedSlot[] {
+  const heard = differentOf(slots, rule).slice(0, count);
+  const indices = chordIndices(
+    slots.map(({ chord }) => chord),
+    rule,
+  );
+  return slots.map((slot, place) => {
+    if ((indices[place] ?? 0) < count) return slot;
     const taken = cheapest(heard, ({ chord }) => -sharedNotes(chord, slot.chord));
     return taken ? { ...slot, chord: taken.chord, frets: taken.frets } : slot;
   });
 }
 
 /** One more chord at a time: in place of a chord that came back, else in the second bar of a long one, else a bar behind. */
-function more(slots: readonly VoicedSlot[], count: number, vamp: VoicedVamp): readonly VoicedSlot[] | null {
+function more(
+  slots: readonly VoicedSlot[],
+  count: number,
+  vamp: VoicedVamp,
+  rule: SlashRule,
+): readonly VoicedSlot[] | null {
   const bar = BEATS_PER_BAR[vamp.meter];
   let grown = slots;
-  while (differentSlots(grown).length < count) {
-    const returned = grown.findLastIndex((slot) => !differentSlots(grown).includes(slot));
+  while (differentOf(grown, rule).length < count) {
+    const returned = grown.findLastIndex((slot) => !differentOf(grown, rule).includes(slot));
     const long = grown.findLastIndex(({ beats }) => beats >= 2 * bar - 1e-6);
     const place = returned >= 0 ? returned : long >= 0 ? long : grown.length - 1;
     const taken = grown[place];

@@ -1,14 +1,16 @@
 import { soundsAs, triadOf } from '../chords.ts';
+import { chordIndices } from '../different-chords.ts';
 import { candidateKeys } from '../candidates.ts';
 import { diatonicChart } from '../degrees.ts';
 import { MOST_NUMERALS } from '../questions/numeral/ask.ts';
 import type { VoicedSlot, VoicedVamp } from '../vamps.ts';
-import { cheapest, differentSlots, handyShape, shortened, type BothReadings } from './readings.ts';
+import { cheapest, differentOf, handyShape, shortened, type BothReadings } from './readings.ts';
 
 /** The loop with the chords of the answered numerals in a key that owns it, then as it is; null where that key has no such triads. */
 export function numeralReadings(vamp: VoicedVamp, numerals: readonly string[]): BothReadings | null {
   const right = shortened(vamp);
-  const different = differentSlots(right);
+  const different = differentOf(right);
+  const indices = chordIndices(right.map(({ chord }) => chord));
   if (numerals.length !== Math.min(different.length, MOST_NUMERALS)) return null;
   const loops = candidateKeys(
     different.map(({ chord }) => chord),
@@ -17,8 +19,8 @@ export function numeralReadings(vamp: VoicedVamp, numerals: readonly string[]): 
     const chart = diatonicChart(key);
     const chords = numerals.flatMap((numeral) => chart.find((each) => each.numeral === numeral)?.chord ?? []);
     if (chords.length !== numerals.length) return [];
-    const wrong = right.flatMap((slot): readonly VoicedSlot[] => {
-      const chord = chords[different.findIndex((each) => soundsAs(each.chord, slot.chord))];
+    const wrong = right.flatMap((slot, place): readonly VoicedSlot[] => {
+      const chord = chords[indices[place] ?? 0];
       if (!chord || soundsAs(chord, triadOf(slot.chord))) return [slot];
       const frets = handyShape(chord, slot.frets);
       return frets ? [{ ...slot, chord, frets }] : [];

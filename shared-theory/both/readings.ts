@@ -1,5 +1,6 @@
-import { soundsAs, type Chord, type Quality } from '../chords.ts';
+import type { Chord, Quality } from '../chords.ts';
 import { candidateKeys } from '../candidates.ts';
+import { differentSlots, type SlashRule } from '../different-chords.ts';
 import { scaleNotes, usualKey } from '../keys.ts';
 import { BEATS_PER_BAR } from '../meters.ts';
 import { bassOf, shapeNotes, shapesFor } from '../neck.ts';
@@ -23,9 +24,12 @@ const FAR_FRET = 7;
 /** Barres are at home up to this fret. */
 const NEAR_FRET = 5;
 
-/** The different chords of a loop, each where it sounds first. */
-export function differentSlots(slots: readonly VoicedSlot[]): readonly VoicedSlot[] {
-  return slots.filter(({ chord }, index) => slots.findIndex((other) => soundsAs(chord, other.chord)) === index);
+/** The different chords of a loop, each where it sounds first, as the class counts them. */
+export function differentOf(slots: readonly VoicedSlot[], rule: SlashRule = {}): readonly VoicedSlot[] {
+  return differentSlots(
+    slots.map(({ chord }) => chord),
+    rule,
+  ).flatMap((slot) => slots[slot] ?? []);
 }
 
 /** The slots, each as short as a reading allows: as they are while they are few, else a bar for each that lasts longer. */

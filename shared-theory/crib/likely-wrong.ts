@@ -28,6 +28,7 @@ const USUAL_FIRST: Partial<Record<Kind, readonly ErrorKind[]>> = {
   root: ['hears-the-fifth', 'hears-the-third', 'swaps-relatives', 'hears-the-fourth-above', 'one-fret-off'],
   bass: ['names-the-root-over-a-slash', 'fifth-over-the-bass', 'third-over-the-bass'],
   distance: [
+    'measures-between-the-basses',
     'swaps-four-and-five',
     'measures-the-other-way',
     'lays-the-minor-scale',

@@ -1,6 +1,7 @@
 import { candidateKeys } from '../candidates.ts';
 import { chordPitchClasses } from '../chords.ts';
 import type { Quality } from '../chords.ts';
+import { differentChords } from '../different-chords.ts';
 import { distanceNumber } from '../distance-line.ts';
 import { itemAt } from '../items.ts';
 import { keyId, parseKeyName, relativeKey } from '../keys.ts';
@@ -11,7 +12,7 @@ import { OCTAVE } from '../questions/distance/ask.ts';
 import { judgeOf } from '../questions/judges.ts';
 import { KEY_IDS } from '../questions/keys/ask.ts';
 import { degreeOfDistance, readNumeral, waysToSay, writeNumeral } from '../questions/numeral/numerals.ts';
-import { chordsOf, firstSlots } from '../questions/own-chords.ts';
+import { chordsOf } from '../questions/own-chords.ts';
 import type { AnswerOf, AskedOf, KeyId, Kind, NeckPlace, OwnAnswers } from '../questions/question.ts';
 import { ORDERS } from '../questions/order/ask.ts';
 import { neckPlaces } from '../questions/root/ask.ts';
@@ -94,8 +95,7 @@ function placesNear(right: number): readonly number[] {
 function numeralGuesses(asked: AskedOf): readonly (readonly string[])[] {
   const right = judgeOf('numeral').truth(asked);
   if (right === null) return [];
-  const chords = chordsOf(asked.truth);
-  const different = firstSlots(chords).map((slot) => itemAt(chords, slot));
+  const different = differentChords(chordsOf(asked.truth));
   const home = pitchClass(itemAt(different, 0).root);
   const fromHome = different.slice(0, right.length).map(({ root, quality }) => {
     const place = degreeOfDistance(distanceNumber(pitchClass(root) - home));

@@ -1,15 +1,14 @@
 import { candidateKeys } from '../candidates.ts';
-import type { Chord } from '../chords.ts';
 import type { Crib } from '../crib.ts';
 import { cribOf } from '../crib.ts';
 import type { Decider } from '../deciders.ts';
-import { itemAt } from '../items.ts';
+import { differentChords } from '../different-chords.ts';
 import type { NoteName } from '../pitch.ts';
 import type { PolicyChange } from '../policy-change.ts';
 import { policyChanges } from '../policy-change.ts';
 import type { ErrorKind } from '../questions/error-kinds.ts';
 import { askableQuestions, judgeOf } from '../questions/judges.ts';
-import { chordsOf, firstSlots } from '../questions/own-chords.ts';
+import { chordsOf } from '../questions/own-chords.ts';
 import type { Kind, QuestionId, QuestionSettings, Target } from '../questions/question.ts';
 import type { RoundQuestion } from '../questions/round-questions.ts';
 import { parseQuestionId } from '../questions/round-questions.ts';
@@ -77,10 +76,11 @@ export function cribSheet(
   questions: readonly RoundQuestion[] = askableQuestions(truth, settings),
 ): CribSheet {
   const { policy } = settings;
-  const chords = differentChords(truth);
+  // A foreign bass is a note that a key must hold: here each chord counts over each of its basses.
+  const chords = differentChords(chordsOf(truth), { slashIsNew: true });
   const keys = candidateKeys(chords, policy);
   const crib = cribOf(chords, policy);
-  const names: Names = { chords, keys };
+  const names: Names = { chords: differentChords(chords), keys };
   return {
     ...crib,
     safeNotes: sharedNotes(chords, keys),
@@ -92,12 +92,6 @@ export function cribSheet(
     visited: keys.length === 0 ? visitedKeys(chords) : [],
     questions: questions.map((question) => cribQuestion(question, truth, settings, names)),
   };
-}
-
-/** The different chords of a loop in order of their first sounding. */
-function differentChords(truth: Pick<Truth, 'chords'>): readonly Chord[] {
-  const chords = chordsOf(truth);
-  return firstSlots(chords).map((slot) => itemAt(chords, slot));
 }
 
 function cribQuestion(question: RoundQuestion, truth: Truth, settings: QuestionSettings, names: Names): CribQuestion {

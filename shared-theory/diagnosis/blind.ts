@@ -3,11 +3,12 @@ import { asks } from '../questions/asks.ts';
 import { MOST_CHORDS } from '../questions/count/ask.ts';
 import { OCTAVE } from '../questions/distance/ask.ts';
 import { MOST_HOMES } from '../questions/home/ask.ts';
+import { differentChords } from '../different-chords.ts';
 import { judgeOf } from '../questions/judges.ts';
 import { blindKeySets, LONGEST_ARC } from '../questions/keys/guesses.ts';
-import { differentChords } from '../questions/keys/right-keys.ts';
 import { MOST_NUMERALS } from '../questions/numeral/ask.ts';
 import { CHART } from '../questions/numeral/judge.ts';
+import { chordsOf } from '../questions/own-chords.ts';
 import { ORDERS } from '../questions/order/ask.ts';
 import type { Answer, AskedOf, Kind } from '../questions/question.ts';
 import { neckPlaces } from '../questions/root/ask.ts';
@@ -45,7 +46,7 @@ export function blindAnswers(kind: Kind, context: AskedOf): readonly Answer[] {
     case 'one-or-several':
       return ['one', 'several'].flatMap(read);
     case 'keys':
-      return blindKeySets(context.settings.policy, LONGEST_ARC, differentChords(context.truth).length);
+      return blindKeySets(context.settings.policy, LONGEST_ARC, differentChords(chordsOf(context.truth)).length);
     case 'settler':
       return blindKeySets(context.settings.policy, LONGEST_ARC, 0);
     case 'home':

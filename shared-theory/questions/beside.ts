@@ -1,10 +1,11 @@
-import { bassPitchClass, chordSuffix, soundsAs } from '../chords.ts';
+import { bassPitchClass, chordSuffix } from '../chords.ts';
 import type { Chord, Quality } from '../chords.ts';
+import { chordIndices, differentChords } from '../different-chords.ts';
 import { pitchClass } from '../pitch.ts';
 import type { PitchClass } from '../pitch.ts';
 import type { Policy, Seventh, Truth } from '../truth.ts';
 import { placeOnLine } from './distance/place.ts';
-import { chordsOf, firstSlots } from './own-chords.ts';
+import { chordsOf } from './own-chords.ts';
 import type { Kind } from './question.ts';
 import type { RoundQuestion } from './round-questions.ts';
 
@@ -65,7 +66,7 @@ export function besideAll(truth: Truth, { steady = true, returned = null }: Roun
     bass,
     top,
     slots: truth.roots.length,
-    chords: differentChords(truth),
+    chords: differentChords(chordsOf(truth)),
     sameChordVaries: sameChordVaries(truth),
     keys: truth.keys,
     returned,
@@ -73,17 +74,15 @@ export function besideAll(truth: Truth, { steady = true, returned = null }: Roun
   };
 }
 
-function differentChords(truth: Truth): readonly Chord[] {
-  const chords = chordsOf(truth);
-  return firstSlots(chords).flatMap((slot) => chords[slot] ?? []);
-}
-
 function sameChordVaries(truth: Truth): boolean {
   const { bass, top, bassAlternates = false } = truth;
-  const chords = chordsOf(truth);
-  const first = (chord: Chord) => chords.findIndex((other) => soundsAs(chord, other));
+  const indices = chordIndices(chordsOf(truth));
   return (
-    bassAlternates || chords.some((chord, slot) => bass[slot] !== bass[first(chord)] || top[slot] !== top[first(chord)])
+    bassAlternates ||
+    indices.some((index, slot) => {
+      const first = indices.indexOf(index);
+      return bass[slot] !== bass[first] || top[slot] !== top[first];
+    })
   );
 }
 
@@ -118,7 +117,7 @@ export function besideShown(truth: Truth, shown: readonly Pick<RoundQuestion, 'k
     bass: [],
     top: [],
     slots: null,
-    chords: all ? differentChords(truth) : [],
+    chords: all ? differentChords(chords) : [],
     sameChordVaries: false,
     keys: all ? truth.keys : NO_KEYS,
     returned: null,

@@ -43,6 +43,7 @@ export const ERROR_KINDS = [
   'one-fret-off',
   'names-the-top-note',
 
+  'measures-between-the-basses',
   'measures-from-the-key',
   'swaps-four-and-five',
   'lays-the-minor-scale',
@@ -79,6 +80,8 @@ export const NOTE_KINDS = [
   'other-minor-frame',
   /** Numerals counted from a home that makes a mode of the scale. */
   'counted-from-a-modal-home',
+  /** A minor that owns the chords with its seventh raised, where the class does not count that. */
+  'names-the-raised-seventh-minor',
   /** Numerals of another key that owns the chords than the one that is named first. */
   'right-in-another-key',
   /** Wrong by itself, right from the student's own earlier answer on: the fault was made, and counted, there. */

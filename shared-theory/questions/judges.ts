@@ -1,4 +1,7 @@
-import { bassPitchClass, chordSuffix, readSymbol } from '../chords.ts';
+import { bassPitchClass, readSymbol } from '../chords.ts';
+import { chordIndices } from '../different-chords.ts';
+import type { Chord } from '../chords.ts';
+import { itemAt } from '../items.ts';
 import { bassJudge } from './bass/judge.ts';
 import { countJudge } from './count/judge.ts';
 import { directionJudge } from './direction/judge.ts';
@@ -81,12 +84,17 @@ export function askableQuestions(truth: Truth, settings: QuestionSettings): read
 /** What decides which questions a round has. */
 function shapeOf({ chords, strokes, settlers }: Truth): RoundShape {
   const written = chords.map(readSymbol);
+  const indices = chordIndices(written);
+  const overBass = chordIndices(written, { slashIsNew: true });
+  // What sounds again is asked about once, whatever it is called there: C6, and Am7/C.
+  const soundingFirst = (slot: number) => itemAt(written, overBass.indexOf(itemAt(overBass, slot)));
+  const bassAt = (chord: Chord) => {
+    const bass = bassPitchClass(chord);
+    return bass === pitchClass(chord.root) ? null : String(bass);
+  };
   return {
-    chords: written.map((chord) => `${pitchClass(chord.root)}${chordSuffix(chord)}`),
-    basses: written.map((chord) => {
-      const bass = bassPitchClass(chord);
-      return bass === pitchClass(chord.root) ? null : String(bass);
-    }),
+    chords: indices.map(String),
+    basses: written.map((_, slot) => bassAt(soundingFirst(slot))),
     strokesKnown: strokes !== null,
     settlers: settlers.length,
   };

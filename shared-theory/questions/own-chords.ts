@@ -1,5 +1,6 @@
 import type { Chord, Quality } from '../chords.ts';
-import { bassPitchClass, qualityAdditions, readSymbol, soundsAs } from '../chords.ts';
+import { bassPitchClass, qualityAdditions, readSymbol } from '../chords.ts';
+import { differentSlots } from '../different-chords.ts';
 import { usualKey } from '../keys.ts';
 import type { PitchClass } from '../pitch.ts';
 import { modulo, pitchClass } from '../pitch.ts';
@@ -14,11 +15,6 @@ export function chordsOf({ chords }: Pick<Truth, 'chords'>): readonly Chord[] {
   return chords.map(readSymbol);
 }
 
-/** The slots where a chord sounds for the first time. */
-export function firstSlots(chords: readonly Chord[]): readonly number[] {
-  return chords.flatMap((chord, slot) => (chords.findIndex((other) => soundsAs(chord, other)) === slot ? [slot] : []));
-}
-
 /**
  * The different chords of the loop as the student's own answers have them, from a root for the first: its quality, and distance
  * and quality of each further one. Null where one of those answers is missing. A seventh that the student was not asked about is
@@ -26,7 +22,7 @@ export function firstSlots(chords: readonly Chord[]): readonly number[] {
  */
 export function ownChords(context: MarkingContext, home: PitchClass): readonly Chord[] | null {
   const all = chordsOf(context.truth);
-  const chords = firstSlots(all).map((slot): Chord | null => {
+  const chords = differentSlots(all).map((slot): Chord | null => {
     const quality = ownAnswer(context, 'quality', slot);
     const distance = slot === 0 ? 0 : ownAnswer(context, 'distance', slot);
     if (quality === null || distance === null) return null;

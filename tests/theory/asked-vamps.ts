@@ -2,7 +2,8 @@ import { expect } from 'vitest';
 import { generate, type GeneratedVamp } from '../../shared-theory/generate.ts';
 import { kindsOfLevel, type Level } from '../../shared-theory/levels.ts';
 import { asks } from '../../shared-theory/questions/asks.ts';
-import { askableQuestions, judgeOf } from '../../shared-theory/questions/judges.ts';
+import { judgeOf } from '../../shared-theory/questions/judges.ts';
+import { levelQuestions } from '../../shared-theory/questions/level-questions.ts';
 import type { Answer, AskedOf, Kind, QuestionSettings } from '../../shared-theory/questions/question.ts';
 import type { Truth } from '../../shared-theory/truth.ts';
 
@@ -23,14 +24,12 @@ function nameOf(kind: Kind, answer: Answer): string {
 }
 
 function askedOf(truth: Truth, settings: QuestionSettings, kinds: readonly Kind[]): readonly Asked[] {
-  return askableQuestions(truth, settings)
-    .filter(({ kind }) => kinds.includes(kind))
-    .map(({ kind, target }): Asked => {
-      const of: AskedOf = { truth, target, settings };
-      const judge = judgeOf<Kind>(kind);
-      const right = [judge.truth(of), ...judge.also(of)].filter((answer) => answer !== null);
-      return { kind, target, right: new Set(right.map((answer) => nameOf(kind, answer))) };
-    });
+  return levelQuestions(truth, settings, kinds).map(({ kind, target }): Asked => {
+    const of: AskedOf = { truth, target, settings };
+    const judge = judgeOf<Kind>(kind);
+    const right = [judge.truth(of), ...judge.also(of)].filter((answer) => answer !== null);
+    return { kind, target, right: new Set(right.map((answer) => nameOf(kind, answer))) };
+  });
 }
 
 /** A long evening of a level: each vamp knows those before it, and all that a round of it can ask is asked. */

@@ -1,7 +1,8 @@
 import type { HostView, WireKeysReveal, WireSpread, WireTruth } from '../../../server/protocol/views.ts';
 import { hostWords } from '../../../server/protocol/words/en.ts';
-import { readSymbol } from '../../../shared-theory/chords.ts';
+import { chordSymbol, readSymbol } from '../../../shared-theory/chords.ts';
 import { candidateKeys } from '../../../shared-theory/candidates.ts';
+import { differentChords } from '../../../shared-theory/different-chords.ts';
 import { chordEms, SvgChord } from '../../shared/chord-text.tsx';
 import { joinPath, layCircle, neighbourRuns, type CircleLayout } from '../../shared/drawings/circle-layout.ts';
 import { Circle } from '../../shared/drawings/circle.tsx';
@@ -271,6 +272,7 @@ function Nowhere({
   );
 }
 
+/** A foreign bass is a note that a key must hold: each chord over each of its basses has a row. */
 function different(chords: readonly string[]): readonly string[] {
-  return [...new Set(chords)];
+  return differentChords(chords.map(readSymbol), { slashIsNew: true }).map(chordSymbol);
 }

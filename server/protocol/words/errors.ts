@@ -165,6 +165,11 @@ export const errorKinds: Readonly<Record<string, { finding: string; say: string;
     say: 'They share two notes. The bass says which is which.',
     play: 'Both by turns, then the bass alone.',
   },
+  'measures-between-the-basses': {
+    finding: 'The distance is counted from bass to bass.',
+    say: 'That is how far the floor moved. How far is it from owner to owner?',
+    play: 'Both chords on their roots, then over their basses again.',
+  },
   'measures-from-the-key': {
     finding: 'The distance is measured from the key, not from home.',
     say: 'Count from the first chord. Keys come later.',
@@ -327,5 +332,6 @@ export const markNotes: Readonly<Record<string, string>> = {
   'counted-from-a-modal-home': 'Counted from another chord as home: right as well.',
   'right-in-another-key': 'Right in another key that owns these chords.',
   'follows-own-answer': 'It follows from your earlier answer: nothing is lost twice.',
+  'names-the-raised-seventh-minor': 'Right with its seventh raised, which no key signature shows.',
   'also-right': 'Your teacher lets this stand.',
 };

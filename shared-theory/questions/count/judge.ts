@@ -1,7 +1,8 @@
 import { chordPitchClasses } from '../../chords.ts';
 import type { Chord } from '../../chords.ts';
-import { chordIndices } from '../different.ts';
+import { chordIndices, otherIndices } from '../../different-chords.ts';
 import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
+import { chordsOf } from '../own-chords.ts';
 import type { AskedOf, Judge, MarkingContext } from '../question.ts';
 import { MOST_CHORDS } from './ask.ts';
 
@@ -14,7 +15,7 @@ export const countJudge: Judge<'count'> = {
   truth: rightCount,
   mark: (answer, context) => {
     const right = needed(rightCount(context), 'count', context.target);
-    if (answer === right) return RIGHT;
+    if (answer === right || alsoRight(context).includes(answer)) return RIGHT;
     const { beside } = context;
     const error = firstShown([
       ['counts-the-changes', answer === beside.slots],
@@ -25,14 +26,21 @@ export const countJudge: Judge<'count'> = {
     const misheard = error === 'merges-close-chords' || error === 'splits-one-chord';
     return notRight(Math.abs(answer - right) === 1 ? (misheard ? 0.5 : 0.3) : 0, error);
   },
-  also: () => [],
+  also: alsoRight,
   heard: (answer) => String(answer),
-  chance: () => 1 / MOST_CHORDS,
+  chance: (context) => (1 + alsoRight(context).length) / MOST_CHORDS,
 };
 
 function rightCount({ truth, settings }: AskedOf): number | null {
-  const count = settings.slashIsNew === true ? new Set(chordIndices(truth, settings)).size : truth.count;
+  const count = settings.slashIsNew === true ? new Set(chordIndices(chordsOf(truth), settings)).size : truth.count;
   return count <= MOST_CHORDS ? count : null;
+}
+
+/** The numbers of those who hear one chord where the same notes come back over another bass. */
+function alsoRight(asked: AskedOf): readonly number[] {
+  const right = rightCount(asked);
+  const others = otherIndices(chordsOf(asked.truth), asked.settings).map((indices) => new Set(indices).size);
+  return [...new Set(others)].filter((count) => count !== right && count <= MOST_CHORDS);
 }
 
 /** Whether a chord comes back over another bass where the class counts that as another chord. */

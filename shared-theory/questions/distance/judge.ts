@@ -84,6 +84,7 @@ function errorOf(answer: number, right: number, context: MarkingContext): ErrorK
   const minorHome = context.beside.qualities[0] === 'minor';
   return firstShown([
     ['right-note-other-octave', number === sounded],
+    ['measures-between-the-basses', measuresBetweenTheBasses(answer, context)],
     ['measures-from-the-key', measuresFromTheKey(answer, right, context)],
     ['swaps-four-and-five', swapsFourAndFive(answer, right)],
     ['lays-the-minor-scale', minorHome && FLAT_IN_MINOR.has(sounded) && number === sounded + 1],
@@ -92,6 +93,13 @@ function errorOf(answer: number, right: number, context: MarkingContext): ErrorK
     ['counts-frets-as-steps', countsFrets(answer, right)],
     ['forgets-the-half-steps', forgetsAShortStep(answer, right)],
   ]);
+}
+
+/** Whether the number is how far the bass went where that is not how far the root did. */
+function measuresBetweenTheBasses(answer: number, { beside: { basses, roots }, target }: MarkingContext): boolean {
+  const [home, bass] = [basses[0] ?? null, basses[target] ?? null];
+  if (home === null || bass === null || (home === roots[0] && bass === roots[target])) return false;
+  return above(answer) === above(bass - home);
 }
 
 /** Whether the number is the chord's degree in a key that owns the loop and has its 1 elsewhere than at home. */

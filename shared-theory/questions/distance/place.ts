@@ -3,7 +3,7 @@ import type { Chord } from '../../chords.ts';
 import { modulo, pitchClass } from '../../pitch.ts';
 import type { Truth } from '../../truth.ts';
 import { chordsOf } from '../own-chords.ts';
-import { readingsOfSound } from '../same-sound.ts';
+import { namesOfSound } from '../same-sound.ts';
 import { OCTAVE } from './ask.ts';
 
 type Heard = Pick<Truth, 'chords' | 'directions'>;
@@ -23,8 +23,8 @@ export function placesOnLine(truth: Heard, slot: number): readonly number[] {
   const [home, chord] = [chords[0], chords[slot]];
   const direction = truth.directions[slot - 1];
   if (home === undefined || chord === undefined || direction === undefined) return [];
-  const places = readingsOfSound(home).flatMap((from) =>
-    readingsOfSound(chord).flatMap((to) => {
+  const places = namesOfSound(home).flatMap((from) =>
+    namesOfSound(chord).flatMap((to) => {
       const above = modulo(pitchClass(to.root) - pitchClass(from.root), OCTAVE);
       const onRoots = standsOn(home, from) && standsOn(chord, to);
       return onRoots ? wayOfTheBass(above, direction) : eitherWay(above, direction);

@@ -3,6 +3,7 @@ import { soundsAs } from '../../chords.ts';
 import type { Key } from '../../keys.ts';
 import { candidateKeys, seventhsUnder } from '../../candidates.ts';
 import { keyHolds, keyOwns } from '../../degrees.ts';
+import { differentChords } from '../../different-chords.ts';
 import { relativeKey } from '../../keys.ts';
 import { pitchClass } from '../../pitch.ts';
 import type { Policy, Truth } from '../../truth.ts';
@@ -11,11 +12,11 @@ import { firstShown, FOLLOWS, notRight, ownAnswer, RIGHT } from '../marks.ts';
 import { chordsOf, ownChords, questionsOfKinds } from '../own-chords.ts';
 import type { AskedOf, Judge, KeyId, MarkingContext } from '../question.ts';
 import { pitchClassAt } from '../root/places.ts';
-import { KEY_IDS, keysAsk, partsOf } from './ask.ts';
+import { HOME_IDS, KEY_IDS, keysAsk, partsOf } from './ask.ts';
 import type { Family } from './families.ts';
 import { asksForMajors, FAMILIES, familiesOf, isOneStepOff, sameSet, setScore } from './families.ts';
 import { blindKeySets, LONGEST_ARC } from './guesses.ts';
-import { differentChords, rightKeys, validHomes } from './right-keys.ts';
+import { rightKeys, validHomes } from './right-keys.ts';
 
 /** Least credit of one right key for a student who said that there are several. */
 const KNOWS_OF_OTHERS = 0.7;
@@ -29,6 +30,8 @@ const PARENTS_SHARE = 0.5;
 type RoundKeys = {
   readonly right: ReadonlySet<KeyId>;
   readonly owners: ReadonlySet<Family>;
+  /** Where no key owns the loop: minors that do with their seventh raised, which this class does not count. */
+  readonly raised: ReadonlySet<KeyId>;
   /** Homes that are right beside the parent scales; empty where none is asked for, or no chord can be home. */
   readonly homes: readonly KeyId[];
   /** Families whose scale holds the root of every chord. */
@@ -53,9 +56,12 @@ export const keysJudge: Judge<'keys'> = {
     const rightSet = sameSet(given, round.right);
     if (rightSet && rightHome) return RIGHT;
     if (rightHome && followsOwnChords(given, round, context)) return FOLLOWS;
-    const named = familiesOf(given, round.right);
-    const error = rightSet ? null : errorOf(named, round, context);
-    const credit = rightSet ? 1 : creditOf(given, named, round, context);
+    if (raisedAnswers(round).some((minors) => sameSet(given, new Set(minors))))
+      return { ...RIGHT, note: 'names-the-raised-seventh-minor' };
+    const heard = [...given].some((id) => round.raised.has(id)) ? withRaised(round) : round;
+    const named = familiesOf(given, heard.right);
+    const error = rightSet ? null : errorOf(named, heard, context);
+    const credit = rightSet ? 1 : creditOf(given, named, heard, context);
     if (round.homes.length === 0) return notRight(credit, error);
     return notRight(PARENTS_SHARE * credit + (rightHome ? 1 - PARENTS_SHARE : 0), error);
   },
@@ -85,9 +91,11 @@ function roundKeys({ truth, settings: { policy } }: AskedOf): RoundKeys {
   const sevenths = seventhsUnder(policy);
   const families = (fits: (key: Key) => boolean) =>
     new Set(FAMILIES.filter(({ key }) => fits(key) || fits(relativeKey(key))).map(({ family }) => family));
-  const different = differentChords(truth);
+  const different = differentChords(chords);
+  const counts = policy === 'majors' || policy === 'relatives';
   const round = {
     right,
+    raised: counts && right.size === 0 ? rightKeys(truth.keys, 'raised-seventh') : new Set<KeyId>(),
     owners: familiesOf(right),
     homes: policy === 'modes' && right.size > 0 ? validHomes(different) : [],
     rootsFit: families((key) => chords.every(({ root }) => keyHolds(key, pitchClass(root), sevenths))),
@@ -102,7 +110,21 @@ function roundKeys({ truth, settings: { policy } }: AskedOf): RoundKeys {
 function rightAnswers(context: AskedOf): readonly (readonly KeyId[])[] {
   const { right, homes } = roundKeys(context);
   const keys = KEY_IDS.filter((id) => right.has(id));
-  return homes.length === 0 ? [keys] : homes.map((home) => [...keys, home]);
+  if (homes.length > 0) return homes.map((home) => [...keys, home]);
+  // A home without a scale says no more than that no scale owns all.
+  const alone = right.size === 0 && context.settings.policy === 'modes' ? HOME_IDS.map((home) => [home]) : [];
+  return [keys, ...alone, ...raisedAnswers(roundKeys(context))];
+}
+
+/** Where no key of the policy owns the loop: each minor alone that does with its seventh raised, and all of them. */
+function raisedAnswers({ raised }: RoundKeys): readonly (readonly KeyId[])[] {
+  const minors = KEY_IDS.filter((id) => raised.has(id));
+  return [...minors.map((id) => [id]), ...(minors.length > 1 ? [minors] : [])];
+}
+
+/** The round as one is held against it who counts raised sevenths. */
+function withRaised(round: RoundKeys): RoundKeys {
+  return { ...round, right: round.raised, owners: familiesOf(round.raised) };
 }
 
 /** Whether the keys are all those that own the chords as the student's own answers have them, which are not those that sounded. */

@@ -2,7 +2,6 @@ import type { Chord } from '../../chords.ts';
 import { keyId, parseKeyName } from '../../keys.ts';
 import type { Policy, Truth } from '../../truth.ts';
 import { MOST_HOMES } from '../home/ask.ts';
-import { chordsOf, firstSlots } from '../own-chords.ts';
 import type { KeyId } from '../question.ts';
 import { HOME_IDS } from './ask.ts';
 
@@ -15,12 +14,6 @@ function idsOf(names: readonly string[]): ReadonlySet<KeyId> {
 export function rightKeys(keys: Truth['keys'], policy: Policy): ReadonlySet<KeyId> {
   // Every parent of a mode is a major key that owns all, and a loop of diminished chords has a parent without a home in it.
   return idsOf(policy === 'modes' ? keys.majors : keys[policy]);
-}
-
-/** The different chords of a loop, in order of their first sounding. */
-export function differentChords(truth: Pick<Truth, 'chords'>): readonly Chord[] {
-  const chords = chordsOf(truth);
-  return firstSlots(chords).flatMap((slot) => chords[slot] ?? []);
 }
 
 /** The homes on the pad that are valid, of different chords: nothing rests on a diminished one. */

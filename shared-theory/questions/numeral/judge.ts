@@ -1,9 +1,10 @@
 import type { Chord } from '../../chords.ts';
+import { differentChords, differentSlots } from '../../different-chords.ts';
 import { pitchClass } from '../../pitch.ts';
 import type { Policy, Truth } from '../../truth.ts';
 import type { ErrorKind, NoteKind } from '../error-kinds.ts';
 import { firstShown, FOLLOWS, needed, notRight, ownAnswer, RIGHT } from '../marks.ts';
-import { chordsOf, firstSlots, ownChords, questionsOfKinds } from '../own-chords.ts';
+import { chordsOf, ownChords, questionsOfKinds } from '../own-chords.ts';
 import type { AskedOf, Judge, MarkingContext } from '../question.ts';
 import { MOST_NUMERALS, numeralAsk } from './ask.ts';
 import type { Numeral } from './numerals.ts';
@@ -62,9 +63,11 @@ function roundNumerals({ truth, settings: { policy } }: AskedOf): RoundNumerals 
   const known = worked.get(truth)?.[policy];
   if (known !== undefined) return known;
   const chords = chordsOf(truth);
-  const first = firstSlots(chords);
+  const first = differentSlots(chords);
   const different = first.flatMap((slot) => chords[slot] ?? []);
-  const readings = readingsOf(different, MOST_NUMERALS, policy);
+  // A foreign bass over a chord that came before is a note that a key must hold.
+  const overBass = differentChords(chords, { slashIsNew: true }).filter((chord) => !different.includes(chord));
+  const readings = readingsOf([...different, ...overBass], Math.min(MOST_NUMERALS, different.length), policy);
   const notes = new Map<string, NoteKind | null>();
   const right: (readonly string[])[] = [];
   for (const reading of readings) {

@@ -1,5 +1,6 @@
-import { chordIndices } from '../different.ts';
+import { chordIndices, otherIndices } from '../../different-chords.ts';
 import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
+import { chordsOf } from '../own-chords.ts';
 import type { AskedOf, Judge } from '../question.ts';
 import { BARS, orderAsk, ORDERS } from './ask.ts';
 
@@ -12,7 +13,7 @@ export const orderJudge: Judge<'order'> = {
   truth: rightOrder,
   mark: (answer, context) => {
     const right = needed(rightOrder(context), 'order', context.target);
-    if (orderAsk.key(answer) === orderAsk.key(right)) return RIGHT;
+    if ([right, ...alsoRight(context)].some((order) => orderAsk.key(answer) === orderAsk.key(order))) return RIGHT;
     const rotated = startsElsewhere(answer, right);
     const share = right.filter((chord, slot) => answer[slot] === chord).length / right.length;
     const error = firstShown([
@@ -22,14 +23,19 @@ export const orderJudge: Judge<'order'> = {
     ]);
     return notRight(rotated ? Math.max(ROTATED, share) : share, error);
   },
-  also: () => [],
+  also: alsoRight,
   heard: orderAsk.key,
-  chance: () => 1 / ORDERS.length,
+  chance: (context) => (1 + alsoRight(context).length) / ORDERS.length,
 };
 
 function rightOrder({ truth, settings }: AskedOf): readonly number[] | null {
-  const order = chordIndices(truth, settings);
+  const order = chordIndices(chordsOf(truth), settings);
   return order.length === BARS ? order : null;
+}
+
+/** The orders of those who hear one chord where the same notes come back over another bass. */
+function alsoRight({ truth, settings }: AskedOf): readonly (readonly number[])[] {
+  return otherIndices(chordsOf(truth), settings).filter(({ length }) => length === BARS);
 }
 
 function chordsIn(order: readonly number[]): number {

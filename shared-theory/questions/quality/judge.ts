@@ -7,6 +7,7 @@ import type { AskedOf, Judge, MarkingContext } from '../question.ts';
 import { pitchClassAt } from '../root/places.ts';
 import { questionId } from '../round-questions.ts';
 import { readingsOfSound } from '../same-sound.ts';
+import { inversionOnOwnRoot } from '../root/inversion.ts';
 
 /** Credit for a quality that is not exact: sounded, then answered. */
 const PART_CREDIT: Partial<Record<Quality, Partial<Record<Quality, number>>>> = {
@@ -33,7 +34,7 @@ export const qualityJudge: Judge<'quality'> = {
   truth: rightQuality,
   mark: (answer, context) => {
     const sounded = needed(rightQuality(context), 'quality', context.target);
-    if (answer === sounded || alsoRight(context).includes(answer)) return RIGHT;
+    if (answer === sounded || alsoRight(context).includes(answer) || fitsOwnRoot(answer, context)) return RIGHT;
     return notRight(PART_CREDIT[sounded]?.[answer] ?? 0, errorOf(answer, sounded, context));
   },
   also: alsoRight,
@@ -62,6 +63,11 @@ function alsoRight({ truth, target, settings: { qualities } }: AskedOf): readonl
   const heard = readingsOfSound(written).map(({ quality }) => quality);
   const name = qualities.includes(sounded) ? undefined : NAMED_BY[sounded];
   return qualities.filter((quality) => quality !== sounded && (quality === name || heard.includes(quality)));
+}
+
+/** Whether the quality is that of the chord which the student heard inverted, by the student's own root: C6 as Am7, from A. */
+function fitsOwnRoot(answer: Quality, context: MarkingContext): boolean {
+  return inversionOnOwnRoot(context)?.quality === answer;
 }
 
 function errorOf(answer: Quality, sounded: Quality, context: MarkingContext): ErrorKind | null {

@@ -6,7 +6,7 @@ import { firstShown, FOLLOWS, needed, notRight, ownAnswer, RIGHT } from '../mark
 import { chordsOf } from '../own-chords.ts';
 import type { AskedOf, Judge, MarkingContext, NeckPlace } from '../question.ts';
 import { questionId } from '../round-questions.ts';
-import { readingsOfSound } from '../same-sound.ts';
+import { namesOfSound } from '../same-sound.ts';
 import { neckPlaces } from './ask.ts';
 import { pitchClassAt, placesOf } from './places.ts';
 
@@ -61,7 +61,7 @@ function rootOf({ truth, target }: AskedOf): PitchClass | null {
 /** The root as written, then those of the other ways to read what sounds. */
 function rootsOf({ truth, target }: AskedOf): readonly PitchClass[] {
   const written = chordsOf(truth)[target];
-  return written === undefined ? [] : [...new Set(readingsOfSound(written).map(({ root }) => pitchClass(root)))];
+  return written === undefined ? [] : [...new Set(namesOfSound(written).map(({ root }) => pitchClass(root)))];
 }
 
 /** Every place of each root, lowest fret first. */

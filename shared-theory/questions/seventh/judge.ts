@@ -1,7 +1,9 @@
 import { seventhOf } from '../../truth.ts';
 import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
 import { chordsOf } from '../own-chords.ts';
-import type { AskedOf, AskedSeventh, Judge } from '../question.ts';
+import type { AskedOf, AskedSeventh, Judge, MarkingContext } from '../question.ts';
+import { inversionOnOwnRoot } from '../root/inversion.ts';
+import { questionId } from '../round-questions.ts';
 import { readingsOfSound } from '../same-sound.ts';
 import { ASKED_SEVENTHS } from './ask.ts';
 
@@ -19,7 +21,7 @@ export const seventhJudge: Judge<'seventh'> = {
   truth: rightSeventh,
   mark: (answer, context) => {
     const right = needed(rightSeventh(context), 'seventh', context.target);
-    if (answer === right || alsoRight(context).includes(answer)) return RIGHT;
+    if (answer === right || alsoRight(context).includes(answer) || fitsOwnRoot(answer, context)) return RIGHT;
     const swapped = answer !== 'none' && right !== 'none';
     const error = firstShown([
       ['seventh-swallowed', answer === 'none'],
@@ -31,11 +33,18 @@ export const seventhJudge: Judge<'seventh'> = {
   also: alsoRight,
   heard: (answer) => answer,
   chance: (context) => (1 + alsoRight(context).length) / ASKED_SEVENTHS.length,
+  leansOn: (target) => [questionId('root', target)],
 };
 
 /** Null where a diminished seventh sounds: the pad has no name for it. */
 function rightSeventh({ truth, target }: AskedOf): AskedSeventh | null {
   return ASKED_SEVENTHS.find((seventh) => seventh === truth.sevenths[target]) ?? null;
+}
+
+/** Whether the seventh is that of the chord which the student heard inverted, by the student's own root: C6 as Am7, from A. */
+function fitsOwnRoot(answer: AskedSeventh, context: MarkingContext): boolean {
+  const inverted = inversionOnOwnRoot(context);
+  return inverted !== null && seventhOf(inverted) === answer;
 }
 
 /** The sevenths of the other ways to read what sounds: Am/G may be heard as Am7 over its seventh. */

@@ -19,7 +19,8 @@ describe('the right keys under each policy', () => {
     ['Am E', 'majors', ['']],
     ['Am E', 'relatives', ['']],
     ['Am E', 'raised-seventh', ['9m']],
-    ['Am E', 'modes', ['']],
+    // A home where no scale owns all says no more than that.
+    ['Am E', 'modes', ['', 'h0', 'h1', 'h2', 'h3']],
     ['G F', 'majors', ['0M']],
     ['G F', 'relatives', ['0M 9m']],
     ['G F', 'modes', ['0M h0', '0M h1']],
