@@ -14,6 +14,9 @@ export function Header({ children }: { readonly children?: ComponentChildren }) 
   );
 }
 
+/** More steps than this stand beside the name of the house only in smaller letters. */
+const MOST_LARGE = 10;
+
 /**
  * The kinds of question of the round in order, the one asked now underlined; its place said in words. A kind that is asked of
  * several chords stands once: how often it comes would tell how many chords there are.
@@ -23,7 +26,7 @@ export function StepRow({ steps: all, current }: Pick<HostView, 'steps' | 'curre
   const steps = all.filter(({ kind }, index) => all.findIndex((step) => step.kind === kind) === index);
   const at = steps.findIndex((step) => step.kind === current?.kind);
   return (
-    <div class="steps">
+    <div class={steps.length > MOST_LARGE ? 'steps many' : 'steps'}>
       {at >= 0 ? <strong class="steps-place">{positionWords(at + 1, steps.length)}</strong> : null}
       <ol class="steps-row">
         {steps.map((step, index) => (

@@ -111,8 +111,8 @@ function Shapes({ row, columns: { label, first, pitch }, capo, y, size }: Shapes
   // Chord letters begin half a column before their place.
   const room = first - 0.5 * pitch - label;
   return (
-    <g class="shapes fill-ink2">
-      <text class="spread-label" x={label} y={y + 10} font-size={Math.min(30, room / (0.52 * said.length))}>
+    <g class="shapes">
+      <text class="spread-label fill-ink2" x={label} y={y + 10} font-size={Math.min(30, room / (0.52 * said.length))}>
         {said}
       </text>
       {shapes.map((shape, column) => (
@@ -122,6 +122,7 @@ function Shapes({ row, columns: { label, first, pitch }, capo, y, size }: Shapes
           x={first + column * pitch}
           y={y}
           size={Math.min(size, (pitch * 0.94) / widest)}
+          class="fill-ink2"
         />
       ))}
     </g>

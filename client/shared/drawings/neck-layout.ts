@@ -22,14 +22,14 @@ export type NeckLayout = {
   readonly zone: (string: 5 | 6, fret: number) => Rect;
 };
 
-/** A capo: its bar over all strings, the middle of its words between them, and what lies behind it, where nothing is played. */
+/** A capo: its bar over all strings, and what lies behind it, where nothing is played. */
 export type CapoLayout = {
   readonly fret: number;
   readonly bar: Rect;
-  readonly words: Point;
-  /** Degrees by which the words are turned to lie along the bar. */
-  readonly turned: 0 | -90;
   readonly behind: Rect;
+  /** Where its words stand between the strings: upright, on the bar; flat, behind it, where no bead hides them. */
+  readonly words: Point;
+  readonly anchor: 'start' | 'middle' | 'end';
 };
 
 export type NeckOptions = {
@@ -55,7 +55,7 @@ const INLAYS: readonly number[] = [3, 5, 7, 9, 12, 15];
 
 /** Thickness of a capo's bar, and how far it stands off its fret, as shares of that fret's length. */
 const BAR = { thick: 0.56, off: 0.07 } as const;
-/** What lies behind a capo is veiled with the numbers and rings that stand out over it. */
+/** What lies behind a capo is veiled with the numbers beside it. */
 const BEHIND = 30;
 /** How far the bar reaches over each edge of the neck, as a share of its breadth. */
 const OVERHANG = 0.022;
@@ -94,7 +94,7 @@ export function layNeck(options: NeckOptions): NeckLayout {
     if (fret === 0) return -open / 2;
     return fret === capo ? onCapo : (along(fret - 1) + along(fret)) / 2;
   };
-  const dotted = drawn.filter((fret) => INLAYS.includes(fret) && fret !== capo);
+  const dotted = drawn.filter((fret) => INLAYS.includes(fret) && fret > capo);
   const inlay = Math.min(breadth * 0.03, length * 0.03) + 1;
   const zoneStart = (string: 5 | 6): number => (across(string) < breadth / 2 ? 0 : breadth / 2);
 
@@ -106,9 +106,9 @@ export function layNeck(options: NeckOptions): NeckLayout {
         ? {
             fret: capo,
             bar: box(bar, -OVERHANG * breadth, cell * BAR.thick, (1 + 2 * OVERHANG) * breadth),
-            words: turn(onCapo, breadth / 2),
-            turned: flat ? -90 : 0,
-            behind: box(-open - BEHIND, -BEHIND, bar + open + BEHIND, breadth + 2 * BEHIND),
+            words: turn(flat ? bar - 0.06 * breadth : onCapo, breadth / 2),
+            anchor: flat ? (mirrored ? 'start' : 'end') : 'middle',
+            behind: box(-open, -BEHIND, bar + open, breadth + 2 * BEHIND),
           }
         : null,
     frets: drawn.slice(0, -1).map((fret) => [turn(along(fret), 0), turn(along(fret), breadth)]),

@@ -2,7 +2,7 @@ import type { ComponentChildren } from 'preact';
 import { capoWords } from '../../../server/protocol/words/asked/neck.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { point } from '../pencil.ts';
-import type { CapoLayout, NeckLayout, Rect } from './neck-layout.ts';
+import type { CapoLayout, NeckLayout } from './neck-layout.ts';
 
 /** The neck itself: ground, frets, inlays, nut, strings, capo. Beads and lenses go on top as children. */
 export function Neck(props: {
@@ -65,22 +65,20 @@ export function Neck(props: {
   );
 }
 
-/** Letters on a capo: as high as its bar lets them be, and no longer than stands between the strings. */
-const letters = ({ width, height }: Rect): number =>
-  Math.min(0.72 * Math.min(width, height), 0.147 * Math.max(width, height));
-
-/** A bar across the strings with its word and number on it. */
-function Capo({ capo: { bar, words, fret, turned } }: { readonly capo: CapoLayout }) {
+/** A bar across the strings with its word and number. */
+function Capo({ capo: { bar, words, anchor, fret } }: { readonly capo: CapoLayout }) {
+  const flat = anchor !== 'middle';
   return (
     <>
       <rect {...bar} rx="5" class="fill-ink" />
       <text
-        transform={`translate(${point(words)})rotate(${turned})`}
+        x={words[0]}
+        y={words[1]}
         dy="0.35em"
-        font-size={letters(bar)}
+        font-size={flat ? 0.15 * bar.height : Math.min(0.72 * bar.height, 0.075 * bar.width)}
         font-weight="650"
-        text-anchor="middle"
-        class="text-paper"
+        text-anchor={anchor}
+        class={flat ? '' : 'text-paper'}
       >
         {fill(capoWords.bar, { fret })}
       </text>

@@ -8,11 +8,14 @@ export function BeadPile({
   from,
   toward,
   halo,
+  onInk = false,
 }: {
   readonly pile: Pile;
   readonly from: Point;
   readonly toward: 'right' | 'up' | 'down';
   readonly halo?: 'paper' | 'shade';
+  /** What the pile stands on is ink itself: every bead has a halo. */
+  readonly onInk?: boolean;
 }) {
   const [dx, dy] = toward === 'right' ? [1, 0] : toward === 'up' ? [0, -1] : [0, 1];
   const [x, y] = from;
@@ -26,7 +29,7 @@ export function BeadPile({
           x={x + dx * index * pile.pitch}
           y={y + dy * index * pile.pitch}
           r={pile.radius}
-          {...(halo && index === 0 ? { halo } : {})}
+          {...(halo && (index === 0 || onInk) ? { halo } : {})}
         />
       ))}
       {pile.number === null ? null : (

@@ -49,6 +49,7 @@ export function NeckSpread({ spread, truth, size, hands = true }: SpreadProps) {
             from={layout.place(place.string, place.fret)}
             toward={place.string === 5 ? 'up' : 'down'}
             halo={place.fret === capo ? 'paper' : 'shade'}
+            onInk={capo > 0 && place.fret === capo}
           />
         ) : null;
       })}

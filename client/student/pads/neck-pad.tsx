@@ -35,9 +35,11 @@ export function Pad(props: PadProps<NeckPlace>) {
   const least = props.truth ? LEAST_SHOWN : LEAST[flat ? 'flat' : 'upright'] * (props.closed ? 0.75 : 1);
   const capo = props.asking.capo ?? 0;
   const [lowest, highest] = neckFrets(capo);
-  // Of the frets behind a capo one is enough to be seen.
-  const first = Math.max(1, capo - 1);
-  const pages = neckPages(groundOf(box, flat, openRow(first)).length, least, highest, first);
+  const pagesFrom = (first: number) => neckPages(groundOf(box, flat, openRow(first)).length, least, highest, first);
+  const [below, above] = [pagesFrom(Math.max(1, capo - 1)), pagesFrom(Math.max(1, capo))];
+  // Of the frets behind a capo one is enough to be seen, and none where it would cost a page.
+  const pages = below.length > above.length ? above : below;
+  const [[first] = [1]] = pages;
   const [turned, turn] = useState<number | null>(null);
   const holds = (fret: number): number =>
     Math.max(

@@ -89,7 +89,8 @@ test('a capo lies across all strings on its own fret, its open strings on it, an
       }
       expect(flat ? bar.height > ground.height : bar.width > ground.width).toBe(true);
       expect(length(behind)[1]).toBeCloseTo(length(bar)[0] ?? 0);
-      expect(words[0] > bar.x && words[0] < bar.x + bar.width).toBe(true);
+      // Flat, the words lie behind the bar, clear of the beads on it; upright, on it.
+      expect(flat ? words[0] < bar.x : words[1] > bar.y && words[1] < bar.y + bar.height).toBe(true);
     }
   }
   expect(layNeck({ flat: true, ground, from: 1, to: 7, open: 30 }).capo).toBeNull();

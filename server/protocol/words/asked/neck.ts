@@ -15,7 +15,7 @@ export const rootSpoken: Spoken = {
 /** Said of a capo on the neck. */
 export const capoWords = {
   bar: 'capo {fret}',
-  names: 'Names are sounding names.',
+  names: 'sounding names',
 } as const;
 
 export const neckAnswers = { neckOpen: 'string {string}, open', neckFret: 'string {string}, fret {fret}' } as const;
