@@ -20,18 +20,22 @@ const DEGREES: ReadonlyMap<number, number> = new Map([
  */
 export function bluesOf(chords: readonly Chord[]): Blues | null {
   const [home] = chords;
-  if (!home) return null;
-  const degrees = chords.map(({ root }) => DEGREES.get(modulo(pitchClass(root) - pitchClass(home.root), 12)));
+  return home ? bluesOn(home.root, chords) : null;
+}
+
+/** The blues of a vamp's chords on a note; null where they are none. */
+export function bluesOn(tonic: NoteName, chords: readonly Chord[]): Blues | null {
+  const degrees = chords.map(({ root }) => DEGREES.get(modulo(pitchClass(root) - pitchClass(tonic), 12)));
   const major = chords.every(({ quality, addition }) => {
     return quality === 'major' && (addition === undefined || addition === 'seventh');
   });
   if (!major || new Set(degrees).size < 2) return null;
   const leans = chords.map(({ addition }) => addition === 'seventh');
   if (!leans.every(Boolean) && !chords.some((_, slot) => degrees[slot] === 3 && leans[slot])) return null;
-  const key: Key = { tonic: home.root, mode: 'major' };
+  const key: Key = { tonic, mode: 'major' };
   const numerals = chords.flatMap((chord, slot) => {
     const degree = degrees[slot];
     return degree === undefined ? [] : [numeralOn({ key, degree, raised: false }, chord)];
   });
-  return numerals.length === chords.length ? { tonic: home.root, numerals } : null;
+  return numerals.length === chords.length ? { tonic, numerals } : null;
 }

@@ -1,11 +1,11 @@
 import { bluesOf } from './blues.ts';
-import { candidateKeys } from './candidates.ts';
+import { candidateKeys, raisedSevenths } from './candidates.ts';
 import type { CandidateKey } from './candidates.ts';
 import { soundsAs } from './chords.ts';
 import type { Chord } from './chords.ts';
 import { spelledScale } from './degrees.ts';
 import { itemAt } from './items.ts';
-import { keyName, parentKey } from './keys.ts';
+import { keyName, parentKey, parseKeyName } from './keys.ts';
 import type { NoteName } from './pitch.ts';
 import { isTonicOf, visitedKeys } from './visited-keys.ts';
 import type { Visitor } from './visitors.ts';
@@ -24,7 +24,7 @@ export type PolicyChange =
   | { readonly change: 'minor-by-raised-seventh'; readonly keys: readonly RaisedOwner[] }
   /** Majors own all, and minors join them with their seventh raised that are no relatives of theirs: C alone, in F minor. */
   | { readonly change: 'minors-join-by-raised-seventh'; readonly keys: readonly RaisedOwner[] }
-  /** No major owns all, but the key of the first chord does save for a visitor or two: C Fm, D F G. */
+  /** No major owns all, but a key whose tonic chord sounds does save for a visitor or two: C Fm, D F G, Bdim7 C. */
   | {
       readonly change: 'home-key-with-visitor';
       readonly key: string;
@@ -59,7 +59,12 @@ export function policyChanges(chords: readonly Chord[]): readonly PolicyChange[]
     ];
   }
   const home = homeWithVisitor(chords);
-  return [...(raised ? [{ change: 'minor-by-raised-seventh', keys: raised } as const] : []), ...(home ? [home] : [])];
+  const changes = [
+    ...(raised ? [{ change: 'minor-by-raised-seventh', keys: raised } as const] : []),
+    ...(home ? [home] : []),
+  ];
+  // Minors that own all only in another spelling come last: Bdim7 C is heard in C.
+  return raisedSevenths(chords).length === 0 ? changes.toReversed() : changes;
 }
 
 /** The minors that own all only with their seventh raised. */
@@ -70,13 +75,12 @@ function raisedOwners(chords: readonly Chord[], majors: readonly CandidateKey[])
     .map((key) => ({ key: key.name, numerals: key.numerals, seventh: itemAt(spelledScale(key, true), 6) }));
 }
 
-/** The first chord's own key, where a raised seventh alone does not make it the owner. */
+/** The likeliest key with a visitor, where its tonic chord sounds and a raised seventh alone does not make it the owner. */
 function homeWithVisitor(chords: readonly Chord[]): PolicyChange | null {
-  const [first] = chords;
   const [own] = visitedKeys(chords);
-  if (!first || !own || own.visitors.every(({ visit }) => visit === 'raised-seventh')) return null;
-  const [tonic = '', mode] = own.key.split(' ');
-  if (!isTonicOf(first, { tonic, mode: mode === 'minor' ? 'minor' : 'major' })) return null;
+  if (!own || own.visitors.every(({ visit }) => visit === 'raised-seventh')) return null;
+  const key = parseKeyName(own.key);
+  if (!chords.some((chord) => isTonicOf(chord, key))) return null;
   return { change: 'home-key-with-visitor', key: own.key, numerals: own.numerals, visitors: own.visitors };
 }
 

@@ -1,4 +1,4 @@
-import { chordSymbol } from './chords.ts';
+import { chordPitchClasses, chordSymbol, overRoot } from './chords.ts';
 import type { Chord } from './chords.ts';
 import { diatonicChart, keyHolds, keyOwns, numeralOn, placeIn, spelledScale } from './degrees.ts';
 import { itemAt } from './items.ts';
@@ -30,15 +30,19 @@ export type Visitor = {
  * the chord it leads to, and so is the major chord on a minor key's tonic: `beside` are the chords of the vamp.
  */
 export function visitorOf(chord: Chord, key: Key, beside: readonly Chord[]): Visitor | null {
+  const [altered = null] = alteredDominants(chord, key, beside);
+  const asWritten = altered !== null && pitchClass(altered.root) === pitchClass(chord.root) ? altered : null;
   const found =
     key.mode === 'major'
       ? (appliedDominant(chord, key, beside) ?? borrowed(chord, key, beside) ?? leadingNote(chord, key, beside))
-      : (ofMinor(chord, key) ?? appliedDominant(chord, key, beside) ?? leadingNote(chord, key, beside));
-  if (found === null) return null;
-  const { root, ...visit } = found;
+      : (asWritten ?? ofMinor(chord, key) ?? appliedDominant(chord, key, beside) ?? leadingNote(chord, key, beside));
+  const named = found ?? altered;
+  if (named === null) return null;
+  const { root, ...visit } = named;
   return { chord: chordSymbol({ ...chord, root }), ...visit };
 }
 
+/** A visitor by the root that a key gives it. */
 type Found = Omit<Visitor, 'chord'> & { readonly root: NoteName };
 
 /** What another mode on the key's tonic has on one of the degrees, counted on the major scale; null where it does not own the chord. */
@@ -118,14 +122,46 @@ function appliedDominant(chord: Chord, key: Key, beside: readonly Chord[]): Foun
   };
 }
 
-/** A diminished chord a half step below a degree whose chord is among them; with a diminished seventh any of its notes may lead. */
+/** Semitones between the notes of an augmented triad: by sound any of them is its root. */
+const EVEN_THIRDS = [0, 4, 8] as const;
+const DOMINANT = 4;
+
+/**
+ * An augmented triad as a dominant with its fifth raised, the written root first: V+ of the tonic, whose raised note is the third of
+ * the minor key, and V+ of a degree whose chord is among them, as I+ before IV.
+ */
+export function alteredDominants(chord: Chord, key: Key, beside: readonly Chord[]): readonly Found[] {
+  if (chord.quality !== 'augmented') return [];
+  const sounds = chordPitchClasses(overRoot(chord));
+  if (!bassFits(chord, key) && !sounds.includes(pitchClass(chord.bass ?? chord.root))) return [];
+  const scale = scaleNotes(key);
+  return EVEN_THIRDS.flatMap((apart): readonly Found[] => {
+    const sound = (pitchClass(chord.root) + apart) % 12;
+    const degree = scale.findIndex((note) => pitchClass(note) === sound);
+    if (degree < 0) return [];
+    const here = { root: itemAt(scale, degree), numeral: numeralOn({ key, degree, raised: false }, chord) };
+    if (degree === DOMINANT) return [{ ...here, visit: key.mode === 'major' ? 'borrowed' : 'raised-seventh' }];
+    const goal = goals(key).find(
+      ({ root }) => modulo(pitchClass(root) - sound, 12) === 5 && standsOn(root, key, beside),
+    );
+    return goal ? [{ ...here, of: `V+/${goal.numeral}`, visit: 'applied' }] : [];
+  });
+}
+
+/**
+ * A diminished chord a half step below a degree whose chord is among them; with a diminished seventh any of its notes may lead, and
+ * below V of a major key it goes to I as well: IV–#ivo7–I.
+ */
 function leadingNote(chord: Chord, key: Key, beside: readonly Chord[]): Found | null {
   if (chord.quality !== 'diminished' || !bassFits(chord, key)) return null;
   const turns = chord.addition === 'diminished-seventh' ? [0, 3, 6, 9] : [0];
+  const goesToTonic = key.mode === 'major' && chord.addition === 'diminished-seventh';
   for (const turn of turns) {
     const sound = (pitchClass(chord.root) + turn) % 12;
     const goal = goals(key).find(
-      ({ root }) => modulo(pitchClass(root) - sound, 12) === 1 && standsOn(root, key, beside),
+      ({ root, degree }) =>
+        modulo(pitchClass(root) - sound, 12) === 1 &&
+        (standsOn(root, key, beside) || (goesToTonic && degree === DOMINANT && standsOn(key.tonic, key, beside))),
     );
     if (!goal) continue;
     const root = transpose(goal.root, { steps: -1, semitones: -1 });

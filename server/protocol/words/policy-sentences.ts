@@ -15,14 +15,10 @@ export function policySentence(change: WirePolicyChange, names: PrintedNames): s
       return raisedSentence(policyWords[change.change], change.keys, names);
     case 'home-key-with-visitor': {
       const { key, visitors } = change;
-      const words = policyWords['home-key-with-visitor'];
-      const [visitor, ...others] = visitors;
-      const which = visitor === undefined || others.length > 0 ? 'several' : visitor.visit;
-      return fill(words[which], {
+      return fill(policyWords['home-key-with-visitor'][placeOf(visitors)], {
         key: names.key(key),
         numerals: numerals(change.numerals),
-        chord: visitor === undefined ? '' : names.chord(visitor.chord),
-        of: (visitor?.of ?? '')
+        of: (visitors[0]?.of ?? '')
           .split('/')
           .map((part) => (part === '' ? '' : names.numeral(part)))
           .join('/'),
@@ -38,6 +34,16 @@ export function policySentence(change: WirePolicyChange, names: PrintedNames): s
     case 'blues':
       return fill(policyWords.blues, { tonic: names.note(change.tonic), numerals: numerals(change.numerals) });
   }
+}
+
+type Visitors = Extract<WirePolicyChange, { readonly visitors: unknown }>['visitors'];
+
+/** Where visitors come from, if all come from one place. */
+function placeOf(visitors: Visitors): keyof (typeof policyWords)['home-key-with-visitor'] {
+  const [first, ...others] = visitors;
+  if (first === undefined) return 'several';
+  if (others.every(({ visit, of }) => visit === first.visit && of === first.of)) return first.visit;
+  return visitors.every(({ visit }) => visit === 'dorian' || visit === 'raised-seventh') ? 'risen' : 'several';
 }
 
 function raisedSentence(

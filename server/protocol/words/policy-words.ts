@@ -10,14 +10,15 @@ export const policyWords = {
     one: 'With its seventh raised to {seventh}, {key} owns them too: {numerals}.',
     several: 'With their sevenths raised, these minors own them too: {keys}.',
   },
-  /** By where the visitor comes from. */
+  /** By where the visitor comes from, several of one place or of more. */
   'home-key-with-visitor': {
-    borrowed: 'In no one key; at home in {key} as {numerals}, with {chord} borrowed from its minor.',
-    applied: 'In no one key; at home in {key} as {numerals}, with {chord} as {of}.',
-    dorian: 'In no one key; at home in {key} as {numerals}, with {chord} from its dorian form.',
-    phrygian: 'In no one key; at home in {key} as {numerals}, with {chord} from its phrygian form.',
-    'raised-seventh': 'In no one key; at home in {key} as {numerals}, with {chord} on its raised seventh.',
-    several: 'In no one key; at home in {key} as {numerals}, with {chords} as visitors.',
+    borrowed: 'At home in {key} as {numerals}, with {chords} borrowed from its minor.',
+    applied: 'At home in {key} as {numerals}, with {chords} as {of}.',
+    dorian: 'At home in {key} as {numerals}, with {chords} from its dorian form.',
+    phrygian: 'At home in {key} as {numerals}, with {chords} from its phrygian form.',
+    'raised-seventh': 'At home in {key} as {numerals}, with {chords} on its raised seventh.',
+    risen: 'At home in {key} as {numerals}, with {chords} on its raised sixth and seventh.',
+    several: 'At home in {key} as {numerals}, with {chords} as visitors.',
   },
   'home-in-a-mode': '{parent} alone owns these; heard from the first chord they are {key}: {numerals}.',
   blues: 'A blues on {tonic}: {numerals}. No key owns its sevenths, so ask no key of it.',

@@ -9,7 +9,9 @@ import { pitchClass } from '../../pitch.ts';
 import type { NoteName, PitchClass } from '../../pitch.ts';
 import type { Policy } from '../../truth.ts';
 import type { NoteKind } from '../error-kinds.ts';
-import { readingsOfSound } from '../same-sound.ts';
+import { isTonicOf } from '../../visited-keys.ts';
+import { alteredDominants } from '../../visitors.ts';
+import { namesOfSound } from '../same-sound.ts';
 import type { Numeral } from './numerals.ts';
 import { unownedReadings } from './unowned.ts';
 import type { NamedKey } from './unowned.ts';
@@ -32,7 +34,7 @@ export type Reading = {
 /** A way to read a loop: what a degree is counted from, and the places there. */
 type InKey = { readonly mode: Mode; readonly tonic: NoteName; readonly places: Reading['places'] };
 
-/** Modes that are heard from home in any class, beside the keys that own the same chords: i-IV and I-bVII. */
+/** Modes that are heard from any of their homes, beside the keys that own the same chords: i-IV and I-bVII. */
 const USUAL_MODES: ReadonlySet<Mode> = new Set(['dorian', 'mixolydian']);
 /** Modes whose home chord is minor: before III, VI and VII some write no flat. */
 const MINOR_HOMES: ReadonlySet<Mode> = new Set(['dorian', 'phrygian', 'aeolian']);
@@ -40,15 +42,16 @@ const MINOR_HOMES: ReadonlySet<Mode> = new Set(['dorian', 'phrygian', 'aeolian']
 /**
  * Every way to read chords, the class's policy first: in each major key that owns them, flat side first; in the relative minor of
  * each, without and with flats before III, VI and VII; in each minor key that owns them by its raised seventh; where no key owns
- * them, in each that does but for a visitor, or in their blues; and counted on the major scale from a home that makes them dorian or mixolydian, under
- * `modes` from any home. Chords that follow in `chords` beyond
- * the first `asked` decide the keys, but have no place.
+ * them, in each that does but for a visitor, or in their blues; and counted on the major scale from the first chord in whichever mode it
+ * makes them (i-bII, I-II), or from another home that makes them dorian or mixolydian, under `modes` from any home. Chords that
+ * follow in `chords` beyond the first `asked` decide the keys, but have no place.
  */
 export function readingsOf(chords: readonly Chord[], asked: number, policy: Policy): readonly Reading[] {
-  if (chords.length === 0) return [];
+  const [first] = chords;
+  if (!first) return [];
   const inKey = (key: Key, sevenths: Sevenths): InKey => ({
     ...key,
-    places: chords.slice(0, asked).map((chord) => placesIn(chord, key, sevenths)),
+    places: chords.slice(0, asked).map((chord) => withAltered(placesIn(chord, key, sevenths), chord, key, chords)),
   });
   const natural = candidateKeys(chords, 'relatives').map((key) => inKey(key, 'natural'));
   const owned = new Set(natural.map(({ tonic, mode }) => `${tonic} ${mode}`));
@@ -56,20 +59,21 @@ export function readingsOf(chords: readonly Chord[], asked: number, policy: Poli
     .filter(({ tonic, mode }) => mode === 'minor' && !owned.has(`${tonic} ${mode}`))
     .map((key) => inKey(key, 'raised-too'));
   // Where a key owns all, a visitor in another is no reading of its own: it would excuse whoever takes home for one.
-  const unowned = natural.length > 0 ? NONE : unownedReadings(chords);
-  const visited = (keys: readonly NamedKey[]) => keys.map((key) => named(chords.slice(0, asked), key));
+  const visited = natural.length > 0 ? [] : unownedReadings(chords).map((key) => named(chords, asked, key));
+  const far = raised.filter((key) => isFarOff(key, chords));
+  const near = raised.filter((key) => !far.includes(key));
   const modal = candidateKeys(chords, 'modes').map((key) => inKey(key, 'natural'));
   const noted = (readings: readonly InKey[], note: NoteKind) => readings.map((reading) => ({ ...reading, note }));
   const inKeys = [
-    ...noted(only(natural, 'major'), 'right-in-another-key'),
+    ...noted(only(natural, 'major'), OTHER_KEY),
     ...noted(only(natural, 'minor'), 'other-minor-frame'),
-    ...noted(inOrder(policy, visited(unowned.onHome), raised), 'right-in-another-key'),
-    ...noted(visited(unowned.elsewhere), 'right-in-another-key'),
+    ...noted([...inOrder(policy, visited, near), ...far], OTHER_KEY),
   ];
-  const usual = modal.filter(({ mode }) => USUAL_MODES.has(mode));
+  const isHome = (tonic: NoteName) => pitchClass(tonic) === pitchClass(first.root);
+  const usual = modal.filter(({ mode, tonic }) => USUAL_MODES.has(mode) || isHome(tonic));
   const all =
     policy === 'modes'
-      ? [...noted(modal, 'right-in-another-key'), ...inKeys]
+      ? [...noted(modal, OTHER_KEY), ...inKeys]
       : [...inKeys, ...noted(usual, 'counted-from-a-modal-home')];
   return all.flatMap((reading, index) =>
     withFlats(reading).map((places): Reading => ({
@@ -80,20 +84,46 @@ export function readingsOf(chords: readonly Chord[], asked: number, policy: Poli
   );
 }
 
-const NONE = { onHome: [], elsewhere: [] } as const;
+const OTHER_KEY = 'right-in-another-key';
 
-/** Keys with visitors on the first chord before those by a raised seventh, unless the class counts these. */
-function inOrder(policy: Policy, onHome: readonly InKey[], raised: readonly InKey[]): readonly InKey[] {
-  return policy === 'raised-seventh' ? [...raised, ...onHome] : [...onHome, ...raised];
+/** Whether a minor key has an augmented triad as its III+ alone, and its tonic nowhere: a dominant is heard in it sooner. */
+function isFarOff({ tonic, mode }: InKey, chords: readonly Chord[]): boolean {
+  return (
+    chords.some(({ quality }) => quality === 'augmented') && !chords.some((chord) => isTonicOf(chord, { tonic, mode }))
+  );
+}
+
+/** The likeliest first, keys by a raised seventh where they stand among those with visitors; before these, where the class counts them. */
+function inOrder(policy: Policy, visited: readonly InKey[], raised: readonly InKey[]): readonly InKey[] {
+  const isSame = (one: InKey, other: InKey) =>
+    one.mode === other.mode && pitchClass(one.tonic) === pitchClass(other.tonic);
+  const merged = visited.map((key) => raised.find((other) => isSame(key, other)) ?? key);
+  const others = raised.filter((key) => !merged.includes(key));
+  if (policy !== 'raised-seventh') return [...merged, ...others];
+  return [...raised, ...merged.filter((key) => !raised.includes(key))];
 }
 
 /** Chords where a key's numerals name them. */
-function named(chords: readonly Chord[], { key, numerals }: NamedKey): InKey {
-  const places = chords.map(({ quality }, index) => {
-    const { sign, degree, small } = readChordNumeral(itemAt(numerals, index));
-    return [{ sign, degree, small, quality }];
+function named(chords: readonly Chord[], asked: number, { key, numerals }: NamedKey): InKey {
+  const places = chords.slice(0, asked).map((chord, index) => {
+    const place = placeOf(itemAt(numerals, index), chord.quality);
+    return withAltered([place], chord, key, chords);
   });
   return { ...key, places };
+}
+
+function placeOf(numeral: string, quality: Quality): Place {
+  const { sign, degree, small } = readChordNumeral(numeral);
+  return { sign, degree, small, quality };
+}
+
+/** The places of an augmented triad with those that it has as a dominant, the one on its written root first. */
+function withAltered(places: readonly Place[], chord: Chord, key: Key, beside: readonly Chord[]): readonly Place[] {
+  const altered = alteredDominants(chord, key, beside);
+  const asPlaces = altered.map(({ numeral }) => placeOf(numeral, chord.quality));
+  const [first] = altered;
+  const asWritten = first !== undefined && pitchClass(first.root) === pitchClass(chord.root);
+  return asWritten ? [...asPlaces, ...places] : [...places, ...asPlaces];
 }
 
 function only(readings: readonly InKey[], mode: Mode): readonly InKey[] {
@@ -102,11 +132,10 @@ function only(readings: readonly InKey[], mode: Mode): readonly InKey[] {
 
 /** Where a key has a chord, under each name of what sounds. */
 function placesIn(chord: Chord, key: Key, sevenths: Sevenths): readonly Place[] {
-  return readingsOfSound(chord).flatMap((reading): readonly Place[] => {
+  return namesOfSound(chord).flatMap((reading): readonly Place[] => {
     const place = placeIn(reading, key, sevenths);
     if (place === null) return [];
-    const { sign, degree, small } = readChordNumeral(numeralOn(place, reading));
-    return [{ sign, degree, small, quality: reading.quality }];
+    return [placeOf(numeralOn(place, reading), reading.quality)];
   });
 }
 
