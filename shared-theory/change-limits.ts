@@ -123,7 +123,14 @@ export function changeLimits(
 
 const THIRDS: ReadonlySet<string> = new Set<Quality>(['major', 'minor']);
 
-export function qualityShare({ balance }: Level, form: Form): (group: string) => ShareRange {
+/** How home falls: as the chords after it, unless the level says otherwise. */
+export function homeShare(level: Level, form: Form): (group: string) => ShareRange {
+  const { home } = level.balance;
+  const others = qualityShare(level, form);
+  return (group) => home?.[group as Quality] ?? others(group);
+}
+
+function qualityShare({ balance }: Level, form: Form): (group: string) => ShareRange {
   const { power } = balance;
   const own = balance.qualities?.[form];
   return (group) => own?.[group as Quality] ?? exactly(group === 'power' ? power : (1 - power) / 2);

@@ -29,14 +29,18 @@ export type Balance = {
   readonly power: number;
   /** Chords in a slot by quality, where others than these stand among them or a form cannot keep to halves. */
   readonly qualities?: Readonly<Partial<Record<Form, Readonly<Partial<Record<Quality, ShareRange>>>>>>;
+  /** Home by quality, where it falls otherwise than the chords after it. */
+  readonly home?: Readonly<Partial<Record<Quality, ShareRange>>>;
   /** Chords in a slot by their seventh, where it is asked. */
   readonly sevenths?: Readonly<Partial<Record<Form, Readonly<Partial<Record<Seventh, ShareRange>>>>>>;
-  /** Chords over another bass than their root: as home, and in each slot after it. */
-  readonly offRoot?: { readonly home: ShareRange; readonly later: ShareRange };
+  /** Chords over another bass than their root: as home, and in each slot after it; and most vamps that hold a minor one so. */
+  readonly offRoot?: { readonly home: ShareRange; readonly later: ShareRange; readonly minor: number };
   /** Vamps of a form that exactly one major key owns; a form not named falls as it may. */
   readonly oneKey: Readonly<Partial<Record<Form, number>>>;
   /** Vamps of a form that no major key owns; a form not named falls as it may. */
   readonly noKey?: Readonly<Partial<Record<Form, number>>>;
+  /** Vamps of a form as the levels before know them, beside what the level adds; a form not named falls as it may. */
+  readonly familiar?: Readonly<Partial<Record<Form, number>>>;
   /** No set of owning keys is more usual; absent where it may fall as it does. */
   readonly owners?: number;
 };

@@ -1,8 +1,9 @@
-import { changeLimits, exactly, moves, onChange, qualityShare, rootCap, seventhShare } from './change-limits.ts';
-import { bassPitchClass, chordSymbol } from './chords.ts';
+import { changeLimits, exactly, homeShare, moves, onChange, rootCap, seventhShare } from './change-limits.ts';
+import { bassPitchClass, chordSymbol, type Chord } from './chords.ts';
 import type { Draw } from './draws.ts';
 import { itemAt } from './items.ts';
-import type { Form, Level, ShareRange } from './level.ts';
+import type { Balance, Form, Level, ShareRange } from './level.ts';
+import { addedBy } from './pools.ts';
 import type { Limit } from './rake.ts';
 import type { Direction } from './truth.ts';
 
@@ -18,11 +19,6 @@ const NUMERALS_CAP = 0.06;
 
 /** What is balanced about the draws of a level in one form, what matters most last: that is met best. */
 export function limitsOf(level: Level, form: Form, stays: number, draws: readonly Draw[]): readonly Limit<Draw>[] {
-  const overall = (group: (draw: Draw) => string | null, share: (group: string) => ShareRange): Limit<Draw> => ({
-    within: () => 'all',
-    group,
-    share,
-  });
   const loopName = (draw: Draw) => draw.loop.map(chordSymbol).join(' ');
   const loops = new Set(draws.map(loopName)).size;
   const cap = rootCap(draws.map(({ root }) => root));
@@ -43,18 +39,9 @@ export function limitsOf(level: Level, form: Form, stays: number, draws: readonl
   );
   const { owners = 1, offRoot } = level.balance;
   const noKey = level.balance.noKey?.[form];
-  const over = offRoot
-    ? Array.from({ length: draws[0]?.loop.length ?? 0 }, (_, slot) => [
-        overall(
-          ({ loop }) => String(loop[slot]?.bass !== undefined),
-          (group) => shareOf(group === 'true', slot === 0 ? offRoot.home : offRoot.later),
-        ),
-        overall(
-          ({ loop }) => String(bassPitchClass(itemAt(loop, slot))),
-          () => [0, BASS_CAP],
-        ),
-      ]).flat()
-    : [];
+  const familiar = level.balance.familiar?.[form];
+  const isAdded = familiar === undefined ? null : addedBy(level, form);
+  const over = offRoot ? offRootLimits(offRoot, draws) : [];
   return [
     overall(loopName, () => [LOOP_FLOOR / loops, LOOP_CAP / loops]),
     ...onChanges.flat(),
@@ -72,12 +59,16 @@ export function limitsOf(level: Level, form: Form, stays: number, draws: readonl
       (group) => exactly(group === 'true' ? (noKey ?? 0) : 1 - (noKey ?? 0)),
     ),
     overall(
+      ({ loop }) => (isAdded ? String(isAdded(loop)) : null),
+      (group) => exactly(group === 'true' ? 1 - (familiar ?? 0) : (familiar ?? 0)),
+    ),
+    overall(
       ({ readings }) => (owners < 1 ? readings.map(({ id }) => id).join() : null),
       () => [0, owners],
     ),
     ...over,
     overall(({ seventh }) => (level.balance.sevenths?.[form] ? seventh : null), seventhShare(level, form)),
-    overall(({ quality }) => quality, qualityShare(level, form)),
+    overall(({ quality }) => quality, homeShare(level, form)),
     overall(
       ({ root }) => String(root),
       () => cap,
@@ -88,6 +79,33 @@ export function limitsOf(level: Level, form: Form, stays: number, draws: readonl
     ),
     ...(level.leadsOn ? [] : onDirections),
   ];
+}
+
+/** How often a bass lies off its chord's root, in each slot, and how usual one bass is there. */
+function offRootLimits(
+  { home, later, minor }: NonNullable<Balance['offRoot']>,
+  draws: readonly Draw[],
+): readonly Limit<Draw>[] {
+  const isOver = ({ bass }: Chord) => bass !== undefined;
+  const bySlot = Array.from({ length: draws[0]?.loop.length ?? 0 }, (_, slot): readonly Limit<Draw>[] => [
+    overall(
+      ({ loop }) => String(isOver(itemAt(loop, slot))),
+      (group) => shareOf(group === 'true', slot === 0 ? home : later),
+    ),
+    overall(
+      ({ loop }) => String(bassPitchClass(itemAt(loop, slot))),
+      () => [0, BASS_CAP],
+    ),
+  ]);
+  const minorOver = overall(
+    ({ loop }) => String(loop.some((chord) => isOver(chord) && chord.quality === 'minor')),
+    (group) => shareOf(group === 'true', [0, minor]),
+  );
+  return [minorOver, ...bySlot.flat()];
+}
+
+function overall(group: (draw: Draw) => string | null, share: (group: string) => ShareRange): Limit<Draw> {
+  return { within: () => 'all', group, share };
 }
 
 /** The range of those that are so, or of those that are not. */

@@ -1,10 +1,10 @@
 import type { Form, Level } from './level.ts';
-import { kept, type Loop } from './pools/loops.ts';
+import { kept, nameOf, type Loop } from './pools/loops.ts';
 import { roundLoops } from './pools/rounds.ts';
 import { seventhLoops } from './pools/sevenths.ts';
 import { slashLoops } from './pools/slashes.ts';
 import { twoChordLoops } from './pools/two-chords.ts';
-import { visitorLoops } from './pools/visitors.ts';
+import { familiarLoops, visitorLoops } from './pools/visitors.ts';
 import { voicingsOf } from './voicings.ts';
 
 export { barsOf, sameLoop, type Loop } from './pools/loops.ts';
@@ -18,7 +18,7 @@ function candidates(level: Level, form: Form): readonly Loop[] {
     case 11:
       return slashLoops(level, form);
     case 12:
-      return visitorLoops(level, form);
+      return [...visitorLoops(level, form), ...familiarLoops(level, form)];
     case 1:
     case 2:
     case 3:
@@ -37,4 +37,10 @@ function candidates(level: Level, form: Form): readonly Loop[] {
  */
 export function poolOf(level: Level, form: Form): readonly Loop[] {
   return kept(candidates(level, form)).filter((loop) => voicingsOf(level, loop).length > 0);
+}
+
+/** Tells the loops of a level's pool that it adds to what stood before from those that one key owns as in the levels before. */
+export function addedBy(level: Level, form: Form): (loop: Loop) => boolean {
+  const added = new Set(visitorLoops(level, form).map(nameOf));
+  return (loop) => added.has(nameOf(loop));
 }

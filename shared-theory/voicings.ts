@@ -9,10 +9,19 @@ import type { Frets } from './vamps.ts';
 const HIGH_E = 7;
 const E = pitchClass('E');
 
+/** By chord as a pool made it: its loops hold the same ones over and over. */
+const known = new WeakMap<Chord, Map<string, readonly Frets[]>>();
+
 /** The shapes of a chord that a level plays, the usual one first. */
 function shapesOf(level: Level, chord: Chord, highestFret = level.highestFret): readonly Frets[] {
-  const shapes = shapesInPosition(chord, highestFret);
-  return level.openShapes ? shapes.filter((frets) => frets.includes(0)) : shapes;
+  const own = known.get(chord) ?? new Map<string, readonly Frets[]>();
+  known.set(chord, own);
+  const name = `${highestFret} ${level.openShapes}`;
+  const before = own.get(name);
+  if (before !== undefined) return before;
+  const shapes = shapesInPosition(chord, highestFret).filter((frets) => !level.openShapes || frets.includes(0));
+  own.set(name, shapes);
+  return shapes;
 }
 
 function homeShapes(level: Level, [home, other]: readonly Chord[]): readonly Frets[] {

@@ -18,6 +18,9 @@ const WITH_VISITORS = {
   'suspended-fourth': [0, 0.05],
   'suspended-second': [0, 0.05],
 } as const;
+const RATHER_MINOR_HOME = { major: [0.38, 0.42], minor: [0.58, 0.62] } as const;
+const RATHER_MAJOR = { major: [0.57, 0.62], minor: [0.38, 0.43] } as const;
+const ABOUT_EVEN = { major: [0.5, 0.55], minor: [0.45, 0.5] } as const;
 const RATHER_MINOR = { major: [0.44, 0.47], minor: [0.53, 0.56] } as const;
 
 /** Rounds of three and four chords, sevenths, basses off the root, other homes and visitors. */
@@ -122,8 +125,10 @@ export const LONGER_LEVELS: readonly Level[] = [
       stays: 0,
       distances: {},
       power: 0,
-      qualities: {},
-      offRoot: { home: [0.25, 0.4], later: [0.5, 0.65] },
+      // A chord that lies well off its root is major: home, over its own, is rather minor.
+      home: RATHER_MINOR_HOME,
+      qualities: { pair: RATHER_MAJOR, return: ABOUT_EVEN, back: ABOUT_EVEN, round: ABOUT_EVEN },
+      offRoot: { home: [0.08, 0.12], later: [0.5, 0.9], minor: 0.3 },
       oneKey: {},
     },
   },
@@ -159,7 +164,8 @@ export const LONGER_LEVELS: readonly Level[] = [
       power: 0,
       // Three and four chords with a visitor are rather major: what can be minor is so a little oftener.
       qualities: { pair: RATHER_MINOR, return: RATHER_MINOR, back: RATHER_MINOR, round: RATHER_MINOR },
-      noKey: { pair: 0.45, return: 0.4, back: 0.4, round: 0.4 },
+      noKey: { pair: 0.42, return: 0.42, back: 0.42, round: 0.42 },
+      familiar: { pair: 0.33, return: 0.33, back: 0.33, round: 0.33 },
       oneKey: {},
     },
   },

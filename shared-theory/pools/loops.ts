@@ -35,7 +35,8 @@ export function thereAndBack([home, second, , fourth]: Loop): Loop[] {
 
 const names = new WeakMap<Loop, string>();
 
-function nameOf(loop: Loop): string {
+/** One text for what sounds, however it is spelled. */
+export function nameOf(loop: Loop): string {
   const sounding = (note: NoteName) => String(pitchClass(note));
   const known =
     names.get(loop) ??

@@ -57,23 +57,35 @@ const ROUNDS: readonly (readonly number[])[] = [
   [7, 3, 6, 4],
 ];
 
-/** A degree bare, and with the seventh that its key gives it. The diminished one always has its seventh. */
-function bareAndSeventh(degree: number): readonly Dress[] {
-  const own = itemAt(OWN_SEVENTH, degree - 1);
-  return degree === 7 ? [own] : [BARE, own];
+/** A degree of a key in every dress. Its chords are made once, and what is worked out of one holds for all its loops. */
+type Dressed = {
+  /** Bare, and with the seventh that its key gives it; the diminished one always has its seventh. */
+  readonly usual: readonly Chord[];
+  readonly seventh: Chord;
+  readonly visitors: readonly Chord[];
+};
+
+/** The seven degrees of a key. */
+function wardrobe(key: Key): readonly Dressed[] {
+  return OWN_SEVENTH.map((own, index) => {
+    const degree = index + 1;
+    const bare = chordOnDegree(key, String(degree));
+    const seventh = dressed(bare, own);
+    return {
+      usual: degree === 7 ? [seventh] : [dressed(bare, BARE), seventh],
+      seventh,
+      visitors: (VISITORS[degree] ?? []).map((visitor) => dressed(bare, visitor)),
+    };
+  });
 }
 
 /** A loop by degrees in every dress, with one visitor at most. */
-function inEveryDress(key: Key, degrees: readonly number[]): readonly Loop[] {
-  const usual = degrees.map(bareAndSeventh);
-  const withVisitor = degrees.flatMap((degree, place) =>
-    (VISITORS[degree] ?? []).map((visitor) => usual.map((own, other) => (other === place ? [visitor] : own.slice(-1)))),
+function inEveryDress(chart: readonly Dressed[], degrees: readonly number[]): readonly Loop[] {
+  const worn = degrees.map((degree) => itemAt(chart, degree - 1));
+  const withVisitor = worn.flatMap(({ visitors }, place) =>
+    visitors.map((visitor) => worn.map(({ seventh }, other) => [other === place ? visitor : seventh])),
   );
-  return [usual, ...withVisitor]
-    .flatMap((choices) => everyChoice(choices))
-    .map((dresses) =>
-      degrees.map((degree, place) => dressed(chordOnDegree(key, String(degree)), itemAt(dresses, place))),
-    );
+  return [worn.map(({ usual }) => usual), ...withVisitor].flatMap((choices) => everyChoice(choices));
 }
 
 const UP_TO_FOUR: Interval = { steps: 3, semitones: 5 };
@@ -94,14 +106,17 @@ function twelveBars({ tonic }: Key): readonly Loop[] {
 
 /** One chord of each degree in each dress. */
 function alone(key: Key): readonly Loop[] {
-  return [1, 2, 3, 4, 5, 6, 7].flatMap((degree) => inEveryDress(key, [degree]));
+  const chart = wardrobe(key);
+  return chart.flatMap((_, index) => inEveryDress(chart, [index + 1]));
 }
 
 /** Loops with sevenths and without, of the major keys with the notes of a level's keys; twelve-bars on its own major tonics. */
 export function seventhLoops(level: Level, form: Form): readonly Loop[] {
   const parents = parentsOf(level);
   const dressedRounds = (rounds: readonly (readonly number[])[]) =>
-    parents.flatMap((key) => rounds.flatMap((degrees) => inEveryDress(key, degrees).flatMap(rotations)));
+    parents
+      .map(wardrobe)
+      .flatMap((chart) => rounds.flatMap((degrees) => inEveryDress(chart, degrees).flatMap(rotations)));
   switch (form) {
     case 'held':
       return parents.flatMap(alone);

@@ -2,9 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { chordSymbol, parseChord } from '../../shared-theory/chords.ts';
 import { candidateKeys } from '../../shared-theory/candidates.ts';
 import { keyOwns } from '../../shared-theory/degrees.ts';
+import { parseKeyName } from '../../shared-theory/keys.ts';
 import { LEVELS, levelOf } from '../../shared-theory/levels.ts';
-import { barsOf, poolOf as formPool, sameLoop } from '../../shared-theory/pools.ts';
+import { addedBy, barsOf, poolOf as formPool, sameLoop } from '../../shared-theory/pools.ts';
 import { pitchClass } from '../../shared-theory/pitch.ts';
+import { isTonicOf, visitedKeys } from '../../shared-theory/visited-keys.ts';
 import { voicingsOf } from '../../shared-theory/voicings.ts';
 import { FORMS, type Level } from '../../shared-theory/level.ts';
 
@@ -99,8 +101,19 @@ describe('loops of the pools', () => {
     ],
     [
       11,
-      ['C G/B Am G', 'C C/E F G', 'Am Am/G F G', 'G D/F#', 'C F/C', 'Em C/E', 'F/C C G/C C', 'D A/C# Bm G', 'A D/A'],
-      ['C G Am F', 'C E/G#', 'Am E/G#', 'C C/Bb', 'C/C F'],
+      [
+        'C G/B Am G',
+        'C C/E F G',
+        'Am Am/G F G',
+        'G D/F#',
+        'C F/C',
+        'Em C/E',
+        'C F/C G/C F/C',
+        'D A/C# Bm G',
+        'A D/A',
+        'G/B Am',
+      ],
+      ['C G Am F', 'C E/G#', 'Am E/G#', 'C C/Bb', 'C/C F', 'Am/C F', 'C Em/G', 'Dm/F G'],
     ],
     [
       12,
@@ -121,8 +134,16 @@ describe('loops of the pools', () => {
         'C F Fm G',
         'Am G F E7',
         'C G Am F',
+        'Am D Am G',
+        'C Bb C F',
+        'C Am',
       ],
-      ['C C7', 'C F#', 'C Am', 'B D#', 'Bdim C'],
+      [
+        ...['C C7', 'C F#', 'B D#', 'Bdim C', 'Dm Cm'],
+        // Two visitors from two places, or none that has a usual name.
+        ...['Bm Gm D F#7', 'Gm Ebm Bb D7', 'C E F Fm', 'G Dm Em Cm', 'Fm C Gm Am', 'Bb A G C'],
+        ...['F7 Em', 'Bm C7', 'Dm Eb7', 'Am Bb7', 'Gm Ab7', 'C7 Bm', 'C Bbm'],
+      ],
     ],
   ] as const)('level %d has %j but not %j', (level, some, none) => {
     const loops = written(level);
@@ -174,6 +195,49 @@ describe('loops of the pools', () => {
         if (form !== 'held') expect(loop.some(({ bass }) => bass !== undefined)).toBe(true);
         expect(candidateKeys(loop, 'majors').length).toBeGreaterThan(0);
       }
+    }
+  });
+
+  test('level 11: a loop opens on a root or on a major chord off it; a minor chord stands over its third in a walk down alone', () => {
+    for (const form of FORMS) {
+      for (const loop of formPool(levelOf(11), form)) {
+        const [home] = loop;
+        expect([loop.map(chordSymbol).join(' '), home?.bass === undefined || home.quality === 'major']).toEqual([
+          loop.map(chordSymbol).join(' '),
+          true,
+        ]);
+        const overThird = loop.filter(
+          ({ root, bass, quality }) =>
+            bass && quality === 'minor' && (pitchClass(bass) - pitchClass(root) + 12) % 12 === 3,
+        );
+        if (overThird.length > 0) expect(form).toBe('round');
+      }
+    }
+  });
+
+  test('level 12: every loop has a usual reading: a key owns it, a minor does with its seventh raised, or it visits a key whose tonic sounds', () => {
+    const unread = poolOf(levelOf(12)).filter((loop) => {
+      if (candidateKeys(loop, 'raised-seventh').length > 0) return false;
+      const resting = visitedKeys(loop).filter(({ key }) => loop.some((chord) => isTonicOf(chord, parseKeyName(key))));
+      // One visitor, or several from one place with home first.
+      return !resting.some(({ key, visitors }) => {
+        const [home] = loop;
+        const alike = new Set(visitors.map(({ visit }) => visit)).size === 1;
+        return visitors.length === 1 || (alike && home !== undefined && isTonicOf(home, parseKeyName(key)));
+      });
+    });
+    expect(unread.map((loop) => loop.map(chordSymbol).join(' '))).toEqual([]);
+  });
+
+  test('level 12: what it adds stands beside loops that one key owns', () => {
+    for (const form of ['pair', 'return', 'back', 'round'] as const) {
+      const isAdded = addedBy(levelOf(12), form);
+      const [added, familiar] = [true, false].map((so) =>
+        formPool(levelOf(12), form).filter((loop) => isAdded(loop) === so),
+      );
+      expect(added?.length).toBeGreaterThan(40);
+      expect(familiar?.length).toBeGreaterThan(40);
+      for (const loop of familiar ?? []) expect(candidateKeys(loop, 'majors').length).toBeGreaterThan(0);
     }
   });
 
