@@ -35,7 +35,7 @@ export function Pad(props: PadProps<NeckPlace>) {
   const least = props.truth ? LEAST_SHOWN : LEAST[flat ? 'flat' : 'upright'] * (props.closed ? 0.75 : 1);
   const capo = props.asking.capo ?? 0;
   const [lowest, highest] = neckFrets(capo);
-  const pagesFrom = (first: number) => neckPages(groundOf(box, flat, openRow(first)).length, least, highest, first);
+  const pagesFrom = (first: number) => neckPages(groundOf(box, flat, openRow(capo)).length, least, highest, first);
   const [below, above] = [pagesFrom(Math.max(1, capo - 1)), pagesFrom(Math.max(1, capo))];
   // Of the frets behind a capo one is enough to be seen, and none where it would cost a page.
   const pages = below.length > above.length ? above : below;
@@ -49,7 +49,7 @@ export function Pad(props: PadProps<NeckPlace>) {
   const right = props.truth?.answer as NeckPlace | undefined;
   const page = Math.min(turned ?? holds((right ?? props.chosen)?.fret ?? 0), pages.length - 1);
   const [from, to] = pages[page] ?? [first, highest];
-  const row = from === first ? openRow(first) : 'none';
+  const row = from === first ? openRow(capo) : 'none';
   const layout = neckOn(box, flat, props.leftHanded, { from, to, row, capo });
   const lowestHere = from === first ? lowest : from;
   const frets = Array.from({ length: to - lowestHere + 1 }, (_, index) => lowestHere + index);
@@ -106,11 +106,11 @@ export function Pad(props: PadProps<NeckPlace>) {
 
 /**
  * What stands before the first fret of a page: the open strings before the nut, to be marked; the ends of the strings with their
- * numbers where a capo stands further up; nothing on a later page.
+ * numbers where a capo stands; nothing on a later page.
  */
 type Row = 'open' | 'ends' | 'none';
 
-const openRow = (first: number): Row => (first === 1 ? 'open' : 'ends');
+const openRow = (capo: number): Row => (capo === 0 ? 'open' : 'ends');
 
 /** Room for the neck in the pad: its open row and the numbers beside it taken off. */
 function groundOf(box: { readonly width: number; readonly height: number }, flat: boolean, before: Row) {
