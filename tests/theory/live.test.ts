@@ -164,6 +164,20 @@ describe('live controls', () => {
     expect(() => rootAlone(first, 2)).toThrow(/0 to 1, not 2/);
   });
 
+  test('the root of a slash chord is the lowest string that sounds it, and not the bass', () => {
+    for (const [text, root, bass] of [
+      ['C/E', 48, 40],
+      ['G/B', 55, 47],
+      ['D/F#', 50, 42],
+    ] as const) {
+      const vamp = voice({ slots: parseVamp(text, 4), groove: 'quarter-downs', tempo: 90, seed: 3 });
+      expect(rootAlone(vamp, 0).notes.map(({ midi }) => midi)).toEqual([root, root]);
+      expect(new Set(bassAlone(vamp, perform(vamp)).notes.map(({ midi }) => midi))).toEqual(new Set([bass]));
+    }
+    const slots = first.slots.map((slot) => ({ ...slot, frets: [null, null, 0, 2, null, null] as const }));
+    expect(() => rootAlone({ ...first, slots }, 0)).toThrow(/must play its root, G/);
+  });
+
   test('muted strings: every stroke of the groove at its time and weight, and nothing that tells of a chord', () => {
     for (const vamp of vamps) {
       const full = perform(vamp, { loops: 2 });

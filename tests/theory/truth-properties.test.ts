@@ -85,7 +85,6 @@ describe('truths', () => {
         const other = truthOf(loop.map(respelled));
         const askable = (each: Truth) => askableQuestions(each, settings).map(({ id }) => id);
         expect(askable(other)).toEqual(askable(truth));
-        if (!askable(truth).includes(`${kind}-${target}`)) return;
         const mark = (each: Truth) =>
           markAnswer<Kind>(kind, answer, { truth: each, target, settings, beside: besideAll(each), own: {} });
         expect(mark(other)).toEqual(mark(truth));
@@ -105,7 +104,7 @@ describe('truths', () => {
         const counted = there.roots.slice(1).map((root) => modulo(pitchClass(root) - home, 12));
         const names = ['1', 'b2', '2', 'b3', '3', '4', '#4', '5', 'b6', '6', 'b7', '7'];
         expect(there.distances).toEqual(counted.map((semitones) => names[semitones]));
-        expect(settlersBySound(there).length).toBe(settlersBySound(here).length);
+        expect(settlersBySound(there)).toEqual(settlersBySound(here));
       }),
     );
   });

@@ -1,12 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { chordSymbol, readSymbol } from '../../../shared-theory/chords.ts';
+import type { Quality } from '../../../shared-theory/chords.ts';
 import { distanceJudge } from '../../../shared-theory/questions/distance/judge.ts';
 import { numeralJudge } from '../../../shared-theory/questions/numeral/judge.ts';
 import { qualityJudge } from '../../../shared-theory/questions/quality/judge.ts';
 import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
 import { rootJudge } from '../../../shared-theory/questions/root/judge.ts';
+import type { AskedSeventh, NeckPlace } from '../../../shared-theory/questions/question.ts';
+import { seventhJudge } from '../../../shared-theory/questions/seventh/judge.ts';
 import { pitchClassAt } from '../../../shared-theory/questions/root/places.ts';
-import { readingsOfSound } from '../../../shared-theory/questions/same-sound.ts';
+import { inversionsOfSound, readingsOfSound } from '../../../shared-theory/questions/same-sound.ts';
 import { context, played } from './given.ts';
 
 describe('other names for what sounds', () => {
@@ -32,6 +35,38 @@ describe('other names for what sounds', () => {
     expect(readings[0]).toBe(names.split(' ')[0]);
     expect(readings.toSorted()).toEqual(names.split(' ').toSorted());
   });
+
+  test.each([
+    ['C6', 'Am7'],
+    ['Cm6', 'Am7b5'],
+    ['C6/G', 'Am7'],
+    ['Csus2', 'Gsus4'],
+    ['Csus4', 'Fsus2'],
+    // Known already by their bass.
+    ['C6/A', ''],
+    ['Dsus4/G', ''],
+    // A seventh chord on its root inverts nothing.
+    ['Am7', ''],
+    ['C', ''],
+    ['E5', ''],
+  ])('%s as an inversion: %s', (text, names) => {
+    expect(inversionsOfSound(readSymbol(text)).map(chordSymbol).join(' ')).toBe(names);
+  });
+
+  test.each<[string, NeckPlace, Quality, AskedSeventh]>([
+    ['C6 F', { string: 5, fret: 0 }, 'minor', 'seventh'],
+    ['Csus2 F', { string: 6, fret: 3 }, 'suspended-fourth', 'none'],
+  ])(
+    '%s from the root of an inversion: its quality and seventh are right from there alone',
+    (text, root, quality, seventh) => {
+      const own = context(0, played(text), {}, { 'root-0': root });
+      const alone = context(0, played(text));
+      expect(rootJudge.mark(root, alone)).toEqual({ credit: 1, exact: true, errors: [] });
+      expect([qualityJudge.mark(quality, own).exact, qualityJudge.mark(quality, alone).exact]).toEqual([true, false]);
+      expect(seventhJudge.mark(seventh, own).exact).toBe(true);
+      if (seventh !== 'none') expect(seventhJudge.mark(seventh, alone).exact).toBe(false);
+    },
+  );
 
   test('are as right as the written one', () => {
     const given = context(0, played('Am7/C F'));
