@@ -1,9 +1,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { breakdownOf } from '../../../shared-theory/diagnosis/breakdown.ts';
-import { markAnswer } from '../../../shared-theory/questions/judges.ts';
+import { judgeOf, markAnswer } from '../../../shared-theory/questions/judges.ts';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
-import { COLLECTED_KINDS, KINDS } from '../../../shared-theory/questions/question.ts';
+import { KINDS } from '../../../shared-theory/questions/question.ts';
 import { answers, context, EM_D, SETTINGS } from '../questions/given.ts';
 import { question, round } from './lesson.ts';
 import type { Given } from './lesson.ts';
@@ -74,8 +74,9 @@ describe('breakdown of a lesson', () => {
   });
 
   test('counting agrees with marking every answer by itself', () => {
-    const judged = KINDS.filter((kind) => !COLLECTED_KINDS.has(kind));
     const target = (kind: Kind) => (kind === 'direction' || kind === 'distance' ? 1 : 0);
+    // Of two chords in a row nobody asks the order, and opinions have no line.
+    const judged = KINDS.filter((kind) => judgeOf(kind).truth(context(target(kind))) !== null);
     fc.assert(
       fc.property(fc.constantFrom(...judged), fc.gen(), fc.integer({ min: 0, max: 30 }), (kind, gen, students) => {
         const given = Array.from({ length: students }, () => {
@@ -96,6 +97,8 @@ describe('breakdown of a lesson', () => {
           of: students,
         });
       }),
+      // Lists of answers shrink in too many ways to wait for.
+      { endOnFailure: true },
     );
   });
 
