@@ -1,7 +1,8 @@
 import { parseQuestionId } from '../../shared-theory/questions/round-questions.ts';
 import type { HeardRound, RoomEvent, Stamp } from './events.ts';
+import { correct } from './evolve-correction.ts';
 import { cameHome, soundOn } from './evolve-sound.ts';
-import type { RoomState, RoundRecord, Sheet, Student } from './state.ts';
+import type { RoomState, Sheet, Student } from './state.ts';
 import { phoneSheets, questionOf, roundOf, unasked } from './state.ts';
 
 /** Folds one event into the room, in place. Holds no rule and never throws: what `decide` allowed has happened. */
@@ -111,7 +112,7 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       return;
     }
     case 'TruthCorrected':
-      correct(state, event, stamp);
+      correct(state, event, plain(stamp));
       return;
     case 'VampStarted':
     case 'ChangeTook':
@@ -210,53 +211,6 @@ function settlerOf({ truth }: HeardRound, question: string): Sheet['settler'] {
   const asked = parseQuestionId(question);
   const settler = asked?.kind === 'settler' ? truth.settlers[asked.target] : undefined;
   return settler === undefined ? null : { chord: settler.chord, note: settler.note };
-}
-
-/** Other answers are right from now on; what was shown stays known, so that no points are lost by it. */
-function correct(state: RoomState, event: Extract<RoomEvent, { type: 'TruthCorrected' }>, stamp: Stamp): void {
-  const round = roundOf(state, event.round.id);
-  if (round === undefined) return;
-  const before = round.heard;
-  round.heard = event.round;
-  round.corrections += 1;
-  round.revision += 1;
-  for (const [id, record] of round.questions) {
-    if (event.pointsMayFall) {
-      record.shownUnder = [];
-      // What is gone keeps the points of being struck only while no points may fall.
-      if (!asks(event.round, id)) record.struck = false;
-    } else if (record.shown && asks(before, id)) record.shownUnder = [...record.shownUnder, before];
-    for (const sheet of [...record.sheets, ...record.firsts]) sheet.round = event.round;
-  }
-  for (const { id } of event.round.questions) if (!round.questions.has(id)) round.questions.set(id, unasked());
-  const gone = state.current?.round === event.round && !asks(event.round, state.current.question);
-  if (gone) state.current = null;
-  const dropped = dropAsides(state, event.round, plain(stamp));
-  // As with what is let stand: only of what was shown is there something new to see.
-  if (gone || dropped || [...round.questions.values()].some(({ shown }) => shown)) state.turn += 1;
-}
-
-/**
- * Who is asked in the place of the class what the round has no more listens from now on; an open sheet of it closes. Whether there
- * was any.
- */
-function dropAsides(state: RoomState, round: HeardRound, stamp: Stamp): boolean {
-  let dropped = false;
-  for (const sheet of state.sheets.values()) {
-    if (sheet.round !== round) continue;
-    for (const [student, ask] of sheet.instead) {
-      const aside = ask === null ? undefined : state.sheets.get(ask);
-      if (aside === undefined || asks(round, aside.question)) continue;
-      aside.closed ??= { stamp, turn: state.turn + 1 };
-      sheet.instead.set(student, null);
-      dropped = true;
-    }
-  }
-  return dropped;
-}
-
-function asks({ questions }: RoundRecord['heard'], question: string): boolean {
-  return questions.some(({ id }) => id === question);
 }
 
 /** All students see something new of a sheet, and its round is marked anew. */
