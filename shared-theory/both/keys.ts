@@ -129,7 +129,8 @@ export function settlerReadings(
   const named = majorsOf(answer);
   const [foreign] = without(named, left);
   if (!foreign && without(left, named).length === 0) return null;
-  const wrong = leavingChord(vamp, named) ?? (foreign ? tellingChord(vamp, [foreign], left) : null);
+  const telling = without(named, left).map((key) => tellingChord(vamp, [key], left));
+  const wrong = leavingChord(vamp, named) ?? telling.find((chord) => chord !== null) ?? null;
   const right = truth.chord === null ? leavingChord(vamp, left) : readSymbol(truth.chord);
   return wrong && right && { wrong: followedBy(vamp, wrong), right: followedBy(vamp, right) };
 }

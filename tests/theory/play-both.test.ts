@@ -1,6 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  chordPitchClasses,
   chordSymbol,
   overRoot,
   parseChord,
@@ -14,6 +15,7 @@ import { generate } from '../../shared-theory/generate.ts';
 import { GROOVES, grooveById } from '../../shared-theory/grooves.ts';
 import { candidateKeys } from '../../shared-theory/candidates.ts';
 import { diatonicChart, keyOwns } from '../../shared-theory/degrees.ts';
+import { chordIndices } from '../../shared-theory/different-chords.ts';
 import { keyId, parseKeyName, relativeKey, usualKey } from '../../shared-theory/keys.ts';
 import { LEVELS } from '../../shared-theory/levels.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
@@ -115,9 +117,9 @@ function answersOf({ kind }: RoundQuestion, truth: Truth): readonly Answer[] {
 }
 
 /** Whether an answer is right, or as right. */
-function isRight({ kind, target }: RoundQuestion, answer: Answer, truth: Truth): boolean {
+function isRight({ kind, target }: RoundQuestion, answer: Answer, truth: Truth, settings: QuestionSettings): boolean {
   const judge = judgeOf(kind) as { readonly [K in Kind]: ReturnType<typeof judgeOf<K>> }[Kind];
-  const asked = { truth, target, settings: SETTINGS };
+  const asked = { truth, target, settings };
   const right = [judge.truth(asked), ...judge.also(asked)];
   return right.some((each) => each !== null && judge.heard(each as never) === judge.heard(answer as never));
 }
@@ -131,6 +133,49 @@ const ownersOf = (slots: readonly VoicedSlot[]) =>
     'majors',
   ).map(({ id }) => id);
 const owns = (id: KeyId, chord: Chord) => keyOwns(usualKey(id), chord);
+
+const MAJOR_SCALE = [0, 2, 4, 5, 7, 9, 11];
+/** Whether the scale of a major key holds pitch classes: by sound alone, no place in the key asked. */
+const holds = (id: KeyId, sounds: readonly number[]) =>
+  sounds.every((sound) => MAJOR_SCALE.includes((sound - pitchClass(usualKey(id).tonic) + 12) % 12));
+
+/** Triads of major keys by sound: their quality, and where their notes lie above the root. */
+const TRIADS_OF_KEYS = [
+  ['major', [0, 4, 7]],
+  ['minor', [0, 3, 7]],
+  ['diminished', [0, 3, 6]],
+] as const;
+
+/**
+ * No chord that the loop has not leaves the named keys, nor belongs to a named key that is out and to none that stays; or the settler
+ * is a note and no chord leaves what it leaves; or what is named stays in. By sound alone.
+ */
+function isSettlerUnplayable(target: number, answer: readonly KeyId[], { vamp, truth }: Case): boolean {
+  const settler = truth.settlers[target];
+  const left = familiesOf((settler?.keys.majors ?? []).map((name) => keyId(parseKeyName(name))));
+  const named = familiesOf(answer);
+  const same = (one: ReadonlySet<KeyId>, other: ReadonlySet<KeyId>) =>
+    one.size === other.size && [...one].every((id) => other.has(id));
+  if (same(named, left)) return true;
+  const chords = vamp.slots.map(({ chord }) => chord);
+  const owners = KEY_IDS.slice(0, 12).filter((id) => chords.every((chord) => holds(id, chordPitchClasses(chord))));
+  const free = Array.from({ length: 12 }, (_, root) => root).flatMap((root) =>
+    TRIADS_OF_KEYS.flatMap(([quality, semitones]) => {
+      const inLoop = chords.some(
+        (chord) => chord.quality === quality && chord.addition === undefined && pitchClass(chord.root) === root,
+      );
+      return inLoop ? [] : [semitones.map((above) => (root + above) % 12)];
+    }),
+  );
+  const leaves = (keys: ReadonlySet<KeyId>) =>
+    free.some((sounds) => same(new Set(owners.filter((id) => holds(id, sounds))), keys));
+  const belongs = [...named].some(
+    (id) =>
+      !left.has(id) && free.some((sounds) => holds(id, sounds) && ![...left].some((stays) => holds(stays, sounds))),
+  );
+  const shown = settler?.chord !== null || leaves(left);
+  return !(shown && (leaves(named) || belongs));
+}
 
 /** Wrong answers that nothing playable sounds as, and why: the only ones without readings. */
 function isUnplayable({ kind, target }: RoundQuestion, answer: Answer, { vamp, truth }: Case): boolean {
@@ -165,11 +210,8 @@ function isUnplayable({ kind, target }: RoundQuestion, answer: Answer, { vamp, t
       const named = familiesOf(answer as readonly KeyId[]);
       return named.size === owners.size && [...named].every((id) => owners.has(id));
     }
-    case 'settler': {
-      const left = familiesOf((truth.settlers[target]?.keys.majors ?? []).map((name) => keyId(parseKeyName(name))));
-      const named = familiesOf(answer as readonly KeyId[]);
-      return named.size === left.size && [...named].every((id) => left.has(id));
-    }
+    case 'settler':
+      return isSettlerUnplayable(target, answer as readonly KeyId[], { vamp, truth });
     case 'numeral': {
       // no key that owns the loop has all the triads, or the numerals name what sounds from another home
       const chords = vamp.slots.map(({ chord }) => chord);
@@ -192,14 +234,20 @@ function isUnplayable({ kind, target }: RoundQuestion, answer: Answer, { vamp, t
 }
 
 /** What the wrong reading must sound as, and the right one too, by kind. */
-function check(question: RoundQuestion, answer: Answer, { vamp, truth }: Case, { wrong, right }: BothReadings): void {
+function check(
+  question: RoundQuestion,
+  answer: Answer,
+  { vamp, truth }: Case,
+  { wrong, right }: BothReadings,
+  settings: QuestionSettings,
+): void {
   const { kind, target } = question;
   const slot = vamp.slots[target];
   const [said, sounds] = [heard(vamp, wrong), heard(vamp, right)];
-  const asked = (reading: Truth, at: number) => ({ truth: reading, target: at, settings: SETTINGS });
+  const asked = (reading: Truth, at: number) => ({ truth: reading, target: at, settings });
   switch (kind) {
     case 'count':
-      expect(said.count).toBe(answer);
+      expect(judgeOf('count').truth(asked(said, 0))).toBe(answer);
       expect(symbols(right)).toBe(symbols(vamp.slots));
       expect(wrong[0]?.chord).toEqual(right[0]?.chord);
       break;
@@ -222,7 +270,12 @@ function check(question: RoundQuestion, answer: Answer, { vamp, truth }: Case, {
       expect(sounds.directions).toEqual([truth.directions[target - 1]]);
       expect(right.map(({ frets }) => frets)).toEqual([vamp.slots[0]?.frets, slot?.frets]);
       expect(wrong[0]?.chord).toEqual(vamp.slots[0]?.chord);
-      expect(wrong[1]?.chord.quality).toBe(answer === 'same' ? wrong[1]?.chord.quality : slot?.chord.quality);
+      if (answer === 'same') {
+        // The chord where it has a shape on home's bass, else home again.
+        const [home, other] = [vamp.slots[0]?.chord, slot?.chord].map((chord) => chord ?? parseChord('C'));
+        const stays = basses(home ?? parseChord('C')).some((midi) => basses(other ?? parseChord('C')).includes(midi));
+        expect(wrong[1]?.chord).toEqual(stays ? other : home);
+      } else expect(wrong[1]?.chord.quality).toBe(slot?.chord.quality);
       break;
     case 'quality':
       expect(said.qualities).toEqual([answer]);
@@ -253,20 +306,20 @@ function check(question: RoundQuestion, answer: Answer, { vamp, truth }: Case, {
       ]).toContain(judgeOf('distance').truth(asked(sounds, 1)));
       break;
     case 'numeral': {
-      const chords = wrong.filter(
-        (each, index) => wrong.findIndex(({ chord }) => soundsAs(chord, each.chord)) === index,
-      );
-      const numerals = new Set(answer as readonly string[]);
-      const inOne = candidateKeys(
-        vamp.slots.map(({ chord }) => chord),
-        'relatives',
-      ).some((key) => {
+      const loop = vamp.slots.map(({ chord }) => chord);
+      const indices = chordIndices(loop);
+      const numerals = answer as readonly string[];
+      // In every bar the triad of its numeral in one key; a fifth different chord has no numeral, and stays.
+      const inOne = candidateKeys(loop, 'relatives').some((key) => {
         const chart = diatonicChart(key);
-        return chords.every(({ chord }) =>
-          chart.some((each) => soundsAs(each.chord, triadOf(chord)) && numerals.has(each.numeral)),
-        );
+        return wrong.every(({ chord }, bar) => {
+          const numeral = numerals[indices[bar] ?? 0];
+          if (numeral === undefined) return chord === right[bar]?.chord;
+          return chart.some((each) => each.numeral === numeral && soundsAs(each.chord, triadOf(chord)));
+        });
       });
-      expect(inOne || truth.count > 4).toBe(true);
+      expect(inOne).toBe(true);
+      expect(wrong).toHaveLength(loop.length);
       expect(symbols(right)).toBe(symbols(vamp.slots));
       break;
     }
@@ -320,20 +373,23 @@ function checkPlayable({ wrong, right }: BothReadings, vamp: VoicedVamp): void {
   expect(symbols(wrong) + fretsOf(wrong).join()).not.toBe(symbols(right) + fretsOf(right).join());
 }
 
-function checkAll(each: Case): number {
+/** How many settlers of either kind made readings. */
+const settled = { chord: 0, note: 0 };
+
+function checkAll(each: Case, settings = SETTINGS): number {
   let made = 0;
-  for (const question of askableQuestions(each.truth, SETTINGS)) {
+  for (const question of askableQuestions(each.truth, settings)) {
     for (const answer of answersOf(question, each.truth)) {
-      const readings = both(each, question.kind, question.target, answer);
+      const readings = both(each, question.kind, question.target, answer, settings);
       const about = `${question.id} ${JSON.stringify(answer)} of ${symbols(each.vamp.slots)}: ${written(readings)}`;
-      const unplayable = isRight(question, answer, each.truth) || isUnplayable(question, answer, each);
-      // A settler may leave what no triad leaves alone.
-      if (readings === null && question.kind === 'settler') continue;
+      const unplayable = isRight(question, answer, each.truth, settings) || isUnplayable(question, answer, each);
       expect(readings === null, about).toBe(unplayable);
       if (!readings) continue;
       made += 1;
+      if (question.kind === 'settler')
+        settled[each.truth.settlers[question.target]?.chord === null ? 'note' : 'chord'] += 1;
       checkPlayable(readings, each.vamp);
-      check(question, answer, each, readings);
+      check(question, answer, each, readings, settings);
     }
   }
   return made;
@@ -386,6 +442,19 @@ describe('what both sound like', () => {
     expect(written(both(caseOf(text), kind, target, answer))).toBe(readings);
   });
 
+  test.each<[string, Kind, Answer, boolean, string | null]>([
+    ['C C/E', 'count', 1, true, 'C C | C C/E'],
+    ['C C/E', 'count', 1, false, null],
+    ['C C/E C G', 'order', [0, 1, 0, 1], true, 'C C/E C C/E | C C/E C G'],
+    ['C C/E C G', 'order', [0, 0, 0, 1], true, 'C C C C/E | C C/E C G'],
+    ['C C/E C G', 'order', [0, 1, 0, 1], false, 'C G C G | C C/E C G'],
+    // Right as well, so nothing beside it.
+    ['C6 F Am7 F', 'order', [0, 1, 0, 1], false, null],
+    ['C6 F Am7 F', 'count', 2, false, null],
+  ])('%s: %s %j, another bass another chord: %s', (text, kind, answer, slashIsNew, readings) => {
+    expect(written(both(caseOf(text), kind, 0, answer, { ...SETTINGS, slashIsNew }))).toBe(readings);
+  });
+
   test('the same way to hold it, where the shape has one: E and Em differ in one string', () => {
     const readings = both(caseOf('Em D'), 'quality', 0, 'major');
     expect(readings && [fretsOf(readings.wrong), fretsOf(readings.right)]).toEqual([['0 2 2 1 0 0'], ['0 2 2 0 0 0']]);
@@ -426,6 +495,19 @@ describe('each reading is what the answer says', () => {
       made += checkAll({ vamp, truth });
     }
     expect(made).toBeGreaterThan(50);
+  });
+
+  test('both kinds of settlers among them', () => {
+    expect(settled.chord).toBeGreaterThan(0);
+    expect(settled.note).toBeGreaterThan(0);
+  });
+
+  test.each(
+    ['C C/E', 'C C/E C G', 'C C/E F C/E', 'Am Am/G F C/E', 'C6 F Am7 F', 'C G/B Am Am/G'].flatMap((text) =>
+      [true, false].map((slashIsNew): [string, boolean] => [text, slashIsNew]),
+    ),
+  )('%s, another bass another chord: %s, every wrong answer', (text, slashIsNew) => {
+    expect(checkAll(caseOf(text), { ...SETTINGS, slashIsNew })).toBeGreaterThan(10);
   });
 
   const TRIADS = 'C Dm Em F G Am Bm D E A Bb Gm Cm F#m C#m Eb B F# Bdim Caug Dsus4 Asus2 G5'.split(' ');

@@ -104,6 +104,13 @@ describe('what a wrong distance shows', () => {
     ['home for its octave', 'C Cm', 'up', 0, 'right-note-other-octave'],
     ['the octave for home', 'C Cm', 'same', 12, 'right-note-other-octave'],
 
+    ['from bass to bass: E to F', 'C/E F', 'up', 1, 'measures-between-the-basses'],
+    ['from bass to bass, an octave off', 'C/E F', 'up', -11, 'measures-between-the-basses'],
+    ['to the bass of the second chord', 'C F/A', 'up', 9, 'measures-between-the-basses'],
+    ['a bass that stays', 'C F/C', 'same', 0, 'measures-between-the-basses'],
+    ['a fret beside the bass', 'C/E F', 'up', 2, null],
+    ['between basses that are the roots', 'C F', 'up', 1, null],
+
     // In the key of F, C is five and G minor two; home is no one of any owner but that.
     ['C Gm in F: two', 'C Gm', 'up', 2, 'measures-from-the-key'],
     ['C Gm in F: two, below', 'C Gm', 'up', -10, 'measures-from-the-key'],
@@ -152,6 +159,14 @@ describe('what a wrong distance shows', () => {
     ['two frets off', 'C A', 'up', 11, null],
   ])('%s', (_case, chords, direction, answer, error) => {
     expect(distanceJudge.mark(answer, asked(chords, direction)).errors).toEqual(error === null ? [] : [error]);
+  });
+
+  test('basses count only once both may be told', () => {
+    const given = asked('C/E F', 'up');
+    const errors = (shown: Parameters<typeof besideShown>[1]) =>
+      distanceJudge.mark(1, { ...given, beside: besideShown(given.truth, shown) }).errors;
+    expect(errors([{ kind: 'bass', target: 0 }])).not.toContain('measures-between-the-basses');
+    expect(errors([0, 1].map((target) => ({ kind: 'bass', target })))).toEqual(['measures-between-the-basses']);
   });
 
   test('a key counts only where it owns the loop and may be told', () => {

@@ -79,18 +79,22 @@ const PLAYED: readonly (readonly [string, (readonly Direction[])?])[] = [
 
 const SEEDS = 4;
 
-/** Truths of all sorts, each built of chords that sound. */
-function broadTruths(): readonly Truth[] {
-  const generated = LEVELS_THAT_STAND.flatMap((level) =>
+/** Truths of vamps of every level: which they are hangs on the pools. */
+export function generatedTruths(): readonly Truth[] {
+  return LEVELS_THAT_STAND.flatMap((level) =>
     Array.from({ length: SEEDS }, (_, seed) => generate({ level, seed }).truth),
   );
+}
+
+/** Truths of all sorts, each built of chords that sound, always the same. */
+export function fixedTruths(): readonly Truth[] {
   const sounded = SOUNDED.map(([chords, groove, tempo, directions]) => {
     const { meter } = grooveById(groove);
     const way = directions === undefined ? {} : { directions };
     const vamp = voice({ slots: parseVamp(chords, 4), meter, groove, tempo, seed: 1, ...way });
     return truthOf(vamp, perform(vamp));
   });
-  return [...generated, ...sounded, ...PLAYED.map(([chords, directions]) => played(chords, directions ?? null))];
+  return [...sounded, ...PLAYED.map(([chords, directions]) => played(chords, directions ?? null))];
 }
 
 const SIGNS = ['', 'b', '#'] as const;
@@ -99,7 +103,7 @@ const DEGREES = ['I', 'II', 'III', 'IV', 'V', 'VI', 'VII'].flatMap((degree) => [
 const NUMERALS = SIGNS.flatMap((sign) =>
   DEGREES.flatMap((degree) => ENDINGS.map((ending) => `${sign}${degree}${ending}`)),
 );
-const CHART = ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'VII', 'i', 'II', 'v', 'bVII', 'VI'];
+const CHART = ['I', 'ii', 'iii', 'IV', 'V', 'vi', 'VII', 'i', 'II', 'v', 'bVII', 'VI', 'io', 'bII'];
 
 /** Every set of up to two keys, and three neighbours on the circle of fifths. */
 const KEY_SETS: readonly (readonly string[])[] = [
@@ -166,8 +170,8 @@ const WIDE: ReadonlySet<Kind> = new Set(['numeral', 'keys', 'settler']);
 export type Case = { readonly question: RoundQuestion; readonly context: MarkingContext };
 
 /** Every question of the truths under every policy, alone and beside every single own answer that its marks lean on. */
-export function* cases(): Generator<Case> {
-  for (const truth of broadTruths()) {
+export function* cases(truths: readonly Truth[]): Generator<Case> {
+  for (const truth of truths) {
     for (const policy of POLICIES) {
       const settings: QuestionSettings = { policy, qualities: QUALITIES, capo: CAPO };
       const questions = askableQuestions(truth, settings).filter(({ kind }) => !COLLECTED_KINDS.has(kind));
