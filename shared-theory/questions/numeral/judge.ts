@@ -1,12 +1,14 @@
 import type { Chord } from '../../chords.ts';
-import { differentChords, differentSlots } from '../../different-chords.ts';
+import { differentChords } from '../../different-chords.ts';
 import { pitchClass } from '../../pitch.ts';
-import type { Policy, Truth } from '../../truth.ts';
+import type { Truth } from '../../truth.ts';
 import type { ErrorKind, NoteKind } from '../error-kinds.ts';
 import { firstShown, FOLLOWS, needed, notRight, ownAnswer, RIGHT } from '../marks.ts';
 import { chordsOf, ownChords, questionsOfKinds } from '../own-chords.ts';
 import type { AskedOf, Judge, MarkingContext } from '../question.ts';
 import { MOST_NUMERALS, numeralAsk } from './ask.ts';
+import { barsOf, folded } from './bars.ts';
+import type { Bars } from './bars.ts';
 import type { Numeral } from './numerals.ts';
 import { readNumeral } from './numerals.ts';
 import type { Fit, Reading } from './readings.ts';
@@ -27,17 +29,19 @@ export const numeralJudge: Judge<'numeral'> = {
     needed(round.right[0], 'numeral', context.target);
     const note = round.notes.get(numeralAsk.key(answer));
     if (note !== undefined) return note === null ? RIGHT : { ...RIGHT, note };
-    const numerals = answer.map(readNumeral);
+    const byChord = folded(answer, round.bars);
+    const numerals = byChord.map(readNumeral);
     const best = bestFit(numerals, round, context);
-    if (best.credit === 1 || followsOwnChords(answer, context)) return FOLLOWS;
+    if (best.credit === 1 || followsOwnChords(byChord, context)) return FOLLOWS;
     return notRight(best.credit, errorOf(numerals, best.fits, round));
   },
   also: (context) => roundNumerals(context).right.slice(1),
   heard: numeralAsk.key,
   chance: (context) => {
     const { right, asked } = roundNumerals(context);
-    const written = right.filter((answer) => answer.every((each) => CHART.some((numeral) => numeral === each)));
-    return written.length / CHART.length ** Math.max(1, asked.length);
+    const bars = Math.max(1, asked.length);
+    const ofChart = (answer: readonly string[]) => answer.every((each) => CHART.some((numeral) => numeral === each));
+    return right.filter((answer) => answer.length === bars && ofChart(answer)).length / CHART.length ** bars;
   },
   leansOn: (_target, questions) => questionsOfKinds(questions, ['quality', 'seventh', 'distance']),
 };
@@ -45,38 +49,50 @@ export const numeralJudge: Judge<'numeral'> = {
 /** What the answers to one round are held against. */
 type RoundNumerals = {
   readonly readings: readonly Reading[];
-  /** Every right answer, the one in the key that is named first before the others. */
+  /** Every right answer, the one in the key that is named first before the others; then those that write a chord again. */
   readonly right: readonly (readonly string[])[];
   /** What is said beside each right answer, by its key. */
   readonly notes: ReadonlyMap<string, NoteKind | null>;
   /** The chords that are asked about, and their slots. */
   readonly asked: readonly Chord[];
   readonly slots: readonly number[];
+  readonly bars: Bars;
   /** The first chord is the one of a key that owns the loop, major or minor. */
   readonly homeIsOne: boolean;
 };
 
-/** Worked out once for each truth and policy: thousands of answers are held against it. */
-const worked = new WeakMap<Truth, Partial<Record<Policy, RoundNumerals>>>();
+/** Worked out once for each truth and what the class counts: thousands of answers are held against it. */
+const worked = new WeakMap<Truth, Readonly<Record<string, RoundNumerals>>>();
 
-function roundNumerals({ truth, settings: { policy } }: AskedOf): RoundNumerals {
-  const known = worked.get(truth)?.[policy];
+function roundNumerals({ truth, settings }: AskedOf): RoundNumerals {
+  const { policy, slashIsNew = false } = settings;
+  const rules = `${policy} ${slashIsNew}`;
+  const known = worked.get(truth)?.[rules];
   if (known !== undefined) return known;
   const chords = chordsOf(truth);
-  const first = differentSlots(chords);
+  const bars = barsOf(chords, { slashIsNew });
+  const { first } = bars;
   const different = first.flatMap((slot) => chords[slot] ?? []);
   // A foreign bass over a chord that came before is a note that a key must hold.
   const overBass = differentChords(chords, { slashIsNew: true }).filter((chord) => !different.includes(chord));
   const readings = readingsOf([...different, ...overBass], Math.min(MOST_NUMERALS, different.length), policy);
   const notes = new Map<string, NoteKind | null>();
   const right: (readonly string[])[] = [];
-  for (const reading of readings) {
-    for (const text of textsOf(reading)) {
-      const key = numeralAsk.key(text);
-      if (notes.has(key)) continue;
-      notes.set(key, reading.note);
-      right.push(text);
-    }
+  const add = (text: readonly string[], note: NoteKind | null) => {
+    const key = numeralAsk.key(text);
+    if (notes.has(key)) return;
+    notes.set(key, note);
+    right.push(text);
+  };
+  for (const reading of readings) for (const text of textsOf(reading)) add(text, reading.note);
+  const byChord = right.slice();
+  for (const text of byChord) {
+    const note = notes.get(numeralAsk.key(text)) ?? null;
+    for (const way of bars.ways)
+      add(
+        way.flatMap((chord) => text[chord] ?? []),
+        note,
+      );
   }
   const [home] = different;
   const round: RoundNumerals = {
@@ -85,11 +101,12 @@ function roundNumerals({ truth, settings: { policy } }: AskedOf): RoundNumerals 
     notes,
     asked: different.slice(0, MOST_NUMERALS),
     slots: first.slice(0, MOST_NUMERALS),
+    bars,
     homeIsOne: readings.some(
       ({ one, note }) => note !== 'counted-from-a-modal-home' && home !== undefined && one === pitchClass(home.root),
     ),
   };
-  worked.set(truth, { ...worked.get(truth), [policy]: round });
+  worked.set(truth, { ...worked.get(truth), [rules]: round });
   return round;
 }
 
