@@ -32,7 +32,7 @@ export function decidersOf(keys: readonly CandidateKey[], policy: Policy): reado
 }
 
 /** A note as a key writes it: of its scale, else its raised seventh. RangeError where it has no such note. */
-function spelledBy(key: Key, sound: PitchClass): NoteName {
+export function spelledBy(key: Key, sound: PitchClass): NoteName {
   const notes = [...spelledScale(key, false), ...(key.mode === 'minor' ? spelledScale(key, true) : [])];
   const found = notes.find((note) => pitchClass(note) === sound);
   if (found === undefined) throw new RangeError(`${key.tonic} ${key.mode} has no note of pitch class ${sound}.`);

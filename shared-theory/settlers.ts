@@ -2,8 +2,8 @@ import type { CandidateKey } from './candidates.ts';
 import { seventhsUnder } from './candidates.ts';
 import { chordSymbol, soundsAs, triadOf } from './chords.ts';
 import type { Chord } from './chords.ts';
-import { decidersOf, holdsUnder } from './deciders.ts';
-import { diatonicChart, keyOwns, spelledScale } from './degrees.ts';
+import { decidersOf, holdsUnder, spelledBy } from './deciders.ts';
+import { diatonicChart, keyOwns, respellIn, spelledScale } from './degrees.ts';
 import { lateness, reach, seventhLateness } from './guitar-order.ts';
 import { itemAt } from './items.ts';
 import { parentKey, scaleNotes } from './keys.ts';
@@ -94,11 +94,15 @@ export function isolationsOf(
         ),
       ) ?? [];
     const single = alone(deciders).slice(0, 1);
+    // What leaves a key is spelled as that key spells it.
+    const first = itemAt(unit, 0);
     return {
       leaves: unit.map(({ name }) => name),
       chords: alone(byReach).map(({ chord }) => chordSymbol(chord)),
-      notes: (single.length > 0 ? single : together(deciders)).map(({ note }) => note),
-      chordPair: (alone(plain).length > 0 ? [] : together(plain)).map(({ chord }) => chordSymbol(chord)),
+      notes: (single.length > 0 ? single : together(deciders)).map(({ note }) => spelledBy(first, pitchClass(note))),
+      chordPair: (alone(plain).length > 0 ? [] : together(plain)).map(({ chord }) =>
+        chordSymbol(respellIn(chord, first, seventhsUnder(policy))),
+      ),
     };
   });
 }

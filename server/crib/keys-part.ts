@@ -8,6 +8,7 @@ import type { Html } from './html.ts';
 import { html } from './html.ts';
 import type { SheetNames } from './names.ts';
 import { policySentence } from '../protocol/words/policy-sentences.ts';
+import { safeSentence } from '../protocol/words/safe-sentences.ts';
 import type { SettlingRow } from './settling.ts';
 import { settlingRows } from './settling.ts';
 
@@ -29,9 +30,9 @@ export function keysPart(sheet: CribSheet, names: SheetNames): Html {
   </section>`;
 }
 
-/** The notes that all candidate keys share, as printed. */
-export function safeText({ safeNotes }: CribSheet, names: SheetNames): string {
-  return safeNotes.length === 0 ? words.safeNone : safeNotes.map(names.note).join(' ');
+/** The notes to solo on, as printed; where there are none, what to do instead. */
+export function safeText({ safeNotes, safeOf }: CribSheet, names: SheetNames): string {
+  return safeSentence(safeNotes, safeOf, names);
 }
 
 /** What the other policies say of the vamp: `with relative minors: G major, E minor`. */

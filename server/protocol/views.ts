@@ -1,3 +1,4 @@
+import type { SoloSource } from '../../shared-theory/crib/solo-notes.ts';
 import type { Depth, LessonItem, RoomSettings, SoundChange, SoundSlot } from './messages.ts';
 
 /** A question a student may answer now, or just answered. */
@@ -10,6 +11,8 @@ export type WireAsking = {
   readonly capo?: number;
   /** direction, keys: `one`, `two` or `more` chords in the loop, where everyone knows it by now. */
   readonly loop?: string;
+  /** home, keys: how many different chords the loop has, once that has been shown. */
+  readonly chords?: number;
   /** settler: a note is sung over the loop; without it, a chord joins it. */
   readonly sung?: true;
 };
@@ -312,8 +315,9 @@ export type WireCrib = {
   readonly keys: readonly { readonly key: string; readonly numerals: readonly string[] }[];
   readonly deciders: readonly { readonly note: string; readonly leaves: readonly string[] }[];
   readonly settlers: readonly { readonly chord: string; readonly leaves: readonly string[] }[];
-  /** Notes that all the keys share; empty where they share none. */
+  /** Notes to solo on: those that all the keys share, or of what `safeOf` says where no key owns all; empty where there are none. */
   readonly safe: readonly string[];
+  readonly safeOf: SoloSource | null;
   readonly bass: readonly string[];
   readonly directions: readonly string[];
 };

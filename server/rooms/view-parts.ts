@@ -1,7 +1,7 @@
 import { bassNote, chordSymbol, readSymbol, triadOf } from '../../shared-theory/chords.ts';
 import { candidateKeys } from '../../shared-theory/candidates.ts';
 import { chartRows, cribOf } from '../../shared-theory/crib.ts';
-import { sharedNotes } from '../../shared-theory/crib/shared-notes.ts';
+import { soloNotes } from '../../shared-theory/crib/solo-notes.ts';
 import { parseKeyName } from '../../shared-theory/keys.ts';
 import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
 import { partsOf } from '../../shared-theory/questions/keys/ask.ts';
@@ -14,7 +14,7 @@ import { sungNote } from '../../shared-theory/settle.ts';
 import type * as Wire from '../protocol/views.ts';
 import type { HeardRound } from './events.ts';
 import { letStandOn } from './let-stand.ts';
-import { loopKnown } from './loop-known.ts';
+import { countShown, loopKnown } from './loop-known.ts';
 import { alsoRight, chordsOf, isCollected, markerOn, questionOn, rightAnswer, spreadOn } from './marking.ts';
 import type { ToldTo } from './marking.ts';
 import type { RoomState, RoundRecord, Sheet } from './state.ts';
@@ -51,11 +51,15 @@ export function askingOn(state: RoomState, sheet: Sheet): Wire.WireAsking {
   const letter = letterShown(state, sheet.round, question);
   const loop = loopKnown(state, sheet.round);
   const owners = kind === 'settler' ? ownersShown(state, sheet.round) : null;
-  return askingTold(sheet, {
-    ...(letter === null ? {} : { letter }),
-    ...(loop === null ? {} : { loop }),
-    ...(owners === null ? {} : { owners }),
-  });
+  const chords = kind === 'home' || kind === 'keys' ? countShown(state, sheet.round) : null;
+  return {
+    ...askingTold(sheet, {
+      ...(letter === null ? {} : { letter }),
+      ...(loop === null ? {} : { loop }),
+      ...(owners === null ? {} : { owners }),
+    }),
+    ...(chords === null ? {} : { chords }),
+  };
 }
 
 /** The pad as the teacher alone sees it: it may say that the loop is one chord. */
@@ -270,13 +274,15 @@ function cribNow(round: HeardRound): Wire.WireCrib {
   const { policy } = round.settings;
   const sounding = chordsOf(round);
   const { chords, keys, deciders, settlers } = cribOf(sounding, policy);
+  const safe = soloNotes(sounding, candidateKeys(sounding, policy));
   return {
     chords,
     keys: keys.map(({ key, numerals }) => ({ key, numerals })),
     deciders: deciders.map(({ note, leaves }) => ({ note, leaves })),
     settlers: settlers.map(({ chord, leaves }) => ({ chord, leaves })),
     bass: round.slots.map(({ chord }) => bassNote(readSymbol(chord))),
-    safe: sharedNotes(sounding, candidateKeys(sounding, policy)),
+    safe: safe.notes,
+    safeOf: safe.of,
     directions: round.truth.directions,
   };
 }

@@ -11,6 +11,7 @@ import { MOST_CHORDS } from '../questions/count/ask.ts';
 import { OCTAVE } from '../questions/distance/ask.ts';
 import { judgeOf } from '../questions/judges.ts';
 import { KEY_IDS } from '../questions/keys/ask.ts';
+import { asksForMajors } from '../questions/keys/families.ts';
 import { degreeOfDistance, readNumeral, waysToSay, writeNumeral } from '../questions/numeral/numerals.ts';
 import { chordsOf } from '../questions/own-chords.ts';
 import type { AnswerOf, AskedOf, KeyId, Kind, NeckPlace, OwnAnswers } from '../questions/question.ts';
@@ -40,7 +41,7 @@ const GUESSES: Guesses = {
   quality: ({ settings }) => alone(settings.qualities),
   root: rootGuesses,
   seventh: () => alone(ASKED_SEVENTHS),
-  distance: (asked) => alone(placesNear(judgeOf('distance').truth(asked) ?? 0)),
+  distance: (asked) => alone(placesNear(asked)),
   numeral: (asked) => alone(numeralGuesses(asked)),
   'one-or-several': () => alone(['one', 'several']),
   keys: (asked) => alone(keySets(asked, homesOf(asked))),
@@ -81,17 +82,27 @@ function ordersNear(right: readonly number[]): readonly (readonly number[])[] {
   return ORDERS.toSorted((one, other) => off(one) - off(other));
 }
 
-/** Every place of the line: those on the right side of home first, the nearest to the right one first, home and its octaves last. */
-function placesNear(right: number): readonly number[] {
+/**
+ * Places of the line: those on the right side of home first, the nearest to the right one first. Of those on the other side only the
+ * same note and the same way back, home and its octaves only where the right one is an octave: nobody who hears a step answers them.
+ * And how far the basses lie, whatever it is.
+ */
+function placesNear(asked: AskedOf): readonly number[] {
+  const { truth, target } = asked;
+  const right = judgeOf('distance').truth(asked) ?? 0;
+  const basses = (truth.bass[target] ?? 0) - (truth.bass[0] ?? 0);
+  const isOctave = (place: number) => place % OCTAVE === 0;
   const places = Array.from({ length: 2 * OCTAVE + 1 }, (_, index) => index - OCTAVE);
-  const far = (place: number) => {
-    const side = place % OCTAVE === 0 ? 2 : Math.sign(place) === Math.sign(right) ? 0 : 1;
-    return side * 2 * OCTAVE + Math.abs(place - right);
+  const onSide = (place: number) => Math.sign(place) === Math.sign(right);
+  const isLikely = (place: number) => {
+    if (place === basses || isOctave(right)) return true;
+    return !isOctave(place) && (onSide(place) || place === -right || isOctave(place - right));
   };
-  return places.toSorted((one, other) => far(one) - far(other));
+  const far = (place: number) => (onSide(place) ? 0 : 2 * OCTAVE) + Math.abs(place - right);
+  return places.filter(isLikely).toSorted((one, other) => far(one) - far(other));
 }
 
-/** Numerals counted from the first chord as one, the right ones with one in the other case or without its flat, and those exchanged. */
+/** Numerals counted from the first chord as one, the right ones with one in the other case, either without flats, and those exchanged. */
 function numeralGuesses(asked: AskedOf): readonly (readonly string[])[] {
   const right = judgeOf('numeral').truth(asked);
   if (right === null) return [];
@@ -107,7 +118,7 @@ function numeralGuesses(asked: AskedOf): readonly (readonly string[])[] {
   return [
     fromHome,
     ...changed(right, otherCase),
-    ...[right, fromHome].flatMap((text) => changed(text, withoutFlat)),
+    ...[right, fromHome].map((text) => text.map(withoutFlat)),
     right.toReversed(),
   ];
 }
@@ -125,7 +136,7 @@ const LONGEST_ARC = 4;
 const NEAREST_FIRST = [0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6] as const;
 
 /**
- * Sets of keys: the first chord's own key; one key, and up to four neighbours, those near the owners first; all that own one of the
+ * Sets of keys: each chord's own key; one key, and up to four neighbours, those near the owners first; all that own one of the
  * chords; the owners with one missing, by their relative minors or majors alone; those of the loop without its settler; and none. Beside scales stands a home, where one is asked for.
  */
 function keySets(
@@ -136,11 +147,12 @@ function keySets(
   const majors = truth.keys.majors.map(parseKeyName);
   const home = pitchClass(itemAt(truth.roots, 0));
   const middle = majors[0] === undefined ? home : pitchClass(majors[0].tonic);
-  const arcs = Array.from({ length: LONGEST_ARC }, (_, more) =>
+  // Where nobody owns the loop, nobody looks for a key beside the owners.
+  const arcs = Array.from({ length: majors.length === 0 ? 0 : LONGEST_ARC }, (_, more) =>
     NEAREST_FIRST.map((from) => Array.from({ length: more + 1 }, (_each, step) => neighbour(middle, from + step))),
   ).flat();
   const sets = [
-    [ownKey(home, truth.qualities[0], policy)],
+    ...chordsOf(truth).map(({ root, quality }) => [ownKey(pitchClass(root), quality, policy)]),
     ...arcs,
     ...chordsOf(truth).map((chord) => candidateKeys([chord], policy).map(({ id }) => id)),
     ...owners.map((_, place) => owners.toSpliced(place, 1)),
@@ -150,7 +162,9 @@ function keySets(
     ...KEY_IDS.map((id) => [id]),
     [],
   ];
-  return sets.map((set) => [...KEY_IDS.filter((id) => set.includes(id)), ...(set.length > 0 ? homes : [])]);
+  // A parent scale is named by its major key.
+  const asked = policy === 'modes' ? sets.filter((set) => set.every((id) => id.endsWith('M'))) : sets;
+  return asked.map((set) => [...KEY_IDS.filter((id) => set.includes(id)), ...(set.length > 0 ? homes : [])]);
 }
 
 /** The homes of the right answer: none but where homes are asked for. */
@@ -166,5 +180,5 @@ function neighbour(tonic: PitchClass, fifths: number): KeyId {
 /** The key that a class names after the first chord; of a minor one its relative major, where majors alone are asked for. */
 function ownKey(home: PitchClass, quality: Quality | undefined, policy: Policy): KeyId {
   if (quality !== 'minor') return `${home}M`;
-  return policy === 'majors' ? `${(home + 3) % 12}M` : `${home}m`;
+  return asksForMajors(policy) ? `${(home + 3) % 12}M` : `${home}m`;
 }

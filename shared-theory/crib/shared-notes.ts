@@ -17,8 +17,13 @@ export function sharedNotes(chords: readonly Chord[], keys: readonly Key[]): rea
   const [first, ...others] = keys.map((key) => scaleUnder(key, sounds));
   if (first === undefined) return [];
   const shared = first.filter((note) => others.every((scale) => soundsIn(scale, pitchClass(note))));
+  return upFrom(chords, shared);
+}
+
+/** Notes in the order of a scale from the first chord's root up. RangeError without chords. */
+export function upFrom(chords: readonly Chord[], notes: readonly NoteName[]): readonly NoteName[] {
   const home = pitchClass(itemAt(chords, 0).root);
-  return shared.toSorted((one, other) => modulo(pitchClass(one) - home, 12) - modulo(pitchClass(other) - home, 12));
+  return notes.toSorted((one, other) => modulo(pitchClass(one) - home, 12) - modulo(pitchClass(other) - home, 12));
 }
 
 function soundsIn(scale: readonly NoteName[], sound: PitchClass): boolean {

@@ -21,7 +21,8 @@ import { visitedKeys } from '../visited-keys.ts';
 import type { NamedAnswer, Names } from './answer-names.ts';
 import { namedAnswer } from './answer-names.ts';
 import { likelyWrong } from './likely-wrong.ts';
-import { sharedNotes } from './shared-notes.ts';
+import { soloNotes } from './solo-notes.ts';
+import type { SoloSource } from './solo-notes.ts';
 
 /** A likely wrong answer by its names; `with` says which answers to other questions go with it. */
 export type CribWrong = {
@@ -51,6 +52,8 @@ export type CribQuestion = {
 export type CribSheet = Crib & {
   /** Notes that every candidate key has, from the first chord's root up: safe to solo on, and they settle nothing. */
   readonly safeNotes: readonly NoteName[];
+  /** What those are of, where no candidate key owns the vamp; null where they are shared, or there are none. */
+  readonly safeOf: SoloSource | null;
   /** Notes that settle it when they are sung over the loop: those that leave one key first. */
   readonly melodyNotes: readonly Decider[];
   /** Chords whose seventh settles what their triad leaves open. */
@@ -80,10 +83,12 @@ export function cribSheet(
   const chords = differentChords(chordsOf(truth), { slashIsNew: true });
   const keys = candidateKeys(chords, policy);
   const crib = cribOf(chords, policy);
+  const safe = soloNotes(chords, keys);
   const names: Names = { chords: differentChords(chords), keys };
   return {
     ...crib,
-    safeNotes: sharedNotes(chords, keys),
+    safeNotes: safe.notes,
+    safeOf: safe.of,
     melodyNotes: crib.deciders.toSorted((one, other) => one.leaves.length - other.leaves.length),
     sevenths: settlingOf(chords, keys, policy).sevenths,
     isolating: isolationsOf(chords, keys, policy),

@@ -390,7 +390,168 @@ const HARD_CASES: readonly HardCase[] = [
       { loop: 'C Am', kind: 'one-or-several', right: ['several'], wrong: ['one'] },
     ],
   },
+  {
+    title: 'a minor home that does not open the loop',
+    reason:
+      'Ascending, a minor key raises its sixth with its seventh: ii or IV beside V is one key, wherever the loop starts.',
+    asked: [
+      { loop: 'Am D Gm', kind: 'numeral', right: [['ii', 'V', 'i']], wrong: [['ii', 'v', 'i']] },
+      { loop: 'C D Gm', kind: 'numeral', right: [['IV', 'V', 'i']], wrong: [['iv', 'V', 'i']] },
+      { loop: 'D E Am', kind: 'numeral', right: [['IV', 'V', 'i']], wrong: [['IV', 'v', 'i']] },
+      { loop: 'Bb C Fm C', kind: 'numeral', right: [['IV', 'V', 'i']], wrong: [['IV', 'V', 'I']] },
+      ...['Bm E Am E', 'F#m B Em B', 'Dm G Cm G'].map((loop): Asked => ({
+        loop,
+        kind: 'numeral',
+        right: [['ii', 'V', 'i']],
+        wrong: [['ii', 'V', 'I']],
+      })),
+      { loop: 'Bm D E Am', kind: 'numeral', right: [['ii', 'IV', 'V', 'i']], wrong: [['ii', 'iv', 'V', 'i']] },
+    ],
+  },
+  {
+    title: 'a minor by its V, and its relative major’s frame',
+    reason:
+      'The raised seventh names the minor, its tonic sounding or not; who thinks in the relative major writes the same V as III of it, V of vi.',
+    asked: [
+      ...['Dm E7 Am C', 'Em F#7 Bm D', 'Am B7 Em G', 'Cm D7 Gm Bb'].map((loop): Asked => ({
+        loop,
+        kind: 'numeral',
+        right: [
+          ['iv', 'V', 'i', 'III'],
+          ['iv', 'V', 'i', 'bIII'],
+          ['ii', 'III', 'vi', 'I'],
+        ],
+        wrong: [['iv', 'V', 'i', 'iii']],
+      })),
+      { loop: 'Gm Dm A Dm', kind: 'numeral', right: [['iv', 'i', 'V']], wrong: [['iv', 'i', 'v']] },
+      ...['Cm D', 'Dm E'].map((loop): Asked => ({ loop, kind: 'numeral', right: [['iv', 'V']], wrong: [['iv', 'v']] })),
+      { loop: 'Am G F E', kind: 'numeral', right: [['vi', 'V', 'IV', 'III']], wrong: [['vi', 'V', 'IV', 'iii']] },
+      { loop: 'Am E', kind: 'numeral', right: [['vi', 'III']], wrong: [['ii', 'VI']] },
+      { loop: 'Dm E Am', kind: 'numeral', right: [['ii', 'III', 'vi']], wrong: [['ii', 'iii', 'vi']] },
+    ],
+  },
+  {
+    title: 'the minor that a class of majors does not count',
+    reason:
+      'No key signature has the raised note, and no teacher marks A minor wrong for it: “no key” is right by the class’s rule, A minor by ear.',
+    asked: (['majors', 'relatives'] as const).flatMap((policy) =>
+      ['Am G F E', 'Am E', 'Am F E'].map((loop): Asked => ({
+        loop,
+        kind: 'keys',
+        settings: { policy },
+        right: [[], ['9m']],
+        wrong: [['0M'], ['0M', '9m'], ['4m']],
+      })),
+    ),
+  },
+  {
+    title: 'diminished sevenths that go to a major home',
+    reason:
+      'vii°7 borrows the sixth of the minor and goes to I as it is written; ♯iv°7 goes to V or straight to I, between IV and I.',
+    asked: [
+      { loop: 'Bdim7 C', kind: 'numeral', right: [['viio', 'I']], wrong: [['vii', 'I']] },
+      { loop: 'A#dim7 B', kind: 'numeral', right: [['viio', 'I']], wrong: [['VII', 'I']] },
+      { loop: 'F F#dim7 C', kind: 'numeral', right: [['IV', '#ivo', 'I']], wrong: [['IV', 'ivo', 'I']] },
+      { loop: 'C F F#dim7 C', kind: 'numeral', right: [['I', 'IV', '#ivo']], wrong: [['I', 'IV', 'ivo']] },
+      { loop: 'F F#dim7 G C', kind: 'numeral', right: [['IV', '#ivo', 'V', 'I']], wrong: [['IV', 'bvo', 'V', 'I']] },
+    ],
+  },
+  {
+    title: 'a blues from its V',
+    reason: 'Two dominant sevenths a fourth apart are I and IV of a blues, or V and I of one: both have them at home.',
+    asked: [
+      {
+        loop: 'E7 A7',
+        kind: 'numeral',
+        right: [
+          ['I', 'IV'],
+          ['V', 'I'],
+        ],
+        wrong: [['IV', 'I']],
+      },
+    ],
+  },
+  {
+    title: 'a minor sixth chord by its other name',
+    reason: 'Dm6 and Bm7♭5 over D are the same notes over the same bass: either root is right for both.',
+    asked: ['Dm6', 'Bm7b5/D'].map((loop): Asked => ({
+      loop,
+      kind: 'root',
+      right: [at(5, 5), at(5, 2)],
+      wrong: [at(6, 1)],
+    })),
+  },
+  {
+    title: 'a foreign bass under a chord that came before',
+    reason: 'The bass is a note that a key must hold, in whichever slot it sounds first.',
+    asked: ['C C/B Am F', 'C/B C Am F', 'Am F C C/B'].flatMap((loop): readonly Asked[] => [
+      { loop, kind: 'keys', right: [['0M']], wrong: [['0M', '5M'], ['5M']] },
+    ]),
+  },
 ];
+
+/** What is named first is what the sheet and the host write. */
+test.each([
+  ['Am D Gm', 'ii V i'],
+  ['D E Am', 'IV V i'],
+  ['Dm E7 Am C', 'iv V i III'],
+  ['Em F#7 Bm D', 'iv V i III'],
+  ['Am B7 Em G', 'iv V i III'],
+  ['Cm D7 Gm Bb', 'iv V i III'],
+  ['Gm Dm A Dm', 'iv i V'],
+  ['Cm D', 'iv V'],
+  ['Dm E', 'iv V'],
+  ['Bdim7 C', 'viio I'],
+  ['A#dim7 B', 'viio I'],
+  ['Bdim7 Am', 'viio i'],
+  ['F F#dim7 C', 'IV #ivo I'],
+  ['C E7 Am', 'I III vi'],
+  ['E7 A7', 'I IV'],
+])('%s is %s before anything else', (loop, first) => {
+  const slots = loop.split(' ').map((symbol) => ({ chord: readSymbol(symbol), beats: 4 }));
+  for (const policy of ['majors', 'relatives'] as const) {
+    expect(
+      judgeOf('numeral')
+        .truth(context(0, guitarTruth(slots), { policy }))
+        ?.join(' '),
+    ).toBe(first);
+  }
+});
+
+test.each([
+  // The name on the student's own root: Am7 over C, Bm7 flat five over D.
+  ['C6', at(5, 0), 'minor'],
+  ['Dm6', at(5, 2), 'diminished'],
+] as const)('%s by the root of its other name has that name’s quality and seventh', (loop, root, quality) => {
+  const given = { ...context(0, guitarTruth([{ chord: readSymbol(loop), beats: 4 }])), own: { 'root-0': root } };
+  expect(judgeOf('quality').mark(quality, given)).toMatchObject({ credit: 1, exact: true });
+  expect(judgeOf('seventh').mark('seventh', given)).toMatchObject({ credit: 1, exact: true });
+});
+
+test('a minor that the class does not count is noted, and no remedy goes with it', () => {
+  const slots = 'Am G F E'.split(' ').map((symbol) => ({ chord: readSymbol(symbol), beats: 4 }));
+  for (const policy of ['majors', 'relatives'] as const) {
+    const given = context(0, guitarTruth(slots), { policy });
+    expect(judgeOf('keys').mark(['9m'], given)).toEqual({
+      credit: 1,
+      exact: true,
+      errors: [],
+      note: 'names-the-raised-seventh-minor',
+    });
+    expect(judgeOf('keys').mark([], given)).not.toHaveProperty('note');
+    // One right minor and its relative, which is not: half of it.
+    expect(judgeOf('keys').mark(['0M', '9m'], given).credit).toBe(0.5);
+  }
+});
+
+test('the keys that settle a loop hold every bass of it, wherever the loop starts', () => {
+  const settlers = (loop: string) =>
+    guitarTruth(loop.split(' ').map((symbol) => ({ chord: readSymbol(symbol), beats: 4 })))
+      .settlers.map(({ chord, note, keys }) => `${chord ?? note} ${keys.majors.join()}`)
+      .join('; ');
+  expect(settlers('Am Am/F#')).toBe(settlers('Am/F# Am'));
+  expect(settlers('Am Am/F#')).not.toMatch(/\b[FC] major/);
+});
 
 describe.each(HARD_CASES)('$title', ({ asked }) => {
   test.each(asked)('$loop: $kind', ({ loop, kind, target = 0, settings = {}, right, wrong }) => {
@@ -408,8 +569,7 @@ describe.each(HARD_CASES)('$title', ({ asked }) => {
   });
 });
 
-test('fifteen cases, each with its reason', () => {
-  expect(HARD_CASES).toHaveLength(15);
+test('each case has its reason, and asks something', () => {
   for (const { reason, asked } of HARD_CASES) {
     expect(reason).toMatch(/\.$/);
     expect(asked.length).toBeGreaterThan(0);

@@ -3,6 +3,7 @@ import { candidateKeys } from '../../shared-theory/candidates.ts';
 import { readSymbol } from '../../shared-theory/chords.ts';
 import { policyChanges } from '../../shared-theory/policy-change.ts';
 import type { PolicyChange } from '../../shared-theory/policy-change.ts';
+import { policySentence } from '../../server/protocol/words/policy-sentences.ts';
 import { policyWords } from '../../server/protocol/words/policy-words.ts';
 
 const chordsOf = (text: string) => text.split(' ').map((symbol) => readSymbol(symbol));
@@ -29,6 +30,9 @@ describe('where the key policy changes the answer', () => {
     ['B C', ['minor-by-raised-seventh: E minor V–VI by D#']],
     ['C Fm', ['minor-by-raised-seventh: F minor V–i by E', 'home-key-with-visitor: C major I–iv']],
     ['D F G', ['home-key-with-visitor: D major I–bIII–IV']],
+    ['Am D Gm', ['home-key-with-visitor: G minor ii–V–i']],
+    ['Dm E7 Am C', ['minor-by-raised-seventh: A minor iv–V7–i–III by G#']],
+    ['Bdim7 C', ['home-key-with-visitor: C major viio7–I', 'minor-by-raised-seventh: A minor viio7–III by G#']],
     ['C E F Fm', ['home-key-with-visitor: C major I–III–IV–iv']],
     ['C', ['minors-join-by-raised-seventh: F minor V by E']],
     ['Bdim G', ['minors-join-by-raised-seventh: C minor viio–V by B']],
@@ -78,5 +82,29 @@ describe('where the key policy changes the answer', () => {
         if (change.change === 'home-key-with-visitor') expect(majors).toBe(false);
       }
     }
+  });
+});
+
+describe('the sentence of a visited home', () => {
+  const as = (name: string) => name;
+  const said = (text: string) =>
+    policyChanges(chordsOf(text)).map((change) =>
+      policySentence(change, { note: as, chord: as, key: as, numeral: as }),
+    );
+
+  test.each([
+    ['C Fm', 'At home in C major as I–iv, with Fm borrowed from its minor.'],
+    ['C Ab Bb', 'At home in C major as I–bVI–bVII, with Ab and Bb borrowed from its minor.'],
+    ['C Ab Fm G', 'At home in C major as I–bVI–iv–V, with Ab and Fm borrowed from its minor.'],
+    ['Am D Gm', 'At home in G minor as ii–V–i, with Am and D on its raised sixth and seventh.'],
+    ['C E F Fm', 'At home in C major as I–III–IV–iv, with E and Fm as visitors.'],
+    ['C D7 G E7', 'At home in C major as I–II7–V–III7, with D7 and E7 as visitors.'],
+  ])('%s: %s', (text, sentence) => {
+    expect(said(text).at(-1)).toBe(sentence);
+  });
+
+  test('never says that no key owns what a minor owns', () => {
+    for (const text of ['C E7 Am', 'Dm E7 Am C', 'C Fm', 'Bdim7 C'])
+      expect(said(text).join(' ')).not.toMatch(/no one key/);
   });
 });

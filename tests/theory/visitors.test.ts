@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bluesOf } from '../../shared-theory/blues.ts';
+import { bluesOf, bluesOn } from '../../shared-theory/blues.ts';
 import { candidateKeys } from '../../shared-theory/candidates.ts';
 import { readSymbol, soundsAs } from '../../shared-theory/chords.ts';
 import type { Chord } from '../../shared-theory/chords.ts';
@@ -44,6 +44,8 @@ describe('visitors by their places', () => {
     ['C major', 'C', 'B7', 'VII7', 'applied', 'V7/iii'],
     ['C major', 'C G', 'F#dim7', '#ivo7', 'applied', 'viio7/V'],
     ['C major', 'C G', 'F#m7b5', '#ivm7b5', 'applied', 'viim7b5/V'],
+    // Between IV and I, where no V sounds.
+    ['C major', 'F C', 'F#dim7', '#ivo7', 'applied', 'viio7/V'],
     ['C major', 'C Dm', 'C#dim', '#io', 'applied', 'viio/ii'],
     ['A minor', 'Am', 'D', 'IV', 'dorian', undefined],
     ['A minor', 'Am', 'D7', 'IV7', 'dorian', undefined],
@@ -106,6 +108,17 @@ describe('keys with a visitor', () => {
     // The first chord's own key may have two visitors from two places.
     ['C E F Fm', 'C major I–III–IV–iv: E applied V/vi, Fm borrowed'],
     ['C Fm C Fm', 'C major I–iv–I–iv: Fm borrowed'],
+    // The sixth and seventh of a minor rise together: one place.
+    ['Am D Gm', 'G minor ii–V–i: Am dorian, D raised-seventh'],
+    ['D E Am', 'A minor IV–V–i: D dorian, E raised-seventh'],
+    ['Bm D E Am', 'A minor ii–IV–V–i: Bm dorian, D dorian, E raised-seventh'],
+    // A minor that owns all goes before a first chord whose fifth is led to.
+    ['Dm E7 Am C', 'A minor iv–V7–i–III: E7 raised-seventh'],
+    ['Cm D', 'G minor iv–V: D raised-seventh'],
+    // A home that sounds, with the chord as written, goes before a minor that needs another spelling.
+    ['Bdim7 C', 'C major viio7–I: Bdim7 borrowed'],
+    ['Bdim7 Am', 'A minor viio7–i: G#dim7 raised-seventh'],
+    ['F F#dim7 C', 'C major IV–#ivo7–I: F#dim7 applied viio7/V'],
   ])('%s: first %s', (text, expected) => {
     expect(told(text)[0]).toBe(expected);
   });
@@ -113,6 +126,15 @@ describe('keys with a visitor', () => {
   test('B C: E minor is there with its raised seventh, and E major with a bVI', () => {
     expect(told('B C')).toContain('E minor V–VI: B raised-seventh');
     expect(told('B C')).toContain('E major V–bVI: C borrowed');
+  });
+
+  test('only keys that are heard: none where neither the tonic sounds nor vi after its V', () => {
+    expect(told('Am E')).toEqual([
+      'A minor i–V: E raised-seventh',
+      'E major iv–I: Am borrowed',
+      'C major vi–III: E applied V/vi',
+    ]);
+    expect(told('Dm E').join()).not.toMatch(/C major|F major/);
   });
 
   test.each(['C7 F7 G7', 'C7 F7', 'A7 D7 E7', 'C F7 G'])('%s is a blues and nobody visits', (text) => {
@@ -202,6 +224,11 @@ describe('a blues', () => {
       expect(bluesOf(chordsOf(text))).toBeNull();
     },
   );
+
+  test('counted from another chord than the first', () => {
+    expect(bluesOn('A', chordsOf('E7 A7'))?.numerals).toEqual(['V7', 'I7']);
+    expect(bluesOn('D', chordsOf('E7 A7'))).toBeNull();
+  });
 
   test('no chord at all is none', () => {
     expect(bluesOf([])).toBeNull();

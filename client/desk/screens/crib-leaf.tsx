@@ -1,6 +1,7 @@
 import { capoNames } from '../../../server/protocol/words/capo-names.ts';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
+import { safeSentence } from '../../../server/protocol/words/safe-sentences.ts';
 import { listed } from '../../../server/protocol/words/counting.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { printNumeral } from '../../../shared-theory/printer.ts';
@@ -9,6 +10,12 @@ import { printChord, printKey, printNote } from '../../shared/names.ts';
 import { shapeName } from '../../shared/shape-name.ts';
 
 const words = deskWords.crib;
+/** In the naming of the page. */
+const NAMES = {
+  note: (name: string) => printNote(name).text,
+  chord: (symbol: string) => printChord(symbol).text,
+  key: (name: string) => printKey(name).text,
+};
 
 /** The teacher's sheet of this vamp: numerals in each owning key, what decides, what settles. */
 export function CribLeaf({ view }: { readonly view: DeskView }) {
@@ -70,12 +77,7 @@ export function CribLeaf({ view }: { readonly view: DeskView }) {
           </tbody>
         </table>
       )}
-      {crib.keys.length > 0 && (
-        <Lines
-          title={words.safe}
-          lines={[crib.safe.length > 0 ? crib.safe.map((note) => printNote(note).text).join(' ') : words.safeNone]}
-        />
-      )}
+      <Lines title={words.safe} lines={[safeSentence(crib.safe, crib.safeOf, NAMES)]} />
       <Lines
         title={words.deciders}
         lines={crib.deciders.map(({ note, leaves: keys }) => leaves(printNote(note).text, keys))}

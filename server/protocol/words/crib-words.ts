@@ -79,6 +79,13 @@ export const cribWords = {
   commitsTo: 'says {keys}',
   howFar: 'how far',
   safeNone: 'no note by itself: play the notes of each chord',
+  safeOf: '{notes} ({source})',
+  safeSources: {
+    'raised-seventh': '{key}; over {chords} {raised} in place of {natural}',
+    'visited-key': '{key} without {without}, altered in {chords}',
+    whole: '{key}',
+    blues: 'minor pentatonic on {tonic}',
+  },
   settlesTitle: 'What settles it',
   leaves: 'leaves',
   sung: 'sung over it',

@@ -163,6 +163,7 @@ export function deskView(
       deciders: [{ note: 'C#', leaves: ['D major'] }],
       settlers: [{ chord: 'F#m', leaves: ['D major'] }],
       safe: ['E', 'F#', 'G', 'A', 'B', 'D'],
+      safeOf: null,
       bass: ['E', 'D'],
       directions: ['down'],
     },

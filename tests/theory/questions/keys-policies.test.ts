@@ -16,8 +16,12 @@ const sorted = (answers: readonly (readonly KeyId[] | null)[]) => answers.map((e
 describe('the right keys under each policy', () => {
   // Am E: i V of A minor. G F: C major alone, with G or F at home. Common practice.
   test.each<[string, Policy, string[]]>([
-    ['Am E', 'majors', ['']],
-    ['Am E', 'relatives', ['']],
+    // The raised seventh is never held against a student: the minor that has it is right beside “no key”.
+    ['Am E', 'majors', ['', '9m']],
+    ['Am E', 'relatives', ['', '9m']],
+    ['Am G F E', 'relatives', ['', '9m']],
+    // By sound it is of three minors: each, or all.
+    ['Caug', 'majors', ['', '1m', '5m', '9m', '1m 5m 9m']],
     ['Am E', 'raised-seventh', ['9m']],
     // A home where no scale owns all says no more than that.
     ['Am E', 'modes', ['', 'h0', 'h1', 'h2', 'h3']],
