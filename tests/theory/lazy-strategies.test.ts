@@ -189,7 +189,37 @@ describe.each(runs)('level %d, chords counted: %s', (number, counting, level) =>
           targets.length > 1 ? 0.5 : 0.55,
         );
     }
-    // One loop in three has a settler that settles nothing, among two chords and two notes that do.
+    for (const each of heard) {
+      const listed = each.asked.filter(({ kind }) => kind === 'settler').map(({ target }) => target);
+      const notes = listed.filter((target) => each.made.truth.settlers[target]?.note !== null).length;
+      expect([listed.length <= 3, notes <= 1, listed.length - notes <= 2]).toEqual([true, true, true]);
+    }
+    // What stayed after the first settler, or did not, tells nothing of the next.
+    const stayed = ({ asked }: Heard) => {
+      const first = asked.find(({ kind }) => kind === 'settler');
+      const [name] = first?.right ?? [];
+      return first === undefined || name === undefined ? null : { target: first.target, name };
+    };
+    const again: Strategy = ({ target }, each) => {
+      const first = stayed(each);
+      const key = ownersOf(each).find((id) => id === first?.name);
+      return key === undefined || target === first?.target ? null : [key];
+    };
+    const other: Strategy = ({ target }, each) => {
+      const first = stayed(each);
+      const owners = ownersOf(each);
+      const side = owners.findIndex((id) => id === first?.name);
+      const key = side < 0 ? undefined : owners.at(side === 0 ? -1 : 0);
+      return key === undefined || target === first?.target ? null : [key];
+    };
+    expectAtMost('as the first', rateOf(heard, 'settler', again), 0.5);
+    // Two chords go to two sides: who has heard the first knows the second, and of the note no more than before.
+    const sung =
+      (strategy: Strategy): Strategy =>
+      (asked, each, index) =>
+        each.made.truth.settlers[asked.target]?.note === null ? null : strategy(asked, each, index);
+    for (const strategy of [again, other]) expectAtMost('the note', rateOf(heard, 'settler', sung(strategy)), 0.56);
+    // One loop in three has a settler that settles nothing, beside one chord and one note that do.
     const allStay = rateOf(heard, 'settler', (_, each) => ownersOf(each));
     expect(allStay.rate).toBeGreaterThan(0.04);
     expectAtMost('all stay in', allStay, 0.15);
