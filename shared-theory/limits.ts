@@ -44,6 +44,7 @@ export function limitsOf(level: Level, form: Form, stays: number, draws: readonl
   const over = offRoot ? offRootLimits(offRoot, draws) : [];
   return [
     overall(loopName, () => [LOOP_FLOOR / loops, LOOP_CAP / loops]),
+    ...over,
     ...onChanges.flat(),
     overall(
       ({ readings }) => (oneKey === undefined ? null : String(readings.length === 1)),
@@ -66,7 +67,6 @@ export function limitsOf(level: Level, form: Form, stays: number, draws: readonl
       ({ readings }) => (owners < 1 ? readings.map(({ id }) => id).join() : null),
       () => [0, owners],
     ),
-    ...over,
     overall(({ seventh }) => (level.balance.sevenths?.[form] ? seventh : null), seventhShare(level, form)),
     overall(({ quality }) => quality, homeShare(level, form)),
     overall(

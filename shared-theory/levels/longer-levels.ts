@@ -18,9 +18,9 @@ const WITH_VISITORS = {
   'suspended-fourth': [0, 0.05],
   'suspended-second': [0, 0.05],
 } as const;
-const RATHER_MINOR_HOME = { major: [0.38, 0.42], minor: [0.58, 0.62] } as const;
-const RATHER_MAJOR = { major: [0.57, 0.62], minor: [0.38, 0.43] } as const;
-const ABOUT_EVEN = { major: [0.5, 0.55], minor: [0.45, 0.5] } as const;
+const RATHER_MINOR_HOME = { major: [0.41, 0.43], minor: [0.57, 0.59] } as const;
+const RATHER_MAJOR = { major: [0.5, 0.53], minor: [0.47, 0.5] } as const;
+const ABOUT_EVEN = { major: [0.46, 0.53], minor: [0.47, 0.54] } as const;
 const RATHER_MINOR = { major: [0.44, 0.47], minor: [0.53, 0.56] } as const;
 
 /** Rounds of three and four chords, sevenths, basses off the root, other homes and visitors. */
@@ -128,7 +128,7 @@ export const LONGER_LEVELS: readonly Level[] = [
       // A chord that lies well off its root is major: home, over its own, is rather minor.
       home: RATHER_MINOR_HOME,
       qualities: { pair: RATHER_MAJOR, return: ABOUT_EVEN, back: ABOUT_EVEN, round: ABOUT_EVEN },
-      offRoot: { home: [0.08, 0.12], later: [0.5, 0.9], minor: 0.3 },
+      offRoot: { home: [0.08, 0.12], later: [0.6, 0.9], minor: 0.45 },
       oneKey: {},
     },
   },
@@ -162,6 +162,7 @@ export const LONGER_LEVELS: readonly Level[] = [
       stays: 0,
       distances: {},
       power: 0,
+      home: RATHER_MINOR_HOME,
       // Three and four chords with a visitor are rather major: what can be minor is so a little oftener.
       qualities: { pair: RATHER_MINOR, return: RATHER_MINOR, back: RATHER_MINOR, round: RATHER_MINOR },
       noKey: { pair: 0.42, return: 0.42, back: 0.42, round: 0.42 },

@@ -2,11 +2,12 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { chordSymbol, soundsAs } from '../../shared-theory/chords.ts';
 import { generate, type GeneratedVamp } from '../../shared-theory/generate.ts';
 import { allDowns, grooveById } from '../../shared-theory/grooves.ts';
-import { LEVELS, type Level } from '../../shared-theory/levels.ts';
+import { FORMS } from '../../shared-theory/level.ts';
+import { LEVELS, levelOf, type Level } from '../../shared-theory/levels.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { perform } from '../../shared-theory/perform.ts';
 import { pitchClass } from '../../shared-theory/pitch.ts';
-import { barsOf, sameLoop } from '../../shared-theory/pools.ts';
+import { addedBy, barsOf, sameLoop } from '../../shared-theory/pools.ts';
 import { truthOf } from '../../shared-theory/truth.ts';
 import { evening, gap, shares } from './made-vamps.ts';
 
@@ -137,6 +138,33 @@ describe('what each level is for', () => {
     const homes = shares(rounds, ({ readings }) => readings[0]?.numerals[0] ?? '');
     expect([...homes.keys()].toSorted()).toEqual(['I', 'IV', 'V', 'ii', 'iii', 'vi'].toSorted());
     expect(Math.max(...homes.values())).toBeLessThan(0.35);
+  });
+
+  test('level 11: home is its root, but in one loop of eight at most; then a major chord stands off it', () => {
+    const vamps = evening(11, COUNT);
+    const off = vamps.filter((made) => chordsOf(made)[0]?.bass !== undefined);
+    expect(off.length / COUNT).toBeGreaterThan(0.06);
+    expect(off.length / COUNT).toBeLessThan(1 / 8);
+    for (const made of off)
+      expect([made.chords.join(' '), chordsOf(made)[0]?.quality]).toEqual([made.chords.join(' '), 'major']);
+    // A minor chord over its third is a passing one: it is rare.
+    const rare = vamps.filter((made) =>
+      chordsOf(made).some(
+        ({ root, bass, quality }) =>
+          bass && quality === 'minor' && (pitchClass(bass) - pitchClass(root) + 12) % 12 === 3,
+      ),
+    );
+    expect(rare.length / COUNT).toBeLessThan(0.02);
+  });
+
+  test('level 12: of three loops two are of another home or have a visitor; the third is of one key as before', () => {
+    const vamps = evening(12, COUNT);
+    const isAdded = FORMS.map((form) => addedBy(levelOf(12), form));
+    const added = vamps.filter((made) => isAdded.some((is) => is(chordsOf(made))));
+    expect(Math.abs(added.length / COUNT - 2 / 3)).toBeLessThan(0.05);
+    // And no key owns nearly half of all: "none" is never sure, nor a key.
+    const unowned = vamps.filter(({ readings }) => readings.length === 0);
+    expect(Math.abs(unowned.length / COUNT - 0.44)).toBeLessThan(0.06);
   });
 
   test('a loop of three chords holds its last for two bars; other rounds have a bar a chord', () => {
