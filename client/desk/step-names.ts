@@ -1,5 +1,6 @@
 import { stepWords } from '../../server/protocol/words/en.ts';
 import type { DeskView, WireAsking, WireStep } from '../../server/protocol/views.ts';
+import { COLLECTED_KINDS, type Kind } from '../../shared-theory/questions/question.ts';
 import { printChord } from '../shared/names.ts';
 import { settlerName } from './settler-name.ts';
 
@@ -23,6 +24,9 @@ export function stepName({ steps, vamp }: Pick<DeskView, 'steps' | 'vamp'>, step
   const several = steps.filter(({ kind }) => kind === step.kind).length > 1;
   return several && named !== undefined ? `${kindName(step.kind)} ${named}` : kindName(step.kind);
 }
+
+/** Whether the answers are opinions: none is right, and none is marked. */
+export const isCollected = ({ kind }: WireStep): boolean => COLLECTED_KINDS.has(kind as Kind);
 
 /** What is asked, for its prompt: as it was opened, else as it would be under the settings of its round. */
 export function askingOf(view: DeskView, step: WireStep): WireAsking {

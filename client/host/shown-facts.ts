@@ -1,4 +1,4 @@
-import type { WireStep, WireVamp } from '../../server/protocol/views.ts';
+import type { WireAsking, WireStep, WireVamp } from '../../server/protocol/views.ts';
 import { readSymbol } from '../../shared-theory/chords.ts';
 import type { Chord, Quality } from '../../shared-theory/chords.ts';
 
@@ -54,4 +54,9 @@ const NAMES_SLOTS = new Set(['direction', 'bass', 'quality', 'root', 'seventh', 
 export function bracketsAllowed(vamp: Pick<WireVamp, 'slots'>, steps: readonly WireStep[]): boolean {
   if (vamp.slots.length < 2) return false;
   return steps.some((step) => NAMES_SLOTS.has(step.kind) && step.status !== 'ready');
+}
+
+/** Whether a question asks which chord is home: by feel, or beside the parent scales. */
+export function asksForHome({ kind, options = [] }: WireAsking): boolean {
+  return kind === 'home' || (kind === 'keys' && options[0] === 'modes');
 }

@@ -310,6 +310,23 @@ export type WirePolicyChange =
     }
   | { readonly change: 'blues'; readonly tonic: string; readonly numerals: readonly string[] };
 
+/** What the notes to solo on are of, where no key owns the loop: names, notes and chords in ASCII. */
+export type WireSoloSource =
+  | {
+      readonly source: 'raised-seventh';
+      readonly key: string;
+      readonly natural: string;
+      readonly raised: string;
+      readonly over: readonly string[];
+    }
+  | {
+      readonly source: 'visited-key';
+      readonly key: string;
+      readonly without: readonly string[];
+      readonly visitors: readonly string[];
+    }
+  | { readonly source: 'blues'; readonly tonic: string };
+
 export type WireCrib = {
   readonly chords: readonly string[];
   readonly keys: readonly { readonly key: string; readonly numerals: readonly string[] }[];

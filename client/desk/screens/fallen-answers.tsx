@@ -9,8 +9,9 @@ import { Spread } from '../../shared/spreads/spread.tsx';
 import { nextReady, type Desk } from '../desk-state.ts';
 import { FEW, handsIn, MOST, rightHands, shareRight } from '../fallen.ts';
 import { quietList } from '../reports.ts';
+import { rightText } from '../right-text.ts';
 import { counted } from '../sentences.ts';
-import { askingOf } from '../step-names.ts';
+import { askingOf, isCollected } from '../step-names.ts';
 import { AnswerList } from './answer-list.tsx';
 import { PlayBoth } from './play-both.tsx';
 
@@ -37,9 +38,13 @@ export function FallenAnswers({ desk, view, step, sound }: Props & { readonly so
   const again = closed && share !== null && share < FEW;
   return (
     <section class="fallen">
-      <h1>{heard(view, hands)}</h1>
+      <h1>
+        {isCollected(step)
+          ? fill(words.answered, { n: capital(numberWord(hands)), of: spread.of })
+          : heard(view, hands)}
+      </h1>
       <p class="lead">
-        {truth && fill(deskWords.round.right, { answer: answerText(step.kind, truth.answer) })}
+        {truth && rightText(view, step, truth.answer)}
         {spread.notSure > 0 && ` · ${counted(spread.notSure, words.notSure)}`}
         {spread.silent > 0 && ` · ${counted(spread.silent, deskWords.round.silent)}`}
       </p>

@@ -3,15 +3,15 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import { questionPrompt } from '../../../server/protocol/words/questions.ts';
 import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
 import { usualSeconds } from '../../../shared-theory/questions/script.ts';
-import { COLLECTED_KINDS, type Kind } from '../../../shared-theory/questions/question.ts';
-import { answerText } from '../../shared/answer-text.ts';
+import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { Mark } from '../../shared/marks.tsx';
 import { Tally } from '../../shared/music-marks.tsx';
 import type { Desk } from '../desk-state.ts';
+import { rightText } from '../right-text.ts';
 import { counted } from '../sentences.ts';
 import { meanwhileName } from '../sound-choices.ts';
 import { settlerName } from '../settler-name.ts';
-import { askingOf } from '../step-names.ts';
+import { askingOf, isCollected } from '../step-names.ts';
 import { ChordLine } from './chord-line.tsx';
 import { CribLeaf } from './crib-leaf.tsx';
 import { FallenAnswers } from './fallen-answers.tsx';
@@ -68,7 +68,7 @@ function Asked({ desk, view, step, isCurrent }: AskedProps) {
   return (
     <section>
       <h1>{questionPrompt(askingOf(view, step))}</h1>
-      {right !== undefined && <p class="lead">{fill(words.right, { answer: answerText(step.kind, right) })}</p>}
+      {right !== undefined && <p class="lead">{rightText(view, step, right)}</p>}
       {step.status !== 'shown' && (
         <p class="hint">
           {fill(words.usual, { low, high })}
@@ -103,8 +103,9 @@ function Asked({ desk, view, step, isCurrent }: AskedProps) {
 
 function Hands({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
   const open = view.current?.status === 'open' && !view.current.aloud;
+  // Who is asked something else, or listens, owes this question nothing.
   const silent = open
-    ? view.students.filter(({ here, wrote, instead }) => here && !wrote && instead !== null).length
+    ? view.students.filter(({ here, wrote, instead }) => here && !wrote && instead === undefined).length
     : 0;
   const deaf = view.students.filter(({ cannotHear }) => cannotHear).length;
   const parts = [
@@ -119,8 +120,4 @@ function Hands({ desk, view }: { readonly desk: Desk; readonly view: DeskView })
       </button>
     </p>
   );
-}
-
-function isCollected({ kind }: WireStep): boolean {
-  return COLLECTED_KINDS.has(kind as Kind);
 }

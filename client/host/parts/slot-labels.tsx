@@ -14,10 +14,13 @@ export function SlotLabels({
   layout,
   facts,
   brackets,
+  homeAsked,
 }: {
   readonly layout: StaveLayout;
   readonly facts: readonly (ShownFact | null)[];
   readonly brackets: boolean;
+  /** Which chord is home is what is asked now: none is called so. */
+  readonly homeAsked: boolean;
 }) {
   return (
     <>
@@ -32,7 +35,7 @@ export function SlotLabels({
             style={{ left: `${slot.x / 16}rem`, width: `${slot.width / 16}rem` }}
           >
             {/* Where both do not fit, what has been shown says more than the place. */}
-            {brackets && !(narrow && fact) ? <span class="slot-place">{slotName(index)}</span> : null}
+            {brackets && !(narrow && fact) ? <span class="slot-place">{slotName(index, homeAsked)}</span> : null}
             {fact ? <Fact fact={fact} /> : null}
           </p>
         );
@@ -41,8 +44,8 @@ export function SlotLabels({
   );
 }
 
-function slotName(slot: number): string {
-  return slot === 0 ? hostWords.round.home : (questionWords.ordinals[slot] ?? '');
+function slotName(slot: number, homeAsked: boolean): string {
+  return slot === 0 && !homeAsked ? hostWords.round.home : (questionWords.ordinals[slot] ?? '');
 }
 
 function Fact({ fact }: { readonly fact: ShownFact }) {

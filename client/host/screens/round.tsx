@@ -14,7 +14,7 @@ import { SlotLabels } from '../parts/slot-labels.tsx';
 import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
 import { Stave } from '../parts/stave.tsx';
 import { moveSweep, stepX, SweepMark, sweepX, useHeard } from '../parts/sweep.tsx';
-import { bracketsAllowed, shownFacts } from '../shown-facts.ts';
+import { asksForHome, bracketsAllowed, shownFacts } from '../shown-facts.ts';
 import type { Heard } from '../sound-view.ts';
 import { layStave } from '../stave-layout.ts';
 
@@ -68,7 +68,12 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
         )}
       </section>
       <section class="stave-box">
-        <SlotLabels layout={layout} facts={shownFacts(vamp, steps)} brackets={bracketsAllowed(vamp, steps)} />
+        <SlotLabels
+          layout={layout}
+          facts={shownFacts(vamp, steps)}
+          brackets={bracketsAllowed(vamp, steps)}
+          homeAsked={current !== null && asksForHome(current.asking)}
+        />
         <Stave
           layout={layout}
           frame={frame}

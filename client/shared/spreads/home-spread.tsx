@@ -2,6 +2,7 @@ import { questionWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { ordinal } from '../../../server/protocol/words/ordinals.ts';
 import { MOST_HOMES } from '../../../shared-theory/questions/home/ask.ts';
+import { homesAsked } from '../homes-asked.ts';
 import { Stop } from '../drawings/stop.tsx';
 import { layPiles } from './bead-layout.ts';
 import { BeadPile } from './bead-row.tsx';
@@ -11,7 +12,11 @@ import { handsOn, type SpreadProps } from './spread-props.ts';
 export function HomeSpread({ spread, size, hands = true }: SpreadProps) {
   const { width, height, scale } = size;
   const chosen = spread.counts.map(({ key }) => Number(key));
-  const chords = spread.asking.loop === 'two' ? 2 : Math.min(MOST_HOMES, Math.max(2, ...chosen.map((at) => at + 1)));
+  const { loop, chords: known } = spread.asking;
+  // Where nobody knows how many there are, no more rows stand there than were marked.
+  const rows =
+    loop === 'two' || known !== undefined ? homesAsked(spread.asking) : Math.max(2, ...chosen.map((at) => at + 1));
+  const chords = Math.min(MOST_HOMES, rows);
   const row = Math.min(height / chords, 200 * scale);
   const top = (height - row * chords) / 2;
   const [stop, word] = [Math.min(width * 0.16, 210 * scale), 54 * scale];

@@ -1,6 +1,8 @@
 import { questionWords } from '../../../server/protocol/words/en.ts';
 import { beadsBeside, layCircle, polar, type CircleLayout, type Peg } from '../drawings/circle-layout.ts';
 import { Circle } from '../drawings/circle.tsx';
+import type { Rect } from '../drawings/neck-layout.ts';
+import { homesAsked } from '../homes-asked.ts';
 import { homeCell, HomeRow } from '../drawings/home-row.tsx';
 import { HOME_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { Bead } from '../music-marks.tsx';
@@ -10,6 +12,9 @@ import type { WireSpread } from '../../../server/protocol/views.ts';
 /** Bead and pitch beside a peg on the host screen. */
 const PITCH = 19;
 const LEAST_PITCH = 9;
+
+/** Narrower drawings, in units of the host screen, have no room for the homes beside the circle. */
+const LEAST_BESIDE = 1100;
 
 /** Hands on each key: an answer of several keys is a hand on each of them. */
 export function handsOnKeys(spread: WireSpread): ReadonlyMap<string, number> {
@@ -31,8 +36,25 @@ export function KeysSpread({ spread, truth, size, hands = true }: SpreadProps) {
   const minors = !scales && policy !== 'majors';
   // A settler leaves scales; which chord is home was asked before.
   const homes = scales && spread.kind === 'keys';
-  const radius = Math.min(232 * scale, height * 0.372, width * 0.36);
-  const layout = layCircle(homes ? Math.max(radius * 1.7, width * 0.34) : width / 2, height / 2, radius, minors);
+  // The homes stand beside the circle, or under it where there is no room.
+  const under = homes && width < LEAST_BESIDE * scale;
+  const below = under ? 0.24 * height : 0;
+  const radius = Math.min(232 * scale, (height - below) * 0.372, width * 0.36);
+  const layout = layCircle(
+    homes && !under ? Math.max(radius * 1.7, width * 0.34) : width / 2,
+    (height - below) / 2,
+    radius,
+    minors,
+  );
+  const beside = layout.cx + 2 * radius;
+  const row = under
+    ? { x: 0.05 * width, y: height - 0.22 * height, width: 0.95 * width, height: 0.12 * height }
+    : {
+        x: beside,
+        y: height * 0.34,
+        width: Math.min(width - beside, 640 * scale),
+        height: Math.min(90 * scale, height * 0.2),
+      };
   const right = truth ? scalesOrKeys(truth.key) : undefined;
   return (
     <>
@@ -42,8 +64,10 @@ export function KeysSpread({ spread, truth, size, hands = true }: SpreadProps) {
         among={owners.length > 0 ? owners : undefined}
         {...(right ? { sounded: right } : {})}
       />
-      {hands ? <KeyBeads layout={layout} spread={spread} room={{ width, height }} scale={scale} /> : null}
-      {homes ? <Homes spread={spread} truth={truth} size={size} hands={hands} x={layout.cx + 2 * radius} /> : null}
+      {hands ? (
+        <KeyBeads layout={layout} spread={spread} room={{ width, height: height - below }} scale={scale} />
+      ) : null}
+      {homes ? <Homes spread={spread} truth={truth} row={row} hands={hands} /> : null}
       <NoKey
         layout={layout}
         text={questionWords.options[spread.kind === 'settler' ? 'none-left' : scales ? 'no-scale' : 'no-key']}
@@ -63,20 +87,11 @@ export const scalesOrKeys = (key: string): readonly string[] =>
 function Homes({
   spread,
   truth,
-  size,
+  row,
   hands,
-  x,
-}: Required<Omit<SpreadProps, 'truth'>> & { readonly truth: SpreadProps['truth']; readonly x: number }) {
-  const { width, height, scale } = size;
+}: Required<Pick<SpreadProps, 'spread' | 'hands'>> & { readonly truth: SpreadProps['truth']; readonly row: Rect }) {
   const on = handsOnKeys(spread);
-  const two = spread.asking.loop === 'two' ? 2 : HOME_IDS.length;
-  const homes = HOME_IDS.slice(0, spread.asking.loop === 'one' ? 1 : two);
-  const row = {
-    x,
-    y: height * 0.34,
-    width: Math.min(width - x, 640 * scale),
-    height: Math.min(90 * scale, height * 0.2),
-  };
+  const homes = HOME_IDS.slice(0, homesAsked(spread.asking));
   const right = truth ? [truth.key, ...(truth.also ?? [])].flatMap((key) => key.split(' ')) : [];
   return (
     <>
@@ -90,7 +105,7 @@ function Homes({
             class={`spread-count${count === 0 ? ' nobody' : ''}`}
             x={cell.x + cell.width / 2}
             y={row.y + row.height * 1.7}
-            font-size={42 * scale}
+            font-size={0.47 * row.height}
             text-anchor="middle"
           >
             {count}

@@ -1,8 +1,8 @@
 import { homeAnswers, homeSpoken } from '../../../server/protocol/words/asked/home.ts';
 import { ordinal } from '../../../server/protocol/words/ordinals.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import { MOST_HOMES } from '../../../shared-theory/questions/home/ask.ts';
 import { useBox } from '../../shared/box.ts';
+import { homesAsked } from '../../shared/homes-asked.ts';
 import { letterCells } from '../../shared/drawings/letter-cells.ts';
 import { Stop } from '../../shared/drawings/stop.tsx';
 import { Choice } from './choice.tsx';
@@ -17,8 +17,8 @@ export const said: PadModule<number>['said'] = (_asking, chord) => nameOf(chord)
 /** One cell for each different chord, in the order in which they first sound. */
 export function Pad({ asking, chosen, closed, dashed, onChoose }: PadProps<number>) {
   const [ref, { width, height }] = useBox({ width: 328, height: 420 });
-  const chords = asking.loop === 'two' ? 2 : MOST_HOMES;
-  const rows = chords / 2;
+  const chords = homesAsked(asking);
+  const rows = Math.ceil(chords / 2);
   const cells = letterCells(chords, width, Math.min(height, rows * 230));
   const top = height - Math.min(height, rows * 230);
   return (

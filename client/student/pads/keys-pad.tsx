@@ -11,6 +11,7 @@ import { printKey } from '../../shared/names.ts';
 import type { KeyId } from '../../../shared-theory/questions/question.ts';
 import { HOME_IDS, KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { useBox } from '../../shared/box.ts';
+import { homesAsked } from '../../shared/homes-asked.ts';
 import { keyName, layCircle, polar } from '../../shared/drawings/circle-layout.ts';
 import type { Rect } from '../../shared/drawings/neck-layout.ts';
 import type { Point } from '../../shared/pencil.ts';
@@ -49,7 +50,7 @@ export function Pad(props: PadProps<readonly KeyId[]>) {
   const minors = !scales && policy !== 'majors';
   const among = owners.length > 0 ? owners : undefined;
   const settles = props.asking.kind === 'settler';
-  const homes = scales && !settles ? HOME_IDS.slice(0, CHORDS[props.asking.loop ?? ''] ?? HOME_IDS.length) : [];
+  const homes = scales && !settles ? HOME_IDS.slice(0, homesAsked(props.asking)) : [];
   const width = box.width;
   const height = box.height - (homes.length > 0 ? HOMES + 6 : 0);
   // Once shown, a bead stands outside of each key that was marked.
@@ -142,9 +143,6 @@ export function Pad(props: PadProps<readonly KeyId[]>) {
     </div>
   );
 }
-
-/** By how many chords the loop has, as far as everyone knows. */
-const CHORDS: Readonly<Record<string, number>> = { one: 1, two: 2 };
 
 /** A square round a point, cut at the pad's edges. */
 function square([x, y]: Point, reach: number, width: number, height: number): Rect {

@@ -124,6 +124,9 @@ export const deskWords = {
     guitar: 'your guitar',
     none: 'No vamp yet.',
     right: 'right: {answer}',
+    /** Under the policy of parent scales. */
+    rightScales: 'right: {keys}; home: {home}',
+    anyHome: 'any of these',
     handsIn: 'hands in',
     of: '{n} of {of}',
     cannotHear: { one: 'one can’t hear', many: '{n} can’t hear' },

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { render } from 'preact';
 import { act } from 'preact/test-utils';
 import { expect, test } from 'vitest';
-import { handsOnKeys } from '../../../client/shared/spreads/keys-spread.tsx';
+import { handsOnKeys, KeysSpread } from '../../../client/shared/spreads/keys-spread.tsx';
 import { handsOnBars } from '../../../client/shared/spreads/order-spread.tsx';
 import { numeralLines } from '../../../client/shared/spreads/numeral-spread.tsx';
 import { Spread } from '../../../client/shared/spreads/spread.tsx';
@@ -208,6 +208,23 @@ test('scales: the homes stand beside the circle, the right ones in brass', () =>
   draw(spread, { answer: ['7M', 'h0'], key: '7M h0', also: ['7M h1'] });
   expect([before, root.querySelectorAll('.no-key .line-brass').length]).toEqual([0, 0]);
   expect(brass()).toBeGreaterThan(2);
+});
+
+test.each([350, 1700])('scales: the homes never stand on each other, %i wide', (width) => {
+  const two = spreadOf('keys', 0, { '7M h0': 5, '7M h3': 3 }, { options: ['modes'] });
+  const spread = { ...two, asking: { ...two.asking, loop: 'more' } };
+  const scale = width < 1000 ? 0.45 : 1;
+  render(
+    <svg>
+      <KeysSpread spread={spread} size={{ width, height: width < 1000 ? 340 : 580, scale }} />
+    </svg>,
+    root,
+  );
+  const places = [...root.querySelectorAll('.spread-count')].map((each) => Number(each.getAttribute('x')));
+  expect(places).toHaveLength(4);
+  const steps = places.slice(1).map((x, index) => x - (places[index] ?? 0));
+  expect(Math.min(...steps)).toBeGreaterThan(60 * scale);
+  expect(Math.max(...places)).toBeLessThan(width);
 });
 
 test('sevenths are written over the triad that was shown', () => {

@@ -310,6 +310,13 @@ test.each([
   expect(pad.chosen()).toBeNull();
 });
 
+test('home: where the count has been shown, so many chords and no more', async () => {
+  const three = ['first chord', 'next chord', 'third chord'];
+  expect((await open('home', { loop: 'more', chords: 3 })).labels()).toEqual(three);
+  const keys = await open('keys', { options: ['modes'], loop: 'more', chords: 3 });
+  expect(keys.labels().filter((label) => label.startsWith('home'))).toHaveLength(3);
+});
+
 test.each([
   ['majors', 13],
   ['relatives', 25],
