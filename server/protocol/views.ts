@@ -1,4 +1,3 @@
-import type { SoloSource } from '../../shared-theory/crib/solo-notes.ts';
 import type { Depth, LessonItem, RoomSettings, SoundChange, SoundSlot } from './messages.ts';
 
 /** A question a student may answer now, or just answered. */
@@ -334,7 +333,7 @@ export type WireCrib = {
   readonly settlers: readonly { readonly chord: string; readonly leaves: readonly string[] }[];
   /** Notes to solo on: those that all the keys share, or of what `safeOf` says where no key owns all; empty where there are none. */
   readonly safe: readonly string[];
-  readonly safeOf: SoloSource | null;
+  readonly safeOf: WireSoloSource | null;
   readonly bass: readonly string[];
   readonly directions: readonly string[];
 };

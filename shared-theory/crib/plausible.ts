@@ -159,7 +159,7 @@ function keySets(
     majors.map((key) => keyId(relativeKey(key))),
     majors.map(keyId),
     owners,
-    ...KEY_IDS.map((id) => [id]),
+    ...(majors.length === 0 ? [] : KEY_IDS.map((id) => [id])),
     [],
   ];
   // A parent scale is named by its major key.

@@ -26,6 +26,13 @@ const under = (text: string, policy: Policy) => {
 };
 
 describe('what leaves a key alone', () => {
+  // C# minor has C#, never Db: a sheet mixes no sharps and flats in one row (common practice).
+  test('is spelled as that key spells it', () => {
+    const notes = under('Cdim7', 'raised-seventh').isolations.map((text) => text.replace(/:[^|]*\|/, ':'));
+    expect(notes).toContain('C# minor: C#+B');
+    expect(notes.join()).not.toMatch(/C# minor: [^,]*b/);
+  });
+
   // The flat side's ii, IV, vii° and V7; the sharp side's V, iii, vii° and Imaj7 (common practice).
   test('two candidates', () => {
     expect(under('Em D', 'majors').isolations).toEqual([

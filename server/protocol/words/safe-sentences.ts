@@ -1,4 +1,4 @@
-import type { SoloSource } from '../../../shared-theory/crib/solo-notes.ts';
+import type { WireSoloSource } from '../views.ts';
 import { listed } from './counting.ts';
 import { cribWords } from './crib-words.ts';
 import { fill } from './fill.ts';
@@ -7,13 +7,13 @@ import { fill } from './fill.ts';
 type PrintedNames = Readonly<Record<'note' | 'chord' | 'key', (name: string) => string>>;
 
 /** Notes to solo on with what they are of: `A B C D E F G (A minor; over E G♯ for G)`; where there are none, what to do instead. */
-export function safeSentence(notes: readonly string[], of: SoloSource | null, names: PrintedNames): string {
+export function safeSentence(notes: readonly string[], of: WireSoloSource | null, names: PrintedNames): string {
   if (notes.length === 0) return cribWords.safeNone;
   const printed = notes.map(names.note).join(' ');
   return of === null ? printed : fill(cribWords.safeOf, { notes: printed, source: sourceText(of, names) });
 }
 
-function sourceText(of: SoloSource, names: PrintedNames): string {
+function sourceText(of: WireSoloSource, names: PrintedNames): string {
   const words = cribWords.safeSources;
   switch (of.source) {
     case 'raised-seventh':

@@ -96,6 +96,23 @@ describe('what a class will most likely answer', () => {
     expect(errors('C/E Am', 'bass-0')[0]).toBe('names-the-root-over-a-slash');
   });
 
+  test('no answer that nobody gives', () => {
+    // Down eight frets: an octave up is no slip of it; of E down a fourth the octave is none either.
+    for (const text of ['D F#7', 'C E7', 'C F', 'Am E'])
+      for (const { answer } of wrongOf(text, 'distance-1')) expect([0, 12, -12]).not.toContain(answer);
+    // A minor home needs no flats, and nobody writes one of two.
+    expect(errors('Am G F E', 'numeral-0')).not.toContain('flat-sign-missing');
+    expect(errors('C Bb F', 'numeral-0')).toContain('flat-sign-missing');
+    // Where no key owns the loop the keys of its chords are named, none from elsewhere.
+    expect(wrongOf('Am E', 'keys-0').map(({ answer }) => answer)).not.toContainEqual(['11M']);
+  });
+
+  test('under modes a parent scale is named by its major key', () => {
+    for (const text of ['Em D', 'A Bm', 'C Am'])
+      for (const id of ['keys-0', 'settler-0'])
+        for (const { answer } of wrongOf(text, id, 'modes')) expect(JSON.stringify(answer)).not.toMatch(/\dm/);
+  });
+
   test('no answer to an opinion is plausible before another', () => {
     const truth = heard('Em D');
     expect(plausibleAnswers('home', { truth, target: 0, settings: settingsOf('majors') })).toEqual([]);
