@@ -5,7 +5,7 @@ import type { DeskView, WireStep } from '../../server/protocol/views.ts';
 import { printChord } from '../shared/names.ts';
 import { meanwhileOf } from '../../shared-theory/questions/script.ts';
 import type { Kind } from '../../shared-theory/questions/question.ts';
-import { settlerName } from './settler-name.ts';
+import { isSung, settlerName } from '../shared/settler-name.ts';
 
 const words = deskWords.sound;
 
@@ -39,7 +39,7 @@ export function soundName({ vamp }: Pick<DeskView, 'vamp'>, change: SoundChange)
     case 'settler': {
       const settler = vamp?.settlers[change.index];
       if (settler === undefined) return '';
-      return fill('note' in settler ? words.sung : words.settler, { name: settlerName(settler) });
+      return fill(isSung(settler) ? words.sung : words.settler, { name: settlerName(settler) });
     }
     case 'tempo':
       return fill(words.tempo, { tempo: change.tempo });
@@ -80,11 +80,11 @@ export function moreChoices(view: DeskView): readonly ChoiceGroup[] {
       label: printChord(view.vamp?.slots[slot]?.chord ?? '').text,
       chord: true,
     }));
-  const settlers = (view.vamp?.settlers ?? []).map((settler, index) => ({
-    ...choice(view, { kind: 'settler', index }),
-    label: settlerName(settler),
-    chord: true,
-  }));
+  const settlers = (view.vamp?.settlers ?? []).map((settler, index) => {
+    const each = choice(view, { kind: 'settler', index });
+    // A note may have the name of a chord beside it.
+    return isSung(settler) ? each : { ...each, label: settlerName(settler), chord: true };
+  });
   const rest = (['again', 'soft', 'muted', 'silence'] as const).map((kind) => choice(view, { kind }));
   return [
     { title: words.holds, choices: byChord('hold', slots) },

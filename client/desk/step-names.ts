@@ -1,8 +1,9 @@
-import { stepWords } from '../../server/protocol/words/en.ts';
+import { deskWords, stepWords } from '../../server/protocol/words/en.ts';
+import { fill } from '../../server/protocol/words/fill.ts';
 import type { DeskView, WireAsking, WireStep } from '../../server/protocol/views.ts';
 import { COLLECTED_KINDS, type Kind } from '../../shared-theory/questions/question.ts';
 import { printChord } from '../shared/names.ts';
-import { settlerName } from './settler-name.ts';
+import { isSung, settlerName } from '../shared/settler-name.ts';
 
 const names: Readonly<Record<string, string>> = stepWords;
 
@@ -11,7 +12,7 @@ export function kindName(kind: string): string {
   return names[kind] ?? kind;
 }
 
-/** `keys`; where a round asks a kind more than once, with its chord: `quality Am`, `settler C`. */
+/** `keys`; where a round asks a kind more than once, with its chord: `quality Am`, `settler C`; of a note `settler, C sung`. */
 export function stepName({ steps, vamp }: Pick<DeskView, 'steps' | 'vamp'>, step: WireStep): string {
   const settler = vamp?.settlers[step.target];
   const chord = vamp?.slots[step.target]?.chord;
@@ -22,6 +23,8 @@ export function stepName({ steps, vamp }: Pick<DeskView, 'steps' | 'vamp'>, step
         ? undefined
         : printChord(chord).text;
   const several = steps.filter(({ kind }) => kind === step.kind).length > 1;
+  if (several && step.kind === 'settler' && settler && isSung(settler))
+    return `${kindName(step.kind)}, ${fill(deskWords.sound.sung, { name: settlerName(settler) })}`;
   return several && named !== undefined ? `${kindName(step.kind)} ${named}` : kindName(step.kind);
 }
 
@@ -33,5 +36,11 @@ export function askingOf(view: DeskView, step: WireStep): WireAsking {
   if (step.question === view.current?.question) return view.current.asking;
   const { kind, target } = step;
   const { policy, qualities } = view.askedUnder ?? view.settings;
-  return { kind, target, options: kind === 'quality' ? qualities : [policy] };
+  const settler = kind === 'settler' ? view.vamp?.settlers[target] : undefined;
+  return {
+    kind,
+    target,
+    options: kind === 'quality' ? qualities : [policy],
+    ...(settler && isSung(settler) ? { sung: true } : {}),
+  };
 }

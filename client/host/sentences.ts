@@ -1,12 +1,22 @@
 import { hostWords, rightWords } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
+import { listed } from '../../server/protocol/words/counting.ts';
 import { keysSentence } from '../../server/protocol/words/right-sentences.ts';
 import type { RoomSettings } from '../../server/protocol/messages.ts';
-import type { HostView, WireAsking, WireKeysReveal, WireSpread, WireTruth } from '../../server/protocol/views.ts';
+import type {
+  HostView,
+  WireAsking,
+  WireKeysReveal,
+  WireSettler,
+  WireSpread,
+  WireTruth,
+} from '../../server/protocol/views.ts';
 import { readSymbol, qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
 import { isModal, parentKey, parseKeyName } from '../../shared-theory/keys.ts';
 import { printChord, printKey, printNote } from '../shared/names.ts';
 import type { AskedSeventh } from '../../shared-theory/questions/question.ts';
+import { keyName } from '../shared/drawings/circle-layout.ts';
+import { isSung, settlerName } from '../shared/settler-name.ts';
 import { rightSentence } from '../shared/right-sentence.ts';
 import { seventhSymbols } from '../shared/seventh-symbol.ts';
 
@@ -36,10 +46,32 @@ export function revealSentence(
       if (symbols) return chordSentence(symbols[truth.answer as AskedSeventh]);
       break;
     }
+    case 'settler': {
+      const settler = vamp?.settlers[current.target];
+      if (settler) return settlerSentence(settler, current.asking, truth.answer as readonly string[]);
+      break;
+    }
     case 'keys':
       return keysReveal ? keysReadings(current.asking, keysReveal) : '';
   }
   return rightSentence(current.kind, truth);
+}
+
+/** What a settler left of the keys that owned the loop, and, where those have been shown, what it threw out. */
+function settlerSentence(
+  settler: WireSettler,
+  { options: [, ...owners] = [] }: WireAsking,
+  left: readonly string[],
+): string {
+  const words = hostWords.reveal.settler;
+  const named = (ids: readonly string[]): string => listed(ids.map((id) => printKey(keyName(id)).text));
+  const said = fill(isSung(settler) ? words.sung : words.chord, { name: settlerName(settler) });
+  const out = owners.filter((id) => !left.includes(id));
+  const sentence =
+    out.length === 0
+      ? words[left.length === 0 ? 'leavesNone' : 'leaves']
+      : words[left.length === 0 ? 'throwsOutAll' : 'throwsOut'];
+  return fill(sentence, { settler: said, out: named(out), keys: named(left) });
 }
 
 /** Under the policy that was asked, whichever the class has chosen since. */

@@ -5,12 +5,12 @@ import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
 import { usualSeconds } from '../../../shared-theory/questions/script.ts';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { Mark } from '../../shared/marks.tsx';
+import { isSung, settlerName } from '../../shared/settler-name.ts';
 import { Tally } from '../../shared/music-marks.tsx';
 import type { Desk } from '../desk-state.ts';
 import { rightText } from '../right-text.ts';
 import { counted } from '../sentences.ts';
 import { meanwhileName } from '../sound-choices.ts';
-import { settlerName } from '../settler-name.ts';
 import { askingOf, isCollected } from '../step-names.ts';
 import { ChordLine } from './chord-line.tsx';
 import { CribLeaf } from './crib-leaf.tsx';
@@ -78,7 +78,7 @@ function Asked({ desk, view, step, isCurrent }: AskedProps) {
       )}
       {guitar && settler && (
         <p class="advice">
-          {fill('note' in settler ? words.singSettler : words.playSettler, { name: settlerName(settler) })}
+          {fill(isSung(settler) ? words.singSettler : words.playSettler, { name: settlerName(settler) })}
         </p>
       )}
       {isCollected(step) && <p class="advice">{words.collected}</p>}

@@ -15,6 +15,7 @@ import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
 import { Stave } from '../parts/stave.tsx';
 import { moveSweep, stepX, SweepMark, sweepX, useHeard } from '../parts/sweep.tsx';
 import { asksForHome, bracketsAllowed, shownFacts } from '../shown-facts.ts';
+import { isSung } from '../../shared/settler-name.ts';
 import type { Heard } from '../sound-view.ts';
 import { layStave } from '../stave-layout.ts';
 
@@ -94,7 +95,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
         <div class="foot-middle">
           {current && !ours ? <span class="label">{words.guitar}</span> : null}
           {ours ? <BothReadings view={view} sound={sound} /> : null}
-          {ours ? <ChangeLine change={view.sound.change} playing={playing} /> : null}
+          {ours ? <ChangeLine change={view.sound.change} settlers={vamp.settlers} playing={playing} /> : null}
           {ours ? <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} /> : null}
         </div>
         <JoinCard room={view.room} addresses={view.addresses} />
@@ -109,11 +110,14 @@ function tallyWidth(frame: Frame): number {
 }
 
 /** What stands largest on the wall, and the line under it. */
-function spoken({ current, vamp, steps }: Pick<HostView, 'current' | 'vamp' | 'steps'>): {
+function spoken({ current, vamp, steps, sound }: Pick<HostView, 'current' | 'vamp' | 'steps' | 'sound'>): {
   readonly question: string;
   readonly instruction: string;
 } {
   if (!current) {
+    // Before a question from memory nothing sounds: that there is nothing to listen to has to be said.
+    if (vamp?.source === 'host' && sound.playing && sound.change.kind === 'silence')
+      return { question: words.silent, instruction: words.silentFeel };
     const begun = steps.some((step) => step.status !== 'ready');
     const guitar = vamp?.source === 'guitar';
     return { question: guitar ? words.guitarListen : begun ? words.between : words.listen, instruction: words.feel };
@@ -129,8 +133,17 @@ function spoken({ current, vamp, steps }: Pick<HostView, 'current' | 'vamp' | 's
 }
 
 /** Says what the teacher has changed in the sound, in words: nothing that tells an answer. */
-function ChangeLine({ change, playing }: { readonly change: HostView['sound']['change']; readonly playing: boolean }) {
-  if (!playing) return null;
-  const said = change.kind === 'tempo' ? '' : words.changes[change.kind];
+function ChangeLine({
+  change,
+  settlers,
+  playing,
+}: {
+  readonly change: HostView['sound']['change'];
+  readonly settlers: NonNullable<HostView['vamp']>['settlers'];
+  readonly playing: boolean;
+}) {
+  if (!playing || change.kind === 'tempo') return null;
+  const settler = change.kind === 'settler' ? settlers[change.index] : undefined;
+  const said = words.changes[settler && isSung(settler) ? 'sung' : change.kind];
   return said === '' ? null : <span class="label">{said}</span>;
 }

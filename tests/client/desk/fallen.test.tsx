@@ -174,3 +174,27 @@ test('the roll says who is asleep or cannot hear, and each answer privately', ()
   expect(text()).toContain('here · up, wrong');
   expect(text()).toContain('asleep');
 });
+
+test('an opinion: how many answered, and nothing of who was right', () => {
+  const view = fallenView('direction-1', 'closed', { 0: 2, 2: 1 }, '', { truth: null, topWrong: null });
+  const kind = 'home';
+  draw({
+    ...view,
+    steps: view.steps.map((step) => (step.question === 'direction-1' ? { ...step, kind } : step)),
+    current: view.current && { ...view.current, kind, asking: { kind, target: 0 } },
+    spread: view.spread && { ...view.spread, kind, asking: { kind, target: 0 } },
+  });
+  expect(root.querySelector('h1')?.textContent).toBe('Five of 6 answered.');
+  expect(text()).not.toContain('heard it');
+});
+
+// common practice: Am G C D is A dorian, G ionian, C lydian or D mixolydian; nothing rests on a diminished chord.
+test.each([
+  ['Am G C D', '7M h0', 'right: G; home: any of these'],
+  ['Am Bdim C', '0M h0', 'right: C; home: Am or C'],
+])('scales of %s: every home that is right', (chords, answer, said) => {
+  const slots = chords.split(' ').map((chord) => ({ chord, beats: 4, frets: [] }));
+  const view = fallenView('keys-0', 'closed', { [answer]: 1 }, answer);
+  draw({ ...view, vamp: view.vamp && { ...view.vamp, slots } });
+  expect(text()).toContain(said);
+});

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { familiesOf, forkOf, layRows } from '../../../client/host/key-rows.ts';
 import { deciderSentence, heardSentence, legend, revealSentence } from '../../../client/host/sentences.ts';
+import { positionWords } from '../../../client/host/words.ts';
+import type { WireSettler } from '../../../server/protocol/views.ts';
 import { setQuestion } from '../../../client/host/frame.ts';
 import { parseChord } from '../../../shared-theory/chords.ts';
 import { chartRows, cribOf } from '../../../shared-theory/crib.ts';
@@ -183,4 +185,35 @@ test('a question takes the largest size at which it fits its lines, and says how
   const sizes = [106, 96, 85] as const;
   expect(setQuestion('Two keys own D and G.', 1696, 1, sizes)).toEqual({ size: 106, lines: 1 });
   expect(setQuestion('First chord: major, minor, something else?', 1696, 1, sizes)).toEqual({ size: 85, lines: 2 });
+});
+
+describe('a settler', () => {
+  // common practice: of G and D, which own Em and D, C stands in G alone and A in D and not in G; B is a note of both.
+  const at = (settler: WireSettler, left: readonly string[], owners: readonly string[] = ['2M', '7M']) => {
+    const view = roundAt(0, 'shown');
+    if (!view.current || !view.vamp) throw new Error('no round');
+    const asking = { kind: 'settler', target: 0, options: ['majors', ...owners] };
+    const current = { ...view.current, kind: 'settler', target: 0, asking };
+    const vamp = { ...view.vamp, settlers: [settler] };
+    return revealSentence({ current, vamp, keysReveal: null }, { answer: left, key: left.join(' ') });
+  };
+  const C = { chord: 'C', beats: 4, frets: [null, 3, 2, 0, 1, 0] } as const;
+
+  test.each([
+    [C, ['7M'], undefined, 'C throws out D major and leaves G major.'],
+    [{ note: 'C', midi: 72 }, ['7M'], undefined, 'The note C throws out D major and leaves G major.'],
+    [{ note: 'B', midi: 71 }, ['2M', '7M'], undefined, 'The note B leaves D major and G major.'],
+    [{ ...C, chord: 'Eb' }, [], undefined, 'E♭ throws out D major and G major: no key is left.'],
+    [C, ['7M'], [], 'C leaves G major.'],
+  ])('is named with what it threw out', (settler, left, owners, sentence) => {
+    expect(at(settler, left, owners)).toBe(sentence);
+  });
+});
+
+test('a place in an order: words, or figures where one of the two would be one', () => {
+  expect([positionWords(2, 5), positionWords(2, 13), positionWords(13, 13)]).toEqual([
+    'two of five',
+    '2 of 13',
+    '13 of 13',
+  ]);
 });

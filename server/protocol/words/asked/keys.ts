@@ -43,14 +43,15 @@ export const keysSpoken: Spoken = {
   },
 };
 
-/** Which of the keys a settler leaves: the first one that sounds, and each that takes its place. */
+/** Which of the keys a settler leaves: the first chord that joins in, each that takes its place, and a note over the loop. */
 const SETTLERS = {
-  chord: ['A new chord joins in. Which keys are left?', 'Another chord instead. Which keys are left?'],
-  note: ['A note is sung. Which keys are left?', 'Another note is sung. Which keys are left?'],
+  first: 'A new chord joins in. Which keys are left?',
+  later: 'Another chord instead. Which keys are left?',
+  note: 'A note is sung. Which keys are left?',
 } as const;
 
 export const settlerSpoken: Spoken = {
-  prompt: ({ target, sung }) => SETTLERS[sung ? 'note' : 'chord'][target === 0 ? 0 : 1],
+  prompt: ({ target, sung }) => SETTLERS[sung ? 'note' : target === 0 ? 'first' : 'later'],
   instruction: ({ sung }) =>
     sung ? 'Mark those in which the note belongs.' : 'Mark those that own the new chord too.',
 };
