@@ -24,7 +24,7 @@ export function rightText(
     answer.filter((id) => !HOME_IDS.includes(id)),
   );
   const slots = (vamp?.slots ?? []).map(({ chord }) => readSymbol(chord));
-  const different = differentChords(slots, { slashIsNew: settings.slashIsNew === true });
+  const different = differentChords(slots, { slashIsNew: settings.slashIsNew });
   const homes = validHomes(different).flatMap((id) => different[HOME_IDS.indexOf(id)] ?? []);
   const named = homes.map((chord) => printChord(chordSymbol(chord)).text);
   const home = homes.length === different.length ? words.anyHome : listed(named, countingWords.or);
