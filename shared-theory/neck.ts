@@ -17,6 +17,9 @@ const HIGHEST_BASS_STRING = 4;
 /** Shapes with open strings stay near the nut. */
 const NUT_FRETS = 4;
 
+/** Over so many strings the bass finger goes a fret further. */
+const FULL_STRINGS = 5;
+
 /** An upstroke reaches so many strings: with the bass they hold what makes the chord, or it would be heard in part. */
 const UP_STRINGS = 4;
 
@@ -34,7 +37,12 @@ const ONE_FINGER = 1.8;
 function isCommon({ frets }: SolvedShape): boolean {
   const [bass] = shapeNotes(frets);
   if (bass === undefined || bass.string < HIGHEST_BASS_STRING) return false;
-  return !frets.includes(0) || (frettedRange(frets)?.[1] ?? 0) <= NUT_FRETS;
+  const above = frets.with(6 - bass.string, null);
+  return (
+    !frets.includes(0) ||
+    ((frettedRange(above)?.[1] ?? 0) <= NUT_FRETS &&
+      (bass.fret <= NUT_FRETS || (bass.fret === NUT_FRETS + 1 && shapeNotes(frets).length >= FULL_STRINGS)))
+  );
 }
 
 /** Whether every stroke of a groove finds its notes: the bass, the root or fifth that takes turns with it, the chord above. */

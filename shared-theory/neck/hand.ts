@@ -4,7 +4,7 @@ import type { Frets } from '../vamps.ts';
 export const REACH = 3;
 
 /** Fingers that press strings; the thumb stays behind the neck. */
-export const FINGERS = 4;
+const FINGERS = 4;
 
 /** A finger that is not the index lies across so many strings at most. */
 const WIDEST_HIGH_BARRE = 4;
@@ -40,6 +40,26 @@ function pressing(frets: Frets, fret: number, widest: number, fingers: Finger[])
     to = string;
   }
   if (from >= 0) fingers.push({ fret, from, to });
+}
+
+/** Whether a string above `to`, nearer the floor, sounds lower than `fret`: a finger lying flat there would press it. */
+function overLower(frets: Frets, { fret, to }: Finger): boolean {
+  return frets.some((other, string) => string > to && other !== null && other < fret);
+}
+
+/**
+ * Whether four fingers hold a shape. The index lies across the lowest fret; another finger lies flat only where nothing beside
+ * its base is lower, else each of its strings takes a finger.
+ */
+export function canHold(frets: Frets, fingers: readonly Finger[]): boolean {
+  const [lowest] = frettedRange(frets) ?? [0];
+  let needed = 0;
+  for (const finger of fingers) {
+    const { fret, from, to } = finger;
+    if (to === from || fret === lowest || !overLower(frets, finger)) needed += 1;
+    else for (let string = from; string <= to; string += 1) if (frets[string] === fret) needed += 1;
+  }
+  return needed <= FINGERS;
 }
 
 /**

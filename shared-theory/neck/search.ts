@@ -1,7 +1,7 @@
 import type { PitchClass } from '../pitch.ts';
 import type { Frets } from '../vamps.ts';
 import { costOf, type Sounding } from './cost.ts';
-import { FINGERS, fingersOf, REACH } from './hand.ts';
+import { canHold, fingersOf, REACH } from './hand.ts';
 
 /** A shape that a hand can hold: frets of the strings from the lowest, counted from the nut or the capo, and its cost in fingers. */
 export type SolvedShape = { readonly frets: Frets; readonly cost: number };
@@ -62,7 +62,7 @@ function inPlace(wanted: Wanted, mask: number, place: number): readonly SolvedSh
     if (string === open.length) {
       if (!placed || played < FEWEST_STRINGS) return;
       const fingers = fingersOf(frets);
-      if (fingers.length <= FINGERS) found.push({ frets: [...frets], cost: costOf(frets, fingers, open, sounding) });
+      if (canHold(frets, fingers)) found.push({ frets: [...frets], cost: costOf(frets, fingers, open, sounding) });
       return;
     }
     walk(string + 1, heard, lowest, played, silent + 1, inner, placed);

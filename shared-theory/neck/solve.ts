@@ -61,6 +61,11 @@ function leaningOf(chord: Chord): readonly PitchClass[] {
     .map(({ semitones }) => (pitchClass(chord.root) + semitones) % 12);
 }
 
+function fifthOf(chord: Chord): Wanted['sounding']['fifth'] {
+  const { semitones = 7 } = chordIntervals(chord).find(({ steps }) => steps === 4) ?? {};
+  return semitones < 7 ? 'diminished' : semitones > 7 ? 'augmented' : 'perfect';
+}
+
 type Neck = { readonly open: readonly number[]; readonly highestFret: number };
 
 function readNeck(request: ShapeRequest): Neck {
@@ -77,6 +82,10 @@ function readNeck(request: ShapeRequest): Neck {
 
 function wantedOf(chord: Chord, { open, highestFret }: Neck, without: readonly NoteName[]): Wanted {
   const left = new Set(without.map(pitchClass));
+  const bass = pitchClass(bassNote(chord));
+  const own = chordIntervals(chord).map(({ semitones }) => (pitchClass(chord.root) + semitones) % 12);
+  const foreign = !own.includes(bass);
+  const leaning = foreign ? [...leaningOf(chord), bass] : leaningOf(chord);
   const sounds = chordNotes(chord)
     .map(pitchClass)
     .filter((sound) => !left.has(sound));
@@ -84,11 +93,15 @@ function wantedOf(chord: Chord, { open, highestFret }: Neck, without: readonly N
     open,
     highestFret,
     sounds,
-    bass: pitchClass(bassNote(chord)),
+    bass,
     sounding: {
       notes: sounds.length,
-      rooted: pitchClass(bassNote(chord)) === pitchClass(chord.root),
-      leaning: leaningOf(chord).reduce((bits, sound) => bits | (1 << sound), 0),
+      root: pitchClass(chord.root),
+      fifth: fifthOf(chord),
+      bits: sounds.reduce((bits, sound) => bits | (1 << sound), 0),
+      rooted: bass === pitchClass(chord.root),
+      foreign,
+      leaning: leaning.reduce((bits, sound) => bits | (1 << sound), 0),
       noFifth: without.length > 0,
     },
   };
@@ -132,11 +145,38 @@ function refuseInstrument(tuning: TuningId): ShapeRefusal | null {
   }
 }
 
+/** A shape so many fingers harder than the usual one is not in use beside it. */
+const IN_USE = 6.5;
+
+/**
+ * The shapes that players use, the usual one first: for every place of the bass the easiest, and where that has open strings the
+ * easiest without.
+ */
+function inUse(shapes: readonly SolvedShape[]): readonly SolvedShape[] {
+  const used: SolvedShape[] = [];
+  const known = new Set<string>();
+  const [usual] = shapes;
+  for (const shape of shapes) {
+    if (usual === undefined || shape.cost - usual.cost > IN_USE) break;
+    const bass = shape.frets.findIndex((fret) => fret !== null);
+    const place = `${bass} ${shape.frets[bass]}`;
+    const closed = !shape.frets.includes(0);
+    if (known.has(`${place} closed`) || (known.has(place) && !closed)) continue;
+    known.add(place);
+    if (closed) known.add(`${place} closed`);
+    used.push(shape);
+  }
+  return used;
+}
+
+/** The shapes in use from the nearest on, then the others: no saving of the hand makes a shape that nobody plays. */
 function nearest(shapes: readonly SolvedShape[], from: Frets): readonly SolvedShape[] {
-  return shapes
+  const used = inUse(shapes);
+  const near = used
     .map((shape) => ({ shape, cost: shape.cost + movementCost(from, shape.frets) }))
     .toSorted((one, other) => one.cost - other.cost)
     .map(({ shape }) => shape);
+  return [...near, ...shapes.filter((shape) => !used.includes(shape))];
 }
 
 /** Solves a chord without looking at what was solved before; the shape before plays no part. Errors as of `solveShapes`. */

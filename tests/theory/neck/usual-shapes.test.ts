@@ -26,6 +26,12 @@ Bdim x2343x | Adim x0121x | Ddim xx0131 | Eaug 032110 | Caug x32110 | Aaug x0322
 C/E 032010 | G/B x20033 x20003 | D/F# 2x0232 200232 | C/G 332010 3x2010 | Am/G 3x2210 | F/A x03211
 D/A x00232 | A/E 002220 | E/B x22100 | F/C x33211 | Am/E 002210 | Am/C x32210 | Em/D xx0000
 C/D xx0010 | C/B x22010 | G/D xx0003 xx0033 | Em/B x22000 | Dm/A x00231 | Em/G 322000 3x2000
+F#aug xx4332 | Faug xx3221 | Abdim 4564xx | C#dim x4565x | Fdim 1231xx xx3101 | Bbdim x1232x
+G#m7b5 4x443x | Gm7b5 3x332x | C#m7b5 x4545x | Abdim7 4x343x | Ebdim7 xx1212
+Fadd9 xx3213 1x3213 | F#add9 xx4324 2x4324 | Abadd9 xx6546 4x6546 | Dadd9 x54230
+Bbsus4 x13341 | C#sus4 x46674 | C#sus2 x46644 | F#sus2 2x4122 xx4122 | Fsus2 xx3011
+D/C x30232 | Dm/C x30231 | A/G 3x2220 | Gm/Bb x10033 | D7/F# 2x0212 | Bm/D xx0432 | B/D# xx1442 x6444x
+E/G# 4x2400 4x2100 422100 | A/C# x42220 | F/G 3x3211 | G/F 120003 1x0003 | G7/B x20001 | C/Bb x12010 | Cm/G 335543
 `
   .trim()
   .split(/\s*[|\n]\s*/)
@@ -59,6 +65,13 @@ describe('the shape that comes first', () => {
     ['whole-step-down', 'C', ['xx0232']],
     ['drop-c', 'C5', ['000xxx']],
     ['seven-string', 'B5', ['022xxxx']],
+    ['open-g', 'C', ['x55555']],
+    ['open-g', 'D', ['x77777']],
+    ['open-d', 'G', ['555555']],
+    ['open-d', 'A', ['777777']],
+    ['drop-d', 'G', ['520003', '5x0003']],
+    ['dadgad', 'G', ['520020', '5x0020', '5x0055']],
+    ['standard', 'Cmaj7/E', ['032000']],
   ] as const)('in %s %s is played %j', (tuning, symbol, shapes) => {
     expect(shapes).toContain(written(solveShapes(readSymbol(symbol), { tuning }).shapes[0]?.frets ?? []));
   });
