@@ -1,3 +1,6 @@
+import { readSymbol } from '../../shared-theory/chords.ts';
+import { differentSlots } from '../../shared-theory/different-chords.ts';
+import { itemAt } from '../../shared-theory/items.ts';
 import type { CribQuestion, CribSheet } from '../../shared-theory/crib/sheet.ts';
 import type { GuitarCrib } from '../../shared-theory/crib/typed.ts';
 import type { ErrorKind } from '../../shared-theory/questions/error-kinds.ts';
@@ -46,9 +49,10 @@ export function slipGroups(sheet: GuitarCrib, names: SheetNames, most: number): 
   });
 }
 
-/** The numerals in every candidate key, each once: all of them are right. */
-function numeralsText({ keys }: CribSheet, names: SheetNames): string {
-  const texts = keys.map(({ numerals }) => numerals.slice(0, MOST_NUMERALS).map(names.numeral).join('–'));
+/** The numerals in every candidate key, each once: all of them are right. A chord that comes back over another bass is not asked again. */
+function numeralsText({ chords, keys }: CribSheet, names: SheetNames): string {
+  const asked = differentSlots(chords.map(readSymbol)).slice(0, MOST_NUMERALS);
+  const texts = keys.map(({ numerals }) => asked.map((slot) => names.numeral(itemAt(numerals, slot))).join('–'));
   return listed(texts, countingWords.or);
 }
 

@@ -13,6 +13,14 @@ const sheet = (text: string, policy: Policy = 'majors', capo = 0) =>
   );
 
 describe('the printed crib', () => {
+  test('a foreign bass counts for the keys, and its chord has one numeral', () => {
+    const printed = sheet('C C/B Am F');
+    expect(printed).toMatch(/^C {2}C\/B {2}Am {2}F /);
+    expect(printed).toContain('numerals: I–vi–IV');
+    expect(printed).toContain('keys: C major\n');
+    expect(printed).not.toMatch(/^F major/m);
+  });
+
   test('two keys: charts, shapes, safe notes and what settles it', () => {
     expect(sheet('Em D')).toContain(`Em  D   (major keys only)
 
