@@ -135,21 +135,20 @@ function opening(desk: Desk, view: DeskView, { question }: WireStep, label: stri
   return { key: 'open', label, press };
 }
 
-/** Opens a row: aloud with no phones, or from memory. */
-function how(desk: Desk, view: DeskView, { question }: WireStep): Action {
+/** Opens a row: aloud with no phones, or from memory what has sounded before it is asked, as a settler has not. */
+function how(desk: Desk, view: DeskView, { question, kind }: WireStep): Action {
   const round = view.vamp?.round ?? '';
   const by = (how: 'aloud' | 'memory') => ({
     key: how,
     label: words.how[how],
     press: () => void desk.wish({ type: 'OpenQuestion', round, question, how }),
   });
-  const note = view.vamp?.source === 'guitar' ? words.howGuitar : words.howHost;
-  return {
-    key: 'how',
-    label: words.how.label,
-    press: () => undefined,
-    asks: { note, choices: [by('aloud'), by('memory')] },
-  };
+  const remembered = view.vamp?.source === 'guitar' ? words.howGuitar : words.howHost;
+  const asks =
+    kind === 'settler'
+      ? { note: words.howAloud, choices: [by('aloud')] }
+      : { note: remembered, choices: [by('aloud'), by('memory')] };
+  return { key: 'how', label: words.how.label, press: () => undefined, asks };
 }
 
 function skipping(desk: Desk, view: DeskView, question: string): readonly Action[] {

@@ -49,6 +49,7 @@ export const REASONS = [
   'never-marked',
   'asked-aloud',
   'settler-unknown',
+  'settler-from-memory',
   'plan-not-readable',
   'item-unknown',
   'not-saved',

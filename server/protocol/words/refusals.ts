@@ -39,6 +39,7 @@ export const refusals: Readonly<Record<Reason, string>> = {
   'never-marked': 'This question has no right answer: what was said is only collected.',
   'asked-aloud': 'This question was asked aloud: no phone has answered it.',
   'settler-unknown': 'This round has no settler {found}.',
+  'settler-from-memory': 'Nobody has heard the settler before it is asked: open it on the phones, or ask it aloud.',
   'plan-not-readable': 'The lesson could not be read: {what}.',
   'item-unknown': 'There is no such round in the planned lesson.',
   'not-saved': 'This could not be saved, so it did not happen. Try again.',

@@ -1,3 +1,4 @@
+import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
 import type { AskHow, SoundChange } from '../../protocol/messages.ts';
 import type { Allowed, CommandOf, Context, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
@@ -22,6 +23,8 @@ export function openQuestion(state: RoomState, command: CommandOf<'OpenQuestion'
   if (last !== undefined && (last.how !== 'aloud' || how === 'aloud' || record.shown))
     return already({ ask: last.ask });
   if (state.open !== null) return refuse('question-still-open');
+  // A settler first sounds as it is asked: nothing of it could be remembered.
+  if (how === 'memory' && isSettler(question)) return refuse('settler-from-memory');
   if (how === 'memory' && sounds(state, round, context)) {
     const waits = state.awaited === question ? already() : happens([{ type: 'MemoryAwaited', round, question }]);
     return ordering(waits, change(round, { kind: 'silence' }));
@@ -73,6 +76,10 @@ export function showAnswer(state: RoomState, { ask }: CommandOf<'ShowAnswer'>): 
   if ('reason' in found) return found;
   if (found.record.shown) return already();
   return showable(state, found.sheet) ?? happens([{ type: 'QuestionShown', ask }]);
+}
+
+function isSettler(question: string): boolean {
+  return parseQuestionId(question)?.kind === 'settler';
 }
 
 const FULL: SoundChange = { kind: 'full' };

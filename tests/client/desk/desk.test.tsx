@@ -26,6 +26,18 @@ test('an open question shows hands in, and who is silent or cannot hear', () => 
   expect(text()).toContain('The usual time is over.');
 });
 
+test('who is asked something else, or listens, is not silent', () => {
+  const view = deskView('direction-1', 'open');
+  const students = view.students.map((each, index) => {
+    if (index === 0) return { ...each, instead: { kind: 'quality', target: 1 } };
+    return index === 1 ? { ...each, wrote: false, instead: null } : each;
+  });
+  draw({ ...view, students });
+  expect(text()).not.toContain('silent');
+  draw({ ...view, students: view.students.map((each) => ({ ...each, wrote: false })) });
+  expect(text()).toContain(`${view.students.filter(({ here }) => here).length} silent`);
+});
+
 test('seconds are counted from when this page first saw the question open', () => {
   vi.useFakeTimers();
   try {

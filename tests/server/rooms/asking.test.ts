@@ -184,6 +184,17 @@ describe('R69 from memory', () => {
     expect(at([...sounding, started(played('G C', 2))], 'r2')).toEqual({ ...opens('r2'), effects: stop });
   });
 
+  test('no settler: it sounds as it is asked, and never before', () => {
+    for (const events of [base, sounding]) {
+      given(...events)
+        .when(DESK, open('settler-0', 'memory'), held)
+        .refused('settler-from-memory');
+      for (const how of ['phones', 'aloud'] as const) {
+        expect(given(...events).when(DESK, open('settler-0', how), held).decision).toMatchObject({ ok: true });
+      }
+    }
+  });
+
   test('another sound, another question or another round ends the wait', () => {
     const waiting = given(...sounding, awaited);
     expect(waiting.when(DESK, wanted({ kind: 'full' }), held).decision).toMatchObject({
