@@ -4,7 +4,7 @@ import type { Frets } from '../vamps.ts';
 export const REACH = 3;
 
 /** Fingers that press strings; the thumb stays behind the neck. */
-const FINGERS = 4;
+export const FINGERS = 4;
 
 /** A finger that is not the index lies across so many strings at most. */
 const WIDEST_HIGH_BARRE = 4;

@@ -2,7 +2,7 @@ import { bassNote, chordIntervals, chordNotes, type Chord } from '../chords.ts';
 import { pitchClass, type NoteName, type PitchClass } from '../pitch.ts';
 import type { Frets } from '../vamps.ts';
 import { readCapo } from './capo.ts';
-import { movementCost } from './cost.ts';
+import { nearest } from './movement.ts';
 import { searchShapes, type SolvedShape, type Wanted } from './search.ts';
 import { TUNINGS, type TuningId } from './tunings.ts';
 
@@ -143,40 +143,6 @@ function refuseInstrument(tuning: TuningId): ShapeRefusal | null {
     case 'bass':
       return { reason: 'one-note-at-a-time', tuning };
   }
-}
-
-/** A shape so many fingers harder than the usual one is not in use beside it. */
-const IN_USE = 6.5;
-
-/**
- * The shapes that players use, the usual one first: for every place of the bass the easiest, and where that has open strings the
- * easiest without.
- */
-function inUse(shapes: readonly SolvedShape[]): readonly SolvedShape[] {
-  const used: SolvedShape[] = [];
-  const known = new Set<string>();
-  const [usual] = shapes;
-  for (const shape of shapes) {
-    if (usual === undefined || shape.cost - usual.cost > IN_USE) break;
-    const bass = shape.frets.findIndex((fret) => fret !== null);
-    const place = `${bass} ${shape.frets[bass]}`;
-    const closed = !shape.frets.includes(0);
-    if (known.has(`${place} closed`) || (known.has(place) && !closed)) continue;
-    known.add(place);
-    if (closed) known.add(`${place} closed`);
-    used.push(shape);
-  }
-  return used;
-}
-
-/** The shapes in use from the nearest on, then the others: no saving of the hand makes a shape that nobody plays. */
-function nearest(shapes: readonly SolvedShape[], from: Frets): readonly SolvedShape[] {
-  const used = inUse(shapes);
-  const near = used
-    .map((shape) => ({ shape, cost: shape.cost + movementCost(from, shape.frets) }))
-    .toSorted((one, other) => one.cost - other.cost)
-    .map(({ shape }) => shape);
-  return [...near, ...shapes.filter((shape) => !used.includes(shape))];
 }
 
 /** Solves a chord without looking at what was solved before; the shape before plays no part. Errors as of `solveShapes`. */

@@ -32,6 +32,9 @@ describe('chords one after the other', () => {
     ['Gm7 C7 Fmaj7', '353333 x35353 1x2210'],
     ['Em A', '022000 x02220'],
     ['C G/B Am F', 'x32010 x20003 x02210 133211'],
+    ['G D/F# Em C', '320003 2x0232 022000 x32010'],
+    ['G D7/F# Em', '320003 2x0212 022000'],
+    ['Gm Eb Bb', '355333 x68886 688766'],
   ])('%s are held %s', (chords, shapes) => {
     expect(played(chords)).toBe(shapes);
   });
