@@ -9,6 +9,7 @@ import type { Spread, TopWrong } from '../../shared-theory/diagnosis/spread.ts';
 import { answerKey } from '../../shared-theory/questions/asks.ts';
 import { besideShown } from '../../shared-theory/questions/beside.ts';
 import { judgeOf } from '../../shared-theory/questions/judges.ts';
+import { isPartly } from '../../shared-theory/questions/points.ts';
 import { COLLECTED_KINDS } from '../../shared-theory/questions/question.ts';
 import type { Answer, Kind } from '../../shared-theory/questions/question.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
@@ -164,6 +165,6 @@ function stand(state: RoomState, firsts: readonly Sheet[], all: ReadonlyMap<stri
     if (answered === undefined || answer === null) continue;
     const { exact, credit } = markerOn(state, answered, 'student')(answer, student.student);
     if (exact) standing.right += 1;
-    else if (credit > 0) standing.part += 1;
+    else if (isPartly(credit)) standing.part += 1;
   }
 }

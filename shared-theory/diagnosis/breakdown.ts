@@ -1,4 +1,5 @@
 import { judgeOf } from '../questions/judges.ts';
+import { isPartly } from '../questions/points.ts';
 import type { Answer, Kind, QuestionId, Target } from '../questions/question.ts';
 import { evidenceQuestions } from './asked.ts';
 import type { AskedRound, EvidenceQuestion } from './asked.ts';
@@ -6,8 +7,8 @@ import type { MarkedTally, Spread, WrongAnswer } from './spread.ts';
 import { handsOf, markedTallies, spreadOf, wrongAnswers } from './spread.ts';
 
 /**
- * How one sheet came out. Right is exact, part earned some credit by itself or from the student's own earlier answer on, wrong
- * none; the five add up to `of`.
+ * How one sheet came out. Right is exact, part earned half the credit or more by itself or from the student's own earlier answer
+ * on, wrong less; the five add up to `of`.
  */
 export type SheetResult = {
   readonly right: number;
@@ -65,6 +66,6 @@ function lineOf({ round, question, first, right, mark, hands }: EvidenceQuestion
 
 function resultOf({ notSure, silent, of }: Spread, marked: readonly MarkedTally[]): SheetResult {
   const tally = { right: 0, part: 0, wrong: 0 };
-  for (const { count, mark } of marked) tally[mark.exact ? 'right' : mark.credit > 0 ? 'part' : 'wrong'] += count;
+  for (const { count, mark } of marked) tally[mark.exact ? 'right' : isPartly(mark.credit) ? 'part' : 'wrong'] += count;
   return { ...tally, notSure, silent, of };
 }

@@ -1,5 +1,5 @@
 import type { ErrorKind } from '../questions/error-kinds.ts';
-import { creditWithTalk, pointsOf } from '../questions/points.ts';
+import { creditWithTalk, isPartly, pointsOf } from '../questions/points.ts';
 import type { AskedQuestion, AskedRound, Hand, StudentMarker } from './asked.ts';
 import { evidenceOf, evidenceQuestions, studentMarker } from './asked.ts';
 import type { SheetResult } from './breakdown.ts';
@@ -46,7 +46,7 @@ export function studentReports(rounds: readonly AskedRound[]): ReadonlyMap<strin
       const tally = tallyOf(student);
       tally.of += 1;
       if (evidence === 'abstain') tally.notSure += 1;
-      else tally[evidence === 'right' ? 'right' : credit > 0 ? 'part' : 'wrong'] += 1;
+      else tally[evidence === 'right' ? 'right' : isPartly(credit) ? 'part' : 'wrong'] += 1;
       if (question.memory === true) {
         tally.memory.of += 1;
         if (evidence === 'right') tally.memory.right += 1;

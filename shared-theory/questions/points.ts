@@ -14,3 +14,11 @@ export function creditWithTalk({ first, again }: SheetCredits): number {
 export function pointsOf(credit: number): number {
   return credit * 10;
 }
+
+/** Least credit that is called partly right: what earns less is no half of the answer, whatever it earns. */
+const PARTLY = 0.5;
+
+/** Whether a credit is called partly right where the answer is not right. */
+export function isPartly(credit: number): boolean {
+  return credit >= PARTLY;
+}

@@ -3,6 +3,7 @@ import { DEPTHS, type Depth } from '../../../server/protocol/messages.ts';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView, WireStudent, WireStudentReport } from '../../../server/protocol/views.ts';
+import { isPartly } from '../../../shared-theory/questions/points.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import type { Desk } from '../desk-state.ts';
 import { countsOf, findingsOf } from '../reports.ts';
@@ -151,5 +152,5 @@ function nextDepth(depth: Depth): Depth {
 
 function verdict(mark: NonNullable<WireStudent['mark']>, answer: unknown): string {
   if (answer === 'not-sure') return words.notSure;
-  return mark.exact ? words.right : mark.credit > 0 ? words.part : words.wrong;
+  return mark.exact ? words.right : isPartly(mark.credit) ? words.part : words.wrong;
 }

@@ -2,6 +2,7 @@ import { errorKinds, markNotes } from '../../../server/protocol/words/errors.ts'
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { revealWords } from '../../../server/protocol/words/reveal.ts';
 import type { StudentOwn, WireAsking } from '../../../server/protocol/views.ts';
+import { isPartly } from '../../../shared-theory/questions/points.ts';
 import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import { BrassRule } from '../../shared/marks.tsx';
 import { padOf } from '../pads/pads.ts';
@@ -19,7 +20,10 @@ export function MarkPanel(props: {
   const { asking, answer, mark, struck } = props;
   const note = mark?.note && !struck ? markNotes[mark.note] : undefined;
   // What counts for nobody is held against nobody.
-  const say = mark?.error && !struck ? errorKinds[mark.error]?.say : undefined;
+  const known = mark?.error === undefined ? undefined : errorKinds[mark.error]?.say;
+  // What a wrong bass note is may lie in a root that has not been shown: then only where to look is said.
+  const low = asking.kind === 'bass' && mark && mark.credit < 1 ? revealWords.bassSay : undefined;
+  const say = struck || answer === NOT_SURE ? undefined : (known ?? low);
   const wrote = answer !== null && answer !== NOT_SURE;
   return (
     <div class="panel-shown">
@@ -46,5 +50,5 @@ function verdict({ asking, answer, mark, aloud }: Parameters<typeof MarkPanel>[0
   if (!mark) return '';
   if (mark.note === 'follows-own-answer') return revealWords.follows;
   if (mark.exact || mark.credit === 1) return revealWords.right;
-  return mark.credit > 0 ? revealWords.part : revealWords.wrong;
+  return isPartly(mark.credit) ? revealWords.part : revealWords.wrong;
 }

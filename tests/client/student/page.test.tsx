@@ -326,7 +326,7 @@ test('the reveal: right answer, verdict, what was written, a sentence; no points
   );
   openPage();
   await shows('The root is E.');
-  await shows('Partly right.');
+  await shows('Not this one.');
   await shows('You wrote: string 6, fret 7.');
   await shows('Which of the two could you stop on?');
   expect(place.textContent).not.toMatch(/0\.4|40|points|rank/i);
@@ -415,6 +415,7 @@ test.each([
   [{ credit: 1, exact: true, note: 'right-in-another-key' }, 'Right.', 'Right in another key'],
   [{ credit: 1, exact: true, note: 'also-right' }, 'Right.', 'lets this stand'],
   [{ credit: 0.5, exact: false, error: 'numeral-case-wrong' }, 'Partly right.', 'Capital for major'],
+  [{ credit: 0.49, exact: false, error: 'numeral-case-wrong' }, 'Not this one.', 'Capital for major'],
 ])('a mark %j is said in words', async (mark, verdict, beside) => {
   hasBeenHere();
   greet(question('numeral', { phase: 'shown', truth: { answer: ['vi', 'V'], key: 'vi V', also: ['ii I'] } }), {
@@ -435,7 +436,7 @@ test('a truth that the teacher corrects after the reveal is drawn anew, with the
   greet(shown(2), { ...own, ask: 'a1', answer: 3, mark: { credit: 0.3, exact: false } });
   openPage();
   await shows('Two different chords.');
-  await shows('Partly right.');
+  await shows('Not this one.');
   await shows('You wrote: three.');
   const lens = () => place.querySelector('.lens-body')?.closest('button')?.getAttribute('aria-label');
   await vi.waitFor(() => expect(lens()).toBe('two'), WAIT);

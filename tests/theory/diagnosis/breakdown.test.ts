@@ -90,8 +90,8 @@ describe('breakdown of a lesson', () => {
         const count = (wanted: (mark: (typeof marks)[number]) => boolean) => marks.filter(wanted).length;
         expect(line).toMatchObject({
           right: count(({ evidence }) => evidence === 'right'),
-          part: count(({ evidence, credit }) => evidence === 'wrong' && credit > 0),
-          wrong: count(({ evidence, credit }) => evidence === 'wrong' && credit === 0),
+          part: count(({ evidence, credit }) => evidence === 'wrong' && credit >= 0.5),
+          wrong: count(({ evidence, credit }) => evidence === 'wrong' && credit < 0.5),
           notSure: count(({ evidence }) => evidence === 'abstain'),
           silent: students - real.length,
           of: students,

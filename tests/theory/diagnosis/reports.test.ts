@@ -16,8 +16,8 @@ describe('reports of single students', () => {
     ]);
     expect(reports.get('s1')).toEqual({
       right: 2,
-      part: 1,
-      wrong: 0,
+      part: 0,
+      wrong: 1,
       notSure: 0,
       silent: 0,
       of: 3,
