@@ -10,14 +10,16 @@ const words = deskWords.round;
 
 type Props = { readonly desk: Desk; readonly view: DeskView; readonly step: WireStep | null };
 
-/** All questions of the round in a row that scrolls, the one under the thumb kept in sight; what plays can be stopped beside it. */
+/** All questions of the round in a row that scrolls, or in rows where the page is wide, the one under the thumb kept in sight; what plays can be stopped beside it. */
 export function StepRow({ desk, view, step }: Props) {
   const row = useRef<HTMLDivElement>(null);
   const open = view.current?.status === 'open' || view.awaited !== null;
   useLayoutEffect(() => {
     const current = row.current?.querySelector<HTMLElement>('[aria-current]');
-    if (row.current && current)
+    if (row.current && current) {
       row.current.scrollLeft = current.offsetLeft - (row.current.clientWidth - current.offsetWidth) / 2;
+      row.current.scrollTop = current.offsetTop - (row.current.clientHeight - current.offsetHeight) / 2;
+    }
   }, [step?.question, view.steps.length]);
   return (
     <div class="desk-row">

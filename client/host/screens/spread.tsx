@@ -17,6 +17,8 @@ export type SpreadScreenProps = Omit<SoundProps, 'view'> & {
 
 /** Height of header, question and foot, in drawing units: the drawing has the rest. */
 const AROUND = 500;
+/** The circle is the finest of the drawings, and has all that is left. */
+const AROUND_CIRCLE = 430;
 
 /** How the answers fell, on the drawing they were given on; with the truth, the right one in brass and the sentence. */
 export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps) {
@@ -31,7 +33,8 @@ export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps)
       : questionInstruction(current.asking);
   const width = frame.width - 2 * MARGIN;
   const setting = setQuestion(title, width, 1, [106, 96, 85]);
-  const height = frame.height - AROUND - moreLines(setting);
+  const circle = current.kind === 'keys' || current.kind === 'settler';
+  const height = frame.height - (circle ? AROUND_CIRCLE : AROUND) - moreLines(setting);
   return (
     <main class="screen spread-screen">
       <Header>

@@ -45,7 +45,7 @@ export const keyName = (id: string): string =>
 
 /** Peg's length along the circle and across it, as shares of the radius. */
 const PEG = [0.4, 0.33] as const;
-const MINOR_PEG = [0.32, 0.235] as const;
+const MINOR_PEG = [0.32, 0.26] as const;
 const MINOR_RADIUS = 0.655;
 
 /** Lays the pegs on a circle of the given radius; with `minors` a second ring inside holds the relative minors. */

@@ -1,6 +1,16 @@
 import type { ComponentChildren } from 'preact';
+import { printChord } from '../names.ts';
 import { SvgChord } from '../chord-text.tsx';
 import { joinPath, keyLabel, neighbourRuns, pegPath, postPath, type CircleLayout } from './circle-layout.ts';
+
+/**
+ * Size of a key's name, as a share of the radius: the usual one, or smaller where so long a name would burst its peg, which is narrow
+ * on the left and right. A name's width is told by its length alone: a phone does not fetch those of the letters for it.
+ */
+export function nameSize(id: string): number {
+  const ems = 0.3 + 0.6 * printChord(keyLabel(id)).text.length;
+  return Math.min(...(id.endsWith('m') ? [0.12, 0.23 / ems] : [0.2, 0.29 / ems]));
+}
 
 /** The circle of fifths: posts, pegs, letters, and arcs that join neighbours. What was said is ink, what sounded brass. */
 export function Circle(props: {
@@ -35,7 +45,7 @@ export function Circle(props: {
         const fill = isRight ? 'fill-brass' : isSaid ? 'fill-ink' : 'fill-paper';
         const out = among !== undefined && !among.includes(peg.id);
         const letter = isRight ? 'fill-onbrass' : isSaid ? 'text-paper' : out ? 'fill-string' : '';
-        const size = layout.radius * (peg.id.endsWith('m') ? 0.12 : 0.2);
+        const size = layout.radius * nameSize(peg.id);
         return (
           <g key={peg.id}>
             <path d={pegPath(layout, peg)} class={fill} />

@@ -39,7 +39,7 @@ export function KeysSpread({ spread, truth, size, hands = true }: SpreadProps) {
   // The homes stand beside the circle, or under it where there is no room.
   const under = homes && width < LEAST_BESIDE * scale;
   const below = under ? 0.24 * height : 0;
-  const radius = Math.min(232 * scale, (height - below) * 0.372, width * 0.36);
+  const radius = Math.min(268 * scale, (height - below) * 0.385, width * 0.36);
   const layout = layCircle(
     homes && !under ? Math.max(radius * 1.7, width * 0.34) : width / 2,
     (height - below) / 2,
@@ -144,7 +144,7 @@ export function KeyBeads({
             <Bead key={`${x} ${y}`} x={x} y={y} r={0.42 * pitch} />
           ))}
           {many && count > 0 ? (
-            <PegNumber layout={layout} peg={peg} share={1.165} out={2.4 * pitch} count={count} size={30 * scale} />
+            <PegNumber layout={layout} peg={peg} share={1.165} out={2.4 * pitch} count={count} size={36 * scale} />
           ) : null}
         </g>
       ))}
@@ -152,7 +152,7 @@ export function KeyBeads({
       {layout.minors.map((peg) => {
         const count = hands.get(peg.id) ?? 0;
         return count > 0 ? (
-          <PegNumber key={peg.id} layout={layout} peg={peg} share={0.36} out={0} count={count} size={26 * scale} />
+          <PegNumber key={peg.id} layout={layout} peg={peg} share={0.36} out={0} count={count} size={34 * scale} />
         ) : null;
       })}
     </>
@@ -205,7 +205,7 @@ function NoKey({
   readonly right: boolean;
   readonly scale: number;
 }) {
-  const size = Math.min(30 * scale, layout.inner * 0.2);
+  const size = Math.min(36 * scale, layout.inner * 0.24);
   const words = text.split(' ');
   const half = Math.ceil(words.length / 2);
   const lines = [words.slice(0, half).join(' '), words.slice(half).join(' ')];

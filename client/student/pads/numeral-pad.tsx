@@ -9,7 +9,7 @@ import { useBox } from '../../shared/box.ts';
 import { NumeralBars } from '../../shared/drawings/numeral-bars.tsx';
 import { numeralsText, rightReadings } from '../../shared/right-readings.ts';
 import { Choice } from './choice.tsx';
-import { DEGREES, FORMS, SIGNS, numeralOf, partsOf, withBar } from './numeral-parts.ts';
+import { DEGREES, FORMS, SIGNS, nextEmpty, numeralOf, partsOf, withBar } from './numeral-parts.ts';
 import type { PadModule, PadProps } from './pad.ts';
 import { Ring } from './ring.tsx';
 
@@ -21,11 +21,21 @@ export function Pad(props: PadProps<readonly string[]>) {
   const { asking, chosen, closed, truth } = props;
   const [ref, { width, height }] = useBox({ width: 328, height: 180 });
   const count = asking.loop === 'one' ? 1 : asking.loop === 'two' ? 2 : MOST_NUMERALS;
-  const [active, turn] = useState(0);
+  const [{ bar: active, fresh }, turn] = useState({ bar: 0, fresh: false });
   const said = chosen ?? [];
   const bar = width / count;
   const now = partsOf(said[active] ?? '');
-  const write = (numeral: string): void => props.onChoose(withBar(said, active, numeral));
+  const write = (numeral: string, at = active): void => {
+    props.onChoose(withBar(said, at, numeral));
+    turn({ bar: at, fresh: numeral !== '' });
+  };
+  /** A degree begins a numeral: in the next empty bar, where the one that was written last has its own. The same again empties it. */
+  const begin = (degree: number): void => {
+    if (now?.degree === degree) return write('');
+    const next = fresh && now ? nextEmpty(said, active, count) : null;
+    const { sign, form } = next === null && now ? now : ({ sign: '', form: 'major' } as const);
+    write(numeralOf({ sign, form, degree }), next ?? active);
+  };
   const key = said.join(' ');
   const isRight = truth !== undefined && [truth.key, ...(truth.also ?? [])].includes(key);
   const rows = truth ? rightReadings(truth).filter((reading) => reading.join(' ') !== key) : [];
@@ -77,7 +87,7 @@ export function Pad(props: PadProps<readonly string[]>) {
             pressed={active === at}
             closed={closed}
             at={{ x: bar * at, y: top, width: bar, height: own }}
-            onTap={() => turn(at)}
+            onTap={() => turn({ bar: at, fresh: false })}
           />
         ))}
       </div>
@@ -91,9 +101,7 @@ export function Pad(props: PadProps<readonly string[]>) {
                 label={printNumeral(roman).spoken}
                 pressed={now?.degree === degree}
                 closed={closed}
-                onTap={() =>
-                  write(now?.degree === degree ? '' : numeralOf({ sign: '', form: 'major', ...now, degree }))
-                }
+                onTap={() => begin(degree)}
               >
                 {roman}
               </Choice>

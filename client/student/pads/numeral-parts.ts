@@ -43,3 +43,9 @@ export function withBar(bars: readonly string[], at: number, numeral: string): r
   while (next[next.length - 1] === '') next.pop();
   return next.length > 0 ? next : null;
 }
+
+/** The next empty bar of so many after one, or before it where there is none after; null where all are written in. */
+export function nextEmpty(bars: readonly string[], after: number, count: number): number | null {
+  const order = Array.from({ length: count - 1 }, (_, step) => (after + 1 + step) % count);
+  return order.find((bar) => !bars[bar]) ?? null;
+}

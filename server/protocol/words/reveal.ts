@@ -10,6 +10,8 @@ export const revealWords = {
   /** Where the answer rests on an earlier one of the same student. */
   follows: 'Right, from your own earlier answer on.',
   youWrote: 'You wrote: {answer}.',
+  /** Beside a bass note that was not right, where nothing more may be said of it. */
+  bassSay: 'Hum down until no note lies under yours.',
   rootShown: 'Here is the root.',
   bassShown: 'Here is the bass note.',
   noKeyOwns: 'No key owns them all.',

@@ -7,6 +7,9 @@ import {
   layCircle,
   neighbourRuns,
 } from '../../../client/shared/drawings/circle-layout.ts';
+import { nameSize } from '../../../client/shared/drawings/circle.tsx';
+import { chordEms } from '../../../client/shared/chord-text.tsx';
+import { nameBy } from '../../../client/shared/names.ts';
 import { letterCells } from '../../../client/shared/drawings/letter-cells.ts';
 import { countSlashes } from '../../../client/shared/drawings/count-bar-layout.ts';
 import { isBetween, layDistance } from '../../../client/shared/drawings/distance-layout.ts';
@@ -15,6 +18,8 @@ import { fretDistance, layNeck, neckPages, type Rect } from '../../../client/sha
 import { stair } from '../../../client/shared/drawings/stairs-layout.ts';
 import { chordSymbol } from '../../../shared-theory/chords.ts';
 import { keyId, keyName as nameOfKey, relativeKey, usualKey } from '../../../shared-theory/keys.ts';
+import { namesOf } from '../../../shared-theory/namings/names-of.ts';
+import { NAMINGS } from '../../../shared-theory/printer.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 
 // Common practice of guitar building: the twelfth fret halves the string, the fifth leaves three quarters, the seventh two thirds.
@@ -124,6 +129,25 @@ test('the circle goes by fifths, sharps clockwise, each minor under its relative
   majors.forEach((major, place) => {
     expect(minors[place]?.id).toBe(keyId(relativeKey(usualKey(major.id))));
   });
+});
+
+/** A key's name upright on its turned peg, by its corners, as shares of half the peg's length and depth. */
+test.each(NAMINGS)('every name stays on its peg: %s', (naming) => {
+  nameBy(namesOf(naming));
+  const layout = layCircle(0, 0, 100, true);
+  for (const peg of [...layout.majors, ...layout.minors]) {
+    const ems = chordEms(keyLabel(peg.id));
+    const size = 100 * nameSize(peg.id);
+    const [length, depth] = peg.id.endsWith('m') ? [32, 26] : [40, 33];
+    const angle = (peg.place * Math.PI) / 6;
+    for (const side of [-1, 1]) {
+      const [x, y] = [(side * ems * size) / 2, (0.7 * size) / 2];
+      expect(Math.abs(x * Math.cos(angle) + y * Math.sin(angle)) * 2).toBeLessThan(length);
+      expect(Math.abs(y * Math.cos(angle) - x * Math.sin(angle)) * 2).toBeLessThan(depth);
+    }
+    expect(size).toBeGreaterThan(peg.id.endsWith('m') ? 6.5 : 11);
+  }
+  nameBy(namesOf('english'));
 });
 
 test.each([...KEY_IDS])('peg %s bears the usual spelling of its key', (id) => {

@@ -165,6 +165,21 @@ test.each([
   expect(pad.labels().filter((label) => label.includes('chord:'))).toHaveLength(bars);
 });
 
+test('numerals: one degree after another steps on to the next empty bar; a tap on a bar edits it', async () => {
+  const pad = await open('numeral', { loop: 'more' });
+  for (const degree of ['one', 'four', 'two']) await pad.tap(degree);
+  await pad.tap('minor');
+  expect(pad.chosen()).toEqual(['I', 'IV', 'ii']);
+  await pad.tap('next chord: four');
+  await pad.tap('five');
+  expect(pad.chosen()).toEqual(['I', 'V', 'ii']);
+  await pad.tap('six');
+  expect(pad.chosen()).toEqual(['I', 'V', 'ii', 'VI']);
+  // All bars are full: it is written where the last one was.
+  await pad.tap('four');
+  expect(pad.chosen()).toEqual(['I', 'V', 'ii', 'IV']);
+});
+
 test('numerals: bars after the last filled one may stay empty', async () => {
   const pad = await open('numeral');
   await pad.tap('one');

@@ -179,6 +179,14 @@ describe('how many chords a loop has', () => {
   });
 });
 
+test('how many chords may be home is told once the count has been shown', () => {
+  const round = guitar('C F G');
+  const known = [asked('a1', 'count-0'), closed('a1'), shown('a1'), asked('a2', 'home-0')];
+  const begun = [opened, joined('s1', 1), started(round)];
+  expect(studentCommon(fold([...begun, ...known])).asking).toMatchObject({ kind: 'home', loop: 'more', chords: 3 });
+  expect(studentCommon(fold([...begun, asked('a2', 'home-0')])).asking).not.toHaveProperty('chords');
+});
+
 describe('the host', () => {
   test('register: seats in order, names only where the class shows them', () => {
     const view = host(base.slice(0, 4));

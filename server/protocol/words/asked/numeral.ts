@@ -2,7 +2,8 @@ import type { Spoken } from './asked.ts';
 
 export const numeralSpoken: Spoken = {
   prompt: ({ loop }) => (loop === 'one' ? 'Which numeral is this chord?' : 'Which numeral is each chord?'),
-  instruction: () => 'In any key that owns them all.',
+  instruction: ({ loop }) =>
+    loop === 'one' ? 'In any key that owns it.' : 'One bar for each different chord, in any key that owns all.',
 };
 
 export const numeralAnswers = {

@@ -2,7 +2,7 @@ import type { Spoken } from './asked.ts';
 
 export const orderSpoken: Spoken = {
   prompt: () => 'Which chords come back, and where?',
-  instruction: () => 'The first is A, each new one the next letter.',
+  instruction: () => 'The first is A. Tap a bar, and again for its next letter.',
 };
 
 export const orderAnswers = {
