@@ -39,7 +39,7 @@ export function slipGroups(sheet: GuitarCrib, names: SheetNames, most: number): 
       kind,
       questions.filter((question) => question.kind === kind),
       names,
-      sheet.directionsKnown,
+      isWayTold(sheet),
     );
     return {
       kind,
@@ -54,6 +54,11 @@ function numeralsText({ chords, keys }: CribSheet, names: SheetNames): string {
   const asked = differentSlots(chords.map(readSymbol)).slice(0, MOST_NUMERALS);
   const texts = keys.map(({ numerals }) => asked.map((slot) => names.numeral(itemAt(numerals, slot))).join('–'));
   return listed(texts, countingWords.or);
+}
+
+/** Whether distances say up or down: with a bass off the root both are heard, the way of the bass and that of the roots. */
+function isWayTold({ directionsKnown, chords }: GuitarCrib): boolean {
+  return directionsKnown && chords.every((chord) => !chord.includes('/'));
 }
 
 /** The bass of a chord over its root is its root, and a vamp without sevenths has none: neither is said twice. */
@@ -73,20 +78,24 @@ function groupOf(
     return { question, text: answer === null ? cribWords.opinion : answerText(kind, answer, names, withWay) };
   });
   const errors = [...new Set(questions.flatMap(({ wrong }) => wrong.map(({ error }) => error)))];
-  const slips = errors.map((error): Slip => {
+  const slips = errors.flatMap((error): readonly Slip[] => {
     const answers = questions.flatMap((question) =>
       question.wrong
         .filter((wrong) => wrong.error === error)
-        .map((wrong) => ({ question, text: wrongText(kind, wrong, names, withWay) })),
+        .map((wrong) => ({ question, text: wrongText(kind, wrong, names, withWay) }))
+        // Where no way is told, the wrong way reads as what is right.
+        .filter(({ text }) => !right.some((each) => each.question === question && each.text === text)),
     );
+    if (answers.length === 0) return [];
     const words = error === null ? undefined : errorKinds[error];
-    return {
+    const slip = {
       error,
       answers: answersText(answers, questions.length, names),
       finding: words?.finding ?? cribWords.otherAnswer,
       say: words?.say ?? null,
       play: words?.play ?? null,
     };
+    return [slip];
   });
   // What shows nothing by itself is left out where something else does.
   const telling = slips.filter(({ error }) => error !== null);

@@ -108,7 +108,7 @@ export const cribWords = {
   homeOn: 'home on {chord}',
   ofChord: '{chord}: {answer}',
   opinion: 'collected, never marked',
-  otherAnswer: 'The other answer',
+  otherAnswer: 'The nearest wrong answer; it shows no habit by itself.',
   say: 'Say',
   play: 'Play',
   quote: '“{text}”',

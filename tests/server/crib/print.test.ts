@@ -63,6 +63,19 @@ What settles it
     expect(sheet('D7 Gmaj7')).toMatch(/^seventh: D7: leaning · Gmaj7: soft/m);
   });
 
+  test('distances say no way where a bass lies off its root', () => {
+    const printed = sheet('G G/B C D/F#');
+    expect(printed).toContain('how far: C: distance 4 · D/F♯: distance 5\n');
+    expect(printed).toContain('C: distance 5 · D/F♯: distance 4  Four and five change places.');
+    // The wrong way would read as the right answer.
+    expect(printed).not.toContain('on the wrong side of home');
+    expect(sheet('G C D')).toContain('how far: C: distance 4, up · D: distance 5, ');
+  });
+
+  test('a wrong answer that shows nothing is said in a sentence', () => {
+    expect(sheet('G C D')).toContain('  several keys  The nearest wrong answer; it shows no habit by itself.\n');
+  });
+
   test('one key has nothing to decide', () => {
     expect(sheet('C D')).not.toContain('leaves');
   });
