@@ -44,9 +44,13 @@ export function FallenAnswers({ desk, view, step, sound }: Props & { readonly so
           : heard(view, hands)}
       </h1>
       <p class="lead">
-        {truth && rightText(view, step, truth.answer)}
-        {spread.notSure > 0 && ` · ${counted(spread.notSure, words.notSure)}`}
-        {spread.silent > 0 && ` · ${counted(spread.silent, deskWords.round.silent)}`}
+        {[
+          truth ? rightText(view, step, truth.answer) : '',
+          spread.notSure > 0 ? counted(spread.notSure, words.notSure) : '',
+          spread.silent > 0 ? counted(spread.silent, deskWords.round.silent) : '',
+        ]
+          .filter(Boolean)
+          .join(' · ')}
       </p>
       {!closed && <NextUp desk={desk} view={view} step={step} />}
       <div class="desk-spread">
