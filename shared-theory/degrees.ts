@@ -127,7 +127,7 @@ const ADDITION_SUFFIX: Readonly<Record<Addition, string>> = {
 const HALF_DIMINISHED = 'm7b5';
 
 /** What a chord's quality and addition add to its numeral: `7`, `o7`, `m7b5`, `sus4`. */
-function numeralSuffix({ quality, addition }: Pick<Chord, 'quality' | 'addition'>): string {
+export function numeralSuffix({ quality, addition }: Pick<Chord, 'quality' | 'addition'>): string {
   if (addition === undefined) return QUALITY_SUFFIX[quality];
   // A small numeral with 7 alone would be a minor seventh chord, with o7 a diminished one.
   if (quality === 'diminished' && addition === 'seventh') return HALF_DIMINISHED;

@@ -6,24 +6,32 @@ import { chordSymbol, readSymbol } from '../../shared-theory/chords.ts';
 import { differentChords } from '../../shared-theory/different-chords.ts';
 import { HOME_IDS } from '../../shared-theory/questions/keys/ask.ts';
 import { validHomes } from '../../shared-theory/questions/keys/right-keys.ts';
+import { withAdditions } from '../../shared-theory/questions/numeral/additions.ts';
 import { answerText } from '../shared/answer-text.ts';
 import { printChord } from '../shared/names.ts';
 
 const words = deskWords.round;
 
-/** The right answer in a few words. Of the homes beside parent scales one is as right as another: `G; home: any of these`. */
+/**
+ * The right answer in a few words, numerals with what more their chords have. Of the homes beside parent scales one is as right as
+ * another: `G; home: any of these`.
+ */
 export function rightText(
   { vamp, settings }: Pick<DeskView, 'vamp' | 'settings'>,
   { kind }: Pick<WireStep, 'kind'>,
   answer: unknown,
 ): string {
+  const slots = (vamp?.slots ?? []).map(({ chord }) => readSymbol(chord));
+  if (kind === 'numeral' && Array.isArray(answer)) {
+    const numerals = withAdditions(answer.map(String), differentChords(slots));
+    return fill(words.right, { answer: answerText(kind, numerals) });
+  }
   if (kind !== 'keys' || !Array.isArray(answer) || !answer.some((id) => HOME_IDS.includes(id)))
     return fill(words.right, { answer: answerText(kind, answer) });
   const keys = answerText(
     kind,
     answer.filter((id) => !HOME_IDS.includes(id)),
   );
-  const slots = (vamp?.slots ?? []).map(({ chord }) => readSymbol(chord));
   const different = differentChords(slots, { slashIsNew: settings.slashIsNew });
   const homes = validHomes(different).flatMap((id) => different[HOME_IDS.indexOf(id)] ?? []);
   const named = homes.map((chord) => printChord(chordSymbol(chord)).text);

@@ -12,17 +12,23 @@ import type {
   WireTruth,
 } from '../../server/protocol/views.ts';
 import { readSymbol, qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
+import { differentChords } from '../../shared-theory/different-chords.ts';
 import { isModal, parentKey, parseKeyName } from '../../shared-theory/keys.ts';
 import { printChord, printKey, printNote } from '../shared/names.ts';
+import { withAdditions } from '../../shared-theory/questions/numeral/additions.ts';
 import type { AskedSeventh } from '../../shared-theory/questions/question.ts';
 import { keyName } from '../shared/drawings/circle-layout.ts';
 import { isSung, settlerName } from '../shared/settler-name.ts';
+import { numeralsText } from '../shared/right-readings.ts';
 import { rightSentence } from '../shared/right-sentence.ts';
 import { seventhSymbols } from '../shared/seventh-symbol.ts';
 
-/** The right answer as a sentence. A chord's letter is in it only where its root has been shown. */
+/**
+ * The right answer as a sentence. A chord's letter is in it only where its root has been shown, and numerals have their sevenths
+ * only where no seventh is still to be asked.
+ */
 export function revealSentence(
-  { current, vamp, keysReveal }: Pick<HostView, 'current' | 'vamp' | 'keysReveal'>,
+  { current, vamp, keysReveal, steps }: Pick<HostView, 'current' | 'vamp' | 'keysReveal' | 'steps'>,
   truth: WireTruth,
 ): string {
   if (!current) return '';
@@ -54,7 +60,10 @@ export function revealSentence(
     case 'keys':
       return keysReveal ? keysReadings(current.asking, keysReveal) : '';
   }
-  return rightSentence(current.kind, truth);
+  const seventhsLeft = steps.some(({ kind, status }) => kind === 'seventh' && status !== 'shown');
+  const slots = seventhsLeft ? [] : (vamp?.slots ?? []);
+  const chords = differentChords(slots.map(({ chord }) => readSymbol(chord)));
+  return rightSentence(current.kind, truth, (numerals) => numeralsText(withAdditions(numerals, chords)));
 }
 
 /** What a settler left of the keys that owned the loop, and, where those have been shown, what it threw out. */

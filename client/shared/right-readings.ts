@@ -10,10 +10,13 @@ const MAJOR_KEY = /^(?:I|ii|iii|IV|V|vi|viio)$/;
 
 /**
  * The right readings of the numerals that are shown, in ASCII, the first one first: those in major keys. Readings from a relative
- * minor are as right, and stand where they are one's own; shown all together they would bury the others.
+ * minor are as right, and stand where they are one's own, as do those that write a chord in each of its bars; shown all together they
+ * would bury the others.
  */
 export function rightReadings({ key, also = [] }: Pick<WireTruth, 'key' | 'also'>): readonly (readonly string[])[] {
   // The key of such an answer is the numerals themselves.
-  const readings = [key, ...also].map((reading) => reading.split(' '));
-  return readings.filter((reading, index) => index === 0 || reading.every((numeral) => MAJOR_KEY.test(numeral)));
+  const [first = [], ...others] = [key, ...also].map((reading) => reading.split(' '));
+  const shown = (reading: readonly string[]) =>
+    reading.length === first.length && reading.every((numeral) => MAJOR_KEY.test(numeral));
+  return [first, ...others.filter(shown)];
 }

@@ -12,9 +12,14 @@ import { numeralsText, rightReadings } from './right-readings.ts';
 
 /**
  * The right answer as a sentence, on phones and on the wall alike: `It lies at distance 4, up.` Of a quality or a root without
- * its letter; empty for kinds whose answer no sentence of its own tells.
+ * its letter; empty for kinds whose answer no sentence of its own tells. `said` prints numerals, with what more their chords have
+ * where the chords are known.
  */
-export function rightSentence(kind: string, { answer, also = [], key }: Omit<WireTruth, 'name'>): string {
+export function rightSentence(
+  kind: string,
+  { answer, also = [], key }: Omit<WireTruth, 'name'>,
+  said: (numerals: readonly string[]) => string = numeralsText,
+): string {
   const right = rightWords;
   switch (kind) {
     case 'count':
@@ -26,7 +31,7 @@ export function rightSentence(kind: string, { answer, also = [], key }: Omit<Wir
     case 'distance':
       return distanceSentence(Number(answer));
     case 'numeral': {
-      const readings = rightReadings({ key, also }).map(numeralsText);
+      const readings = rightReadings({ key, also }).map(said);
       const sentence = key.includes(' ') ? right.numeral : right.numeralOne;
       return fill(sentence, { readings: listed(readings, countingWords.or) });
     }

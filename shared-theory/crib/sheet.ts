@@ -8,8 +8,9 @@ import type { PolicyChange } from '../policy-change.ts';
 import { policyChanges } from '../policy-change.ts';
 import type { ErrorKind } from '../questions/error-kinds.ts';
 import { askableQuestions, judgeOf } from '../questions/judges.ts';
+import { withAdditions } from '../questions/numeral/additions.ts';
 import { chordsOf } from '../questions/own-chords.ts';
-import type { Kind, QuestionId, QuestionSettings, Target } from '../questions/question.ts';
+import type { Answer, Kind, QuestionId, QuestionSettings, Target } from '../questions/question.ts';
 import type { RoundQuestion } from '../questions/round-questions.ts';
 import { parseQuestionId } from '../questions/round-questions.ts';
 import type { Isolation, Settler } from '../settlers.ts';
@@ -108,7 +109,7 @@ function cribQuestion(question: RoundQuestion, truth: Truth, settings: QuestionS
     kind,
     target,
     ...askedOf(question, truth),
-    answer: right === null ? null : namedAnswer(kind, right, names),
+    answer: right === null ? null : rightNamed(kind, right, names),
     wrong: wrong.map(({ answer, error, own, credit }) => {
       const others = Object.entries(own);
       const named = others.map(([other, said]) => [other, namedAnswer(kindOf(other), said, names)] as const);
@@ -120,6 +121,12 @@ function cribQuestion(question: RoundQuestion, truth: Truth, settings: QuestionS
       };
     }),
   };
+}
+
+/** The right answer by its names; numerals with what more their chords have. */
+function rightNamed(kind: Kind, right: Answer, names: Names): NamedAnswer {
+  const named = namedAnswer(kind, right, names);
+  return kind === 'numeral' && Array.isArray(named) ? withAdditions(named.map(String), names.chords) : named;
 }
 
 const WHOLE_LOOP: ReadonlySet<Kind> = new Set([

@@ -38,6 +38,14 @@ test('who is asked something else, or listens, is not silent', () => {
   expect(text()).toContain(`${view.students.filter(({ here }) => here).length} silent`);
 });
 
+test('right numerals have their sevenths', () => {
+  const view = deskView('numeral-0', 'ready');
+  const slots = ['Bm7b5', 'E7', 'Am'].map((chord) => ({ chord, beats: 4, frets: [] }));
+  const vamp = view.vamp && { ...view.vamp, slots };
+  draw({ ...view, vamp, truths: { ...view.truths, 'numeral-0': ['iio', 'V', 'i'] } });
+  expect(text()).toContain('right: iiø7 – V7 – i');
+});
+
 test('seconds are counted from when this page first saw the question open', () => {
   vi.useFakeTimers();
   try {

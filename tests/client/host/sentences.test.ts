@@ -90,6 +90,29 @@ describe('under the other policies', () => {
   });
 });
 
+describe('numerals', () => {
+  const reveal = (status: 'ready' | 'shown' | null) => {
+    const view = roundAt(2, 'shown');
+    const vamp = { ...view.vamp!, slots: ['Bm7b5', 'E7', 'Am'].map((chord) => ({ chord, beats: 4, frets: [] })) };
+    const current = { ...view.current!, kind: 'numeral', target: 0, asking: { kind: 'numeral', target: 0 } };
+    const steps = status === null ? [] : [{ ...view.steps[0]!, kind: 'seventh', status }];
+    return revealSentence({ ...view, vamp, current, steps }, { answer: ['iio', 'V', 'i'], key: 'iio V i' });
+  };
+
+  test('have their sevenths on the wall, once no seventh is left to ask', () => {
+    expect(reveal(null)).toBe('The numerals: iiø7 – V7 – i.');
+    expect(reveal('shown')).toBe('The numerals: iiø7 – V7 – i.');
+    expect(reveal('ready')).toBe('The numerals: ii° – V – i.');
+  });
+
+  test('one for each chord, not for each bar, though both are right', () => {
+    const view = roundAt(2, 'shown');
+    const current = { ...view.current!, kind: 'numeral', target: 0, asking: { kind: 'numeral', target: 0 } };
+    const truth = { answer: ['I', 'IV', 'V'], key: 'I IV V', also: ['I IV V I'] };
+    expect(revealSentence({ ...view, current, vamp: null }, truth)).toBe('The numerals: I – IV – V.');
+  });
+});
+
 describe('of a chord no more is said than was asked', () => {
   const asked = (kind: string, letter?: string) => {
     const view = roundAt(2, 'shown');
@@ -195,7 +218,10 @@ describe('a settler', () => {
     const asking = { kind: 'settler', target: 0, options: ['majors', ...owners] };
     const current = { ...view.current, kind: 'settler', target: 0, asking };
     const vamp = { ...view.vamp, settlers: [settler] };
-    return revealSentence({ current, vamp, keysReveal: null }, { answer: left, key: left.join(' ') });
+    return revealSentence(
+      { current, vamp, keysReveal: null, steps: view.steps },
+      { answer: left, key: left.join(' ') },
+    );
   };
   const C = { chord: 'C', beats: 4, frets: [null, 3, 2, 0, 1, 0] } as const;
 

@@ -63,6 +63,10 @@ What settles it
     expect(sheet('D7 Gmaj7')).toMatch(/^seventh: D7: leaning · Gmaj7: soft/m);
   });
 
+  test('right numerals have what more their chords have', () => {
+    expect(sheet('Bm7b5 E7 Am')).toContain('numerals: iiø7–V7–i\n');
+  });
+
   test('distances say no way where a bass lies off its root', () => {
     const printed = sheet('G G/B C D/F#');
     expect(printed).toContain('how far: C: distance 4 · D/F♯: distance 5\n');
