@@ -9,7 +9,7 @@ import { joinPath, keyLabel, neighbourRuns, pegPath, postPath, type CircleLayout
  */
 export function nameSize(id: string): number {
   const ems = 0.3 + 0.6 * printChord(keyLabel(id)).text.length;
-  return Math.min(...(id.endsWith('m') ? [0.12, 0.23 / ems] : [0.2, 0.27 / ems]));
+  return id.endsWith('m') ? Math.min(0.12, 0.24 / ems) : Math.min(0.2, 0.28 / ems);
 }
 
 /** The circle of fifths: posts, pegs, letters, and arcs that join neighbours. What was said is ink, what sounded brass. */

@@ -43,15 +43,10 @@ export const keysSpoken: Spoken = {
   },
 };
 
-/** Which of the keys a settler leaves: the first chord that joins in, each that takes its place, and a note over the loop. */
-const SETTLERS = {
-  first: 'A new chord joins in. Which keys are left?',
-  later: 'Another chord instead. Which keys are left?',
-  note: 'A note is sung. Which keys are left?',
-} as const;
-
+/** Which of the keys a settler leaves: the first chord that joins in, each that takes its place, or a note over the loop. */
 export const settlerSpoken: Spoken = {
-  prompt: ({ target, sung }) => SETTLERS[sung ? 'note' : target === 0 ? 'first' : 'later'],
+  prompt: ({ target, sung }) =>
+    `${sung ? 'A note is sung' : target === 0 ? 'A new chord joins in' : 'Another chord instead'}. Which keys are left?`,
   instruction: ({ sung }) =>
     sung ? 'Mark those in which the note belongs.' : 'Mark those that own the new chord too.',
 };
