@@ -24,6 +24,9 @@ export type VisitedKey = {
 /** A key with its visitors, by the chords that they are. */
 type Found = { readonly key: Key; readonly visitors: ReadonlyMap<Chord, Visitor> };
 
+/** So many of them are told at once: the likeliest. */
+export const MOST_TOLD = 3;
+
 /** Most visitors of a key; of a minor key whose sixth and seventh rise, as ii, IV and V together. */
 const MOST_VISITORS = 2;
 const MOST_RISEN = 3;

@@ -1,6 +1,7 @@
 import { hostWords, rightWords } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import { listed } from '../../server/protocol/words/counting.ts';
+import { policySentence } from '../../server/protocol/words/policy-sentences.ts';
 import { keysSentence } from '../../server/protocol/words/right-sentences.ts';
 import type { RoomSettings } from '../../server/protocol/messages.ts';
 import type {
@@ -10,10 +11,12 @@ import type {
   WireSettler,
   WireSpread,
   WireTruth,
+  WireVisitedKey,
 } from '../../server/protocol/views.ts';
 import { readSymbol, qualitySuffix, type Quality } from '../../shared-theory/chords.ts';
 import { differentChords } from '../../shared-theory/different-chords.ts';
 import { isModal, parentKey, parseKeyName } from '../../shared-theory/keys.ts';
+import { printNumeral } from '../../shared-theory/printer.ts';
 import { printChord, printKey, printNote } from '../shared/names.ts';
 import { withAdditions } from '../../shared-theory/questions/numeral/additions.ts';
 import type { AskedSeventh } from '../../shared-theory/questions/question.ts';
@@ -129,16 +132,29 @@ export function keySaid(name: string): string {
   return name.endsWith('major') ? letter + sign : letter + sign + suffix;
 }
 
+const NAMES = {
+  note: (name: string) => printNote(name).text,
+  chord: (symbol: string) => printChord(symbol).text,
+  key: (name: string) => printKey(name).text,
+  numeral: (numeral: string) => printNumeral(numeral).text,
+};
+
+/** Where no key owns all: the likeliest that does but for its visitors, with where they come from. */
+function visitedSaid({ key, numerals, visitors }: WireVisitedKey): string {
+  return policySentence({ change: 'home-key-with-visitor', key, numerals, visitors }, NAMES);
+}
+
 /** So many keys may share the sentence, the middle one by two notes together; more would need too many notes to be said. */
 const MOST_TOGETHER = 3;
 
 /**
  * The notes that decide and the key that each leaves, sharpest first: `One note decides: C♯ says D, C says G.` The middle one of
- * three is left by no single note, but by two together: `F with B says C`. Of four and more only the outer ones are named.
+ * three is left by no single note, but by two together: `F with B says C`. Of four and more only the outer ones are named. Where
+ * no key owns all, the likeliest with its visitors.
  */
-export function deciderSentence({ rows, deciders }: WireKeysReveal): string {
+export function deciderSentence({ rows, deciders, visited }: WireKeysReveal): string {
   const { settled, decides, decide, decidesScale, decideScale, says, together, noneShared } = hostWords.reveal;
-  if (rows.length === 0) return noneShared;
+  if (rows.length === 0) return visited === undefined ? noneShared : visitedSaid(visited);
   const heads = headsOf(rows);
   const notesFor = (key: string): readonly string[] => {
     const leaving = deciders.filter(({ leaves }) => leaves.includes(key));

@@ -1,6 +1,6 @@
 import type { GuitarCrib } from '../../shared-theory/crib/typed.ts';
 import { cribWords } from '../protocol/words/crib-words.ts';
-import { noKeyTexts, otherPolicies } from './keys-part.ts';
+import { changesOf, noKeyTexts, otherPolicies, visitedTexts } from './keys-part.ts';
 import type { SheetNames } from './names.ts';
 import { policySentence } from '../protocol/words/policy-sentences.ts';
 import { settlingRows } from './settling.ts';
@@ -79,7 +79,8 @@ function answerLines(groups: readonly SlipGroup[], letters: number): number {
 function keyLines(crib: GuitarCrib, names: SheetNames, letters: number): number {
   const sentences = [
     ...(crib.keys.length === 0 ? noKeyTexts(crib, names) : []),
-    ...crib.policyChanges.map((change) => policySentence(change, names)),
+    ...visitedTexts(crib, names),
+    ...changesOf(crib).map((change) => policySentence(change, names)),
     `${cribWords.otherPolicies} ${otherPolicies(crib, names).join(' · ')}`,
   ];
   const width = letters * LEFT;

@@ -1,5 +1,6 @@
 import type { CribSheet } from '../../shared-theory/crib/sheet.ts';
 import { POLICIES } from '../../shared-theory/truth.ts';
+import { MOST_TOLD } from '../../shared-theory/visited-keys.ts';
 import { listed } from '../protocol/words/counting.ts';
 import { cribWords } from '../protocol/words/crib-words.ts';
 import { fill } from '../protocol/words/fill.ts';
@@ -9,6 +10,7 @@ import { html } from './html.ts';
 import type { SheetNames } from './names.ts';
 import { policySentence } from '../protocol/words/policy-sentences.ts';
 import { safeSentence } from '../protocol/words/safe-sentences.ts';
+import { visitedSentence } from '../protocol/words/visited-sentences.ts';
 import type { SettlingRow } from './settling.ts';
 import { settlingRows } from './settling.ts';
 
@@ -23,7 +25,8 @@ export function keysPart(sheet: CribSheet, names: SheetNames): Html {
     <div>
       <h2>${words.keysTitle}</h2>
       ${sheet.keys.length === 0 ? noKey(sheet, names) : numeralTable(sheet, names)}
-      ${sheet.policyChanges.map((change) => html`<p class="fact">${policySentence(change, names)}</p>`)}
+      ${visitedTexts(sheet, names).map((text) => html`<p class="fact">${text}</p>`)}
+      ${changesOf(sheet).map((change) => html`<p class="fact">${policySentence(change, names)}</p>`)}
       <p class="fact"><b>${words.otherPolicies}</b> ${otherPolicies(sheet, names).join(' · ')}</p>
     </div>
     ${settlingTable(sheet, names)}
@@ -53,6 +56,16 @@ export function noKeyTexts(
 ): readonly string[] {
   const why = clash ? [fill(words.clash[policy], { low: names.note(clash[0]), high: names.note(clash[1]) })] : [];
   return [words.noKey[policy], ...why];
+}
+
+/** Where no key owns the vamp: the likeliest that do but for their visitors, one sentence each. */
+export function visitedTexts({ visited }: CribSheet, names: SheetNames): readonly string[] {
+  return visited.slice(0, MOST_TOLD).map((key) => visitedSentence(key, names));
+}
+
+/** What another policy would change, but for a key with visitors, which is told among those. */
+export function changesOf({ policyChanges, visited }: CribSheet): CribSheet['policyChanges'] {
+  return policyChanges.filter(({ change }) => visited.length === 0 || change !== 'home-key-with-visitor');
 }
 
 function noKey(sheet: CribSheet, names: SheetNames): Html {

@@ -9,7 +9,7 @@ import { fill } from '../protocol/words/fill.ts';
 import { shapeRefusals } from './shape-refusals.ts';
 import { stepWords } from '../protocol/words/step-words.ts';
 import { fretsText } from './box.ts';
-import { chordsText, noKeyTexts, notesText, otherPolicies, safeText } from './keys-part.ts';
+import { changesOf, chordsText, noKeyTexts, notesText, otherPolicies, safeText, visitedTexts } from './keys-part.ts';
 import type { SheetNames } from './names.ts';
 import { policySentence } from '../protocol/words/policy-sentences.ts';
 import { settlingRows } from './settling.ts';
@@ -24,7 +24,13 @@ export function printCrib(crib: GuitarCrib, names: SheetNames): string {
   const parts = [
     `${chords}   (${[words.policies[crib.policy], ...guitarNotes(crib)].join(', ')})`,
     crib.keys.length === 0 ? noKeyTexts(crib, names).join(' ') : charts(crib, names),
-    crib.policyChanges.map((change) => policySentence(change, names)).join('\n'),
+    section(
+      words.visited.title,
+      visitedTexts(crib, names).map((text) => [text]),
+    ),
+    changesOf(crib)
+      .map((change) => policySentence(change, names))
+      .join('\n'),
     section(crib.guitar.capo === 0 ? words.fretsTitle : words.fretsUnderCapo, shapes(crib, names)),
     shapeRefusals(crib.shapes, crib.guitar, names).join('\n'),
     `${words.safe}: ${safeText(crib, names)}`,

@@ -118,12 +118,31 @@ export type WireKeyRow = {
   readonly notes: readonly string[];
 };
 
+/** Where a visitor of a key comes from: `borrowed` from the minor on the same tonic, `applied` as the dominant of another degree. */
+type WireVisit = 'borrowed' | 'applied' | 'dorian' | 'phrygian' | 'raised-seventh';
+
+/** A key that owns a loop but for a visitor or two; names and numerals in ASCII. */
+export type WireVisitedKey = {
+  readonly key: string;
+  /** One for each different chord. */
+  readonly numerals: readonly string[];
+  readonly visitors: readonly {
+    readonly chord: string;
+    readonly numeral: string;
+    readonly visit: WireVisit;
+    /** Of an applied chord: `V7/V`. */
+    readonly of?: string;
+  }[];
+};
+
 /** What the host draws at the reveal of the keys. */
 export type WireKeysReveal = {
   readonly chords: readonly string[];
   readonly rows: readonly WireKeyRow[];
   /** Deciding notes and which keys each leaves. */
   readonly deciders: readonly { readonly note: string; readonly leaves: readonly string[] }[];
+  /** Where no key owns all: the likeliest that does but for its visitors, if there is one. */
+  readonly visited?: WireVisitedKey;
 };
 
 /** A round as the host page must know it to play and draw it. */
@@ -296,7 +315,7 @@ export type WirePolicyChange =
       readonly numerals: readonly string[];
       readonly visitors: readonly {
         readonly chord: string;
-        readonly visit: 'borrowed' | 'applied' | 'dorian' | 'phrygian' | 'raised-seventh';
+        readonly visit: WireVisit;
         /** Of an applied chord: `V7/V`. */
         readonly of?: string;
       }[];
@@ -331,6 +350,8 @@ export type WireCrib = {
   readonly keys: readonly { readonly key: string; readonly numerals: readonly string[] }[];
   readonly deciders: readonly { readonly note: string; readonly leaves: readonly string[] }[];
   readonly settlers: readonly { readonly chord: string; readonly leaves: readonly string[] }[];
+  /** Where no key owns all: the likeliest that do but for their visitors, three at most. */
+  readonly visited: readonly WireVisitedKey[];
   /** Notes to solo on: those that all the keys share, or of what `safeOf` says where no key owns all; empty where there are none. */
   readonly safe: readonly string[];
   readonly safeOf: WireSoloSource | null;

@@ -11,6 +11,8 @@ import type { RoundQuestion } from '../../shared-theory/questions/round-question
 import { policyChanges } from '../../shared-theory/policy-change.ts';
 import type { PolicyChange } from '../../shared-theory/policy-change.ts';
 import { sungNote } from '../../shared-theory/settle.ts';
+import { MOST_TOLD, visitedKeys } from '../../shared-theory/visited-keys.ts';
+import type { VisitedKey } from '../../shared-theory/visited-keys.ts';
 import type * as Wire from '../protocol/views.ts';
 import type { HeardRound } from './events.ts';
 import { letStandOn } from './let-stand.ts';
@@ -241,6 +243,7 @@ function chartsOf(round: HeardRound): Wire.WireKeysReveal {
   const { truth, settings } = round;
   const chords = chordsOf(round);
   const crib = cribOf(chords, settings.policy);
+  const [likeliest] = crib.keys.length === 0 ? visitedKeys(chords) : [];
   return {
     chords: crib.chords,
     rows: truth.keys[settings.policy].map((name) => {
@@ -253,6 +256,20 @@ function chartsOf(round: HeardRound): Wire.WireKeysReveal {
       };
     }),
     deciders: crib.deciders.map(({ note, leaves }) => ({ note, leaves })),
+    ...(likeliest === undefined ? {} : { visited: wireVisited(likeliest) }),
+  };
+}
+
+function wireVisited({ key, numerals, visitors }: VisitedKey): Wire.WireVisitedKey {
+  return {
+    key,
+    numerals,
+    visitors: visitors.map(({ chord, numeral, visit, of }) => ({
+      chord,
+      numeral,
+      visit,
+      ...(of === undefined ? {} : { of }),
+    })),
   };
 }
 
@@ -280,6 +297,7 @@ function cribNow(round: HeardRound): Wire.WireCrib {
     keys: keys.map(({ key, numerals }) => ({ key, numerals })),
     deciders: deciders.map(({ note, leaves }) => ({ note, leaves })),
     settlers: settlers.map(({ chord, leaves }) => ({ chord, leaves })),
+    visited: keys.length === 0 ? visitedKeys(sounding).slice(0, MOST_TOLD).map(wireVisited) : [],
     bass: round.slots.map(({ chord }) => bassNote(readSymbol(chord))),
     safe: safe.notes,
     safeOf: safe.of,

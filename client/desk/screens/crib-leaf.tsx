@@ -2,7 +2,9 @@ import { capoNames } from '../../../server/protocol/words/capo-names.ts';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { safeSentence } from '../../../server/protocol/words/safe-sentences.ts';
+import { cribWords } from '../../../server/protocol/words/crib-words.ts';
 import { listed } from '../../../server/protocol/words/counting.ts';
+import { visitedSentence } from '../../../server/protocol/words/visited-sentences.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { printNumeral } from '../../../shared-theory/printer.ts';
 import { ChordText } from '../../shared/chord-text.tsx';
@@ -15,6 +17,7 @@ const NAMES = {
   note: (name: string) => printNote(name).text,
   chord: (symbol: string) => printChord(symbol).text,
   key: (name: string) => printKey(name).text,
+  numeral: (numeral: string) => printNumeral(numeral).text,
 };
 
 /** The teacher's sheet of this vamp: numerals in each owning key, what decides, what settles. */
@@ -77,6 +80,7 @@ export function CribLeaf({ view }: { readonly view: DeskView }) {
           </tbody>
         </table>
       )}
+      <Lines title={cribWords.visited.title} lines={crib.visited.map((key) => visitedSentence(key, NAMES))} />
       <Lines title={words.safe} lines={[safeSentence(crib.safe, crib.safeOf, NAMES)]} />
       <Lines
         title={words.deciders}

@@ -27,6 +27,20 @@ export const cribWords = {
     modes: 'No parent scale has both {low} and {high}.',
   },
 
+  /** Keys that own all but some visitors, which are named by their numerals. */
+  visited: {
+    title: 'Keys with visitors',
+    said: '{key}: {numerals}; {visits}',
+    visit: '{numeral}: {from}',
+    applied: '{chord} of {goal}',
+    byVisit: {
+      borrowed: 'borrowed from the parallel minor',
+      'raised-seventh': 'on the raised seventh',
+      dorian: 'on the raised sixth',
+      phrygian: 'on the lowered second',
+    },
+  },
+
   title: 'Crib of {chords}',
   titleAlone: 'Crib',
   private: 'for the teacher',

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import type { WireVisitedKey } from '../../../server/protocol/views.ts';
 import { draw, root } from './draw.tsx';
 import { deskView, EM_D } from './fixtures.ts';
 
@@ -32,6 +33,31 @@ test('the crib names the notes that are safe to solo on, as the class names note
   const none = view.crib && { ...view.crib, safe: [] };
   draw({ ...view, crib: none }, { leaf: 'crib' });
   expect(root.textContent).toContain('no note by itself');
+});
+
+test('where no key owns all, the crib names the keys with their visitors', () => {
+  const view = deskView();
+  const visited: WireVisitedKey[] = [
+    {
+      key: 'A major',
+      numerals: ['v', 'I', 'iv'],
+      visitors: [
+        { chord: 'Em', numeral: 'v', visit: 'borrowed' },
+        { chord: 'Dm', numeral: 'iv', visit: 'borrowed' },
+      ],
+    },
+    {
+      key: 'C major',
+      numerals: ['I', 'III7', 'vi'],
+      visitors: [{ chord: 'E7', numeral: 'III7', visit: 'applied', of: 'V7/vi' }],
+    },
+  ];
+  draw({ ...view, crib: view.crib && { ...view.crib, keys: [], visited } }, { leaf: 'crib' });
+  const crib = root.querySelector('.crib')?.textContent ?? '';
+  expect(crib).toContain('A major: v–I–iv; v and iv: borrowed from the parallel minor');
+  expect(crib).toContain('C major: I–III7–vi; III7: V7 of vi');
+  draw(view, { leaf: 'crib' });
+  expect(root.querySelector('.crib')?.textContent).not.toContain('Keys with visitors');
 });
 
 test('under a capo the crib and the line of chords have what sounds, and under it the shapes, each labelled', () => {

@@ -162,6 +162,7 @@ export function deskView(
       ],
       deciders: [{ note: 'C#', leaves: ['D major'] }],
       settlers: [{ chord: 'F#m', leaves: ['D major'] }],
+      visited: [],
       safe: ['E', 'F#', 'G', 'A', 'B', 'D'],
       safeOf: null,
       bass: ['E', 'D'],

@@ -90,6 +90,20 @@ describe('under the other policies', () => {
   });
 });
 
+test('where no key owns all, the likeliest is named with its visitors', () => {
+  const visited = {
+    key: 'D minor',
+    numerals: ['ii', 'V', 'i'],
+    visitors: [
+      { chord: 'Em', numeral: 'ii', visit: 'dorian' as const },
+      { chord: 'A', numeral: 'V', visit: 'raised-seventh' as const },
+    ],
+  };
+  expect(deciderSentence({ chords: ['Em', 'A', 'Dm'], rows: [], deciders: [], visited })).toBe(
+    'At home in D minor as ii–V–i, with Em and A on its raised sixth and seventh.',
+  );
+});
+
 describe('numerals', () => {
   const reveal = (status: 'ready' | 'shown' | null) => {
     const view = roundAt(2, 'shown');

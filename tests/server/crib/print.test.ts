@@ -63,6 +63,19 @@ What settles it
     expect(sheet('D7 Gmaj7')).toMatch(/^seventh: D7: leaning · Gmaj7: soft/m);
   });
 
+  test('where no key owns all: the keys with visitors, three at most', () => {
+    // Common practice: A is the V of D minor, and E minor has its raised sixth; E7 leads to A minor as V7 of vi.
+    expect(sheet('Em A Dm A')).toContain(`Keys with visitors
+  D minor: ii–V–i; ii: on the raised sixth; V: on the raised seventh
+  A major: v–I–iv; v and iv: borrowed from the parallel minor
+`);
+    expect(sheet('C E7 Am G')).toContain('C major: I–III7–vi–V; III7: V7 of vi\n');
+    expect(sheet('C Eb F')).toContain('C major: I–♭III–IV; ♭III: borrowed from the parallel minor\n');
+    expect(sheet('Em D')).not.toContain('visitors');
+    expect(sheet('C7 F7 G7')).not.toContain('visitors');
+    expect(sheet('C Fm')).not.toContain('At home in');
+  });
+
   test('right numerals have what more their chords have', () => {
     expect(sheet('Bm7b5 E7 Am')).toContain('numerals: iiø7–V7–i\n');
   });

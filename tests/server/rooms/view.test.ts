@@ -187,6 +187,24 @@ test('how many chords may be home is told once the count has been shown', () => 
   expect(studentCommon(fold([...begun, asked('a2', 'home-0')])).asking).not.toHaveProperty('chords');
 });
 
+test('where no key owns a loop, the crib and the reveal of the keys name those that do but for visitors', () => {
+  const known = [asked('a1', 'keys-0'), closed('a1'), shown('a1')];
+  const begun = [opened, joined('s1', 1), started(guitar('Em A Dm A'))];
+  const d = {
+    key: 'D minor',
+    numerals: ['ii', 'V', 'i'],
+    visitors: [
+      { chord: 'Em', numeral: 'ii', visit: 'dorian' },
+      { chord: 'A', numeral: 'V', visit: 'raised-seventh' },
+    ],
+  };
+  expect(desk(begun).crib?.visited.map(({ key }) => key)).toEqual(['D minor', 'A major']);
+  expect(host([...begun, ...known.slice(0, 2)]).keysReveal).toBeNull();
+  expect(host([...begun, ...known]).keysReveal?.visited).toEqual(d);
+  const owned = [opened, joined('s1', 1), started(guitar('Em D')), ...known];
+  expect(host(owned).keysReveal).not.toHaveProperty('visited');
+});
+
 describe('the host', () => {
   test('register: seats in order, names only where the class shows them', () => {
     const view = host(base.slice(0, 4));
