@@ -99,7 +99,7 @@ What settles it
 
   test('no key, with the reason where the chords show one, and what other rules say', () => {
     expect(sheet('Am E')).toContain(
-      'Am  E   (major keys only)\n\nNo major key owns all of these. No major key has both C and G♯.\n\nNo major key owns these; A minor does with its seventh raised to G♯: i–V.\n',
+      'Am  E   (major keys only)\n\nNo major key owns all of these. No major key has both C and G♯.\n\nKeys with visitors\n  A minor: i–V; V: on the raised seventh\n  E major: iv–I; iv: borrowed from the parallel minor\n  C major: vi–III; III: V of vi\n\nNo major key owns these; A minor does with its seventh raised to G♯: i–V.\n',
     );
     expect(sheet('Am E', 'relatives')).toContain('No major key or natural minor has both C and G♯.\n');
     expect(sheet('Ab E', 'relatives')).toMatch(
