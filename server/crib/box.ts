@@ -12,7 +12,7 @@ const TOP = 14;
 const SIDE = 13;
 const RADIUS = 3.7;
 /** Fewer frets than this are not drawn. */
-const LEAST_FRETS = 4;
+export const LEAST_FRETS = 4;
 /** A finger over so many strings more is drawn as a barre; over fewer, players often take several fingers. */
 const LEAST_BARRE = 3;
 /** Widths of a string set from the lowest string on; strings beyond six are as thick as the sixth. */
@@ -23,10 +23,7 @@ const GAUGES = [1.25, 1.1, 0.95, 0.8, 0.7, 0.6] as const;
  * not reach the nut's first frets. `spoken` says it to those who hear the page.
  */
 export function fretBox(frets: Frets, spoken: string, leftHanded: boolean): Html {
-  const fretted = frets.filter((fret) => fret !== null && fret > 0) as number[];
-  const highest = Math.max(0, ...fretted);
-  const base = highest <= LEAST_FRETS ? 1 : Math.min(...fretted);
-  const rows = Math.max(LEAST_FRETS, highest - base + 1);
+  const { base, rows } = boxRows(frets);
   const last = frets.length - 1;
   const x = (string: number) => SIDE + STRING * (leftHanded ? last - string : string);
   const y = (row: number) => TOP + FRET * row;
@@ -65,6 +62,14 @@ export function fretBox(frets: Frets, spoken: string, leftHanded: boolean): Html
       .map(({ fret, from: first, to: end }) => barre(y(fret - base + 0.5), x(first), x(end)))}
     ${frets.map((fret, string) => mark(fret, x(string), fret === null || fret === 0 ? y(0) - 6.2 : y(fret - base + 0.5)))}
   </svg>`;
+}
+
+/** The lowest fret of a box, and how many it has. */
+export function boxRows(frets: Frets): { readonly base: number; readonly rows: number } {
+  const fretted = frets.filter((fret) => fret !== null && fret > 0) as number[];
+  const highest = Math.max(0, ...fretted);
+  const base = highest <= LEAST_FRETS ? 1 : Math.min(...fretted);
+  return { base, rows: Math.max(LEAST_FRETS, highest - base + 1) };
 }
 
 function barre(y: number, from: number, to: number): Html {

@@ -6,7 +6,7 @@ import { shapeRefusals } from './shape-refusals.ts';
 import { stepWords } from '../protocol/words/step-words.ts';
 import { fill } from '../protocol/words/fill.ts';
 import { chordMarkup } from './chord-markup.ts';
-import { fittedGroups } from './density.ts';
+import { fittedGroups, standInARow } from './density.ts';
 import { fretBox, spokenShape } from './box.ts';
 import type { Html } from './html.ts';
 import { html } from './html.ts';
@@ -15,9 +15,6 @@ import type { SheetNames } from './names.ts';
 import type { Slip, SlipGroup } from './slips.ts';
 
 const words = cribWords;
-
-/** Beside the shapes there is room for so many keys in a line. */
-const MOST_KEYS = 2;
 
 /** How a sheet is printed. */
 export type SheetLook = { readonly names: SheetNames; readonly leftHanded: boolean };
@@ -62,7 +59,7 @@ function guitarNotes({ guitar: { capo, tuning } }: GuitarCrib, leftHanded: boole
 /** The notes that commit, each with the keys that it says; by themselves where those are many, and stand in the table alone. */
 function decidersMarkup({ deciders }: GuitarCrib, names: SheetNames): Html | null {
   if (deciders.length === 0) return null;
-  const many = deciders.some(({ leaves }) => leaves.length > MOST_KEYS);
+  const many = standInARow(deciders);
   const note = (name: string) => html`<span class="notes">${names.note(name)}</span> `;
   return html`<dt>${words.deciders}</dt>
     ${

@@ -23,6 +23,11 @@ afterAll(() => school?.end());
 const sheet = (chords: string, more: Readonly<Record<string, string>> = {}) =>
   page.goto(`${school.origin}/desk/${school.room}/crib?${new URLSearchParams({ chords, ...more }).toString()}`);
 
+/** Between the margins of a letter page, in pixels, and the part of it that a sheet uses at least. */
+const LETTER_WIDTH = 733;
+const LETTER_HEIGHT = 980;
+const LEAST_USED = 0.86;
+
 /** Pages of a PDF, by its own page objects. */
 async function printedPages(format: 'A4' | 'Letter'): Promise<number> {
   const pdf = await page.pdf({ format, preferCSSPageSize: false });
@@ -38,11 +43,22 @@ describe('the printed crib', () => {
     ['four chords with sevenths and a slash', 'Am7 D7 Gmaj7 C/E', 'raised-seventh', '0'],
     ['three candidate keys', 'F Dm', 'majors', '0'],
     ['three candidate keys with relatives', 'F Dm', 'relatives', '5'],
+    ['bare fifths, which many keys own', 'C5 G5', 'modes', '0'],
+    ['no key, and keys with visitors', 'Em A Dm A', 'majors', '0'],
+    ['six chords in two rows', 'Am C E7 G/B Dm7 F', 'raised-seventh', '0'],
   ])('%s: one page on A4 and on letter', async (_name, chords, policy, capo) => {
     const response = await sheet(chords, { policy, capo });
     expect(response?.status()).toBe(200);
     expect(await printedPages('A4')).toBe(1);
     expect(await printedPages('Letter')).toBe(1);
+    // As large as it can be: most of the shorter page is used, or the type is at its largest.
+    await page.setViewportSize({ width: LETTER_WIDTH, height: 900 });
+    await page.emulateMedia({ media: 'print' });
+    const sheetOf = page.locator('.sheet');
+    const { height } = (await sheetOf.boundingBox()) ?? { height: 0 };
+    const isLargest = (await sheetOf.getAttribute('data-density')) === 'loose';
+    expect(isLargest || height > LEAST_USED * LETTER_HEIGHT).toBe(true);
+    await page.emulateMedia({ media: null });
   });
 
   test('is set in its own faces, shows nothing of the screen in print, and holds to contrast', async () => {
