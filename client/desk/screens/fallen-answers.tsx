@@ -39,7 +39,7 @@ export function FallenAnswers({ desk, view, step, sound }: Props & { readonly so
   return (
     <section class="fallen">
       <h1>
-        {isCollected(step)
+        {isCollected(step) && hands > 0
           ? fill(words.answered, { n: capital(numberWord(hands)), of: spread.of })
           : heard(view, hands)}
       </h1>

@@ -175,16 +175,20 @@ test('the roll says who is asleep or cannot hear, and each answer privately', ()
   expect(text()).toContain('asleep');
 });
 
-test('an opinion: how many answered, and nothing of who was right', () => {
-  const view = fallenView('direction-1', 'closed', { 0: 2, 2: 1 }, '', { truth: null, topWrong: null });
+test.each<[Record<string, number>, string]>([
+  [{ 0: 2, 2: 1 }, 'Five of 6 answered.'],
+  [{}, 'No hand was in.'],
+])('an opinion %j: how many answered, and nothing of who was right', (counts, said) => {
+  const none = Object.keys(counts).length === 0;
+  const view = fallenView('direction-1', 'closed', counts, '', { truth: null, topWrong: null });
   const kind = 'home';
   draw({
     ...view,
     steps: view.steps.map((step) => (step.question === 'direction-1' ? { ...step, kind } : step)),
     current: view.current && { ...view.current, kind, asking: { kind, target: 0 } },
-    spread: view.spread && { ...view.spread, kind, asking: { kind, target: 0 } },
+    spread: view.spread && { ...view.spread, kind, asking: { kind, target: 0 }, ...(none ? { notSure: 0 } : {}) },
   });
-  expect(root.querySelector('h1')?.textContent).toBe('Five of 6 answered.');
+  expect(root.querySelector('h1')?.textContent).toBe(said);
   expect(text()).not.toContain('heard it');
 });
 
