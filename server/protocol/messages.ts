@@ -240,6 +240,9 @@ export type SoundOrder =
   | { readonly order: 'change'; readonly round: string; readonly change: SoundChange }
   | { readonly order: 'stop' };
 
+/** Which keys may count as owners of a loop, in the order in which they are offered. */
+export const POLICIES = ['majors', 'relatives', 'raised-seventh', 'modes'] as const;
+
 /** Ways of naming notes, chords and keys, in the order in which they are offered. */
 export const NAMINGS = ['english', 'german', 'mixed', 'dutch', 'fixed-do'] as const;
 
@@ -253,7 +256,7 @@ export const HIGHEST_CAPO = 9;
 /** Settings of a room, copied from its class when it opens. */
 export type RoomSettings = {
   /** Which keys count as owners of a loop. */
-  readonly policy: 'majors' | 'relatives' | 'raised-seventh' | 'modes';
+  readonly policy: (typeof POLICIES)[number];
   /** How notes are named on every screen, and in what the teacher types. */
   readonly naming: (typeof NAMINGS)[number];
   /** Fret of the capo on the guitars of the class, 0 for none, 9 at most. */

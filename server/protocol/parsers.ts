@@ -3,6 +3,7 @@ import {
   DEPTHS,
   HIGHEST_CAPO,
   NAMINGS,
+  POLICIES,
   PROTOCOL_VERSION,
   type Command,
   type Handshake,
@@ -65,7 +66,7 @@ const change = v.variant('kind', [
   v.strictObject({ kind: v.literal('tempo'), tempo: number }),
 ]);
 const settings = v.strictObject({
-  policy: v.exactOptional(v.picklist(['majors', 'relatives', 'raised-seventh', 'modes'])),
+  policy: v.exactOptional(v.picklist(POLICIES)),
   naming: v.exactOptional(v.picklist(NAMINGS)),
   capo: v.exactOptional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(HIGHEST_CAPO))),
   slashIsNew: v.exactOptional(v.boolean()),

@@ -2,7 +2,7 @@ import { chordSymbol, type Chord } from '../chords.ts';
 import { intervalUp, modulo, pitchClass, transpose, type NoteName } from '../pitch.ts';
 
 /** Highest fret a capo sits on. */
-const HIGHEST_CAPO = 9;
+export const HIGHEST_CAPO = 9;
 
 /** The fret of a capo, 0 for none. RangeError unless a whole number 0 to 9. */
 export function readCapo(capo: number): number {

@@ -1,4 +1,4 @@
-import { HIGHEST_CAPO, NAMINGS, type RoomSettings } from '../../../server/protocol/messages.ts';
+import { HIGHEST_CAPO, NAMINGS, POLICIES, type RoomSettings } from '../../../server/protocol/messages.ts';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
@@ -11,7 +11,6 @@ const words = deskWords.room;
 
 type Props = { readonly desk: Desk; readonly view: DeskView };
 
-const POLICIES = ['majors', 'relatives', 'raised-seventh', 'modes'] as const;
 const CAPOS = Array.from({ length: HIGHEST_CAPO + 1 }, (_, fret) => fret);
 
 /** How the class names and counts: which keys count, how notes are called, where the capo is, what is another chord. */

@@ -1,9 +1,8 @@
+import { BARS } from '../../../shared-theory/questions/order/ask.ts';
 import { OrderBars, OrderLetter } from '../drawings/order-bars.tsx';
 import { HandTally } from './hand-tally.tsx';
 import type { SpreadProps } from './spread-props.ts';
 import type { WireSpread } from '../../../server/protocol/views.ts';
-
-const BARS = 4;
 
 /** Hands by bar and letter: `hands[bar][letter]`. Letters end with the last that was written anywhere, or is right. */
 export function handsOnBars(
