@@ -111,8 +111,10 @@ describe.each(LONG.map((level) => [level.level, level] as const))('level %d', (n
     const figures = [
       ({ vamp }: GeneratedVamp) => vamp.tempo,
       ({ truth }: GeneratedVamp) => (truth.strokes === 'all-downs' ? 1 : 0),
+      ({ truth }: GeneratedVamp) => truth.bass[0] ?? 0,
     ];
     for (const figure of figures) {
+      expect(gap(vamps, figure, ({ truth }) => truth.sevenths[0] !== 'none')).toBeLessThan(0.2);
       expect(gap(vamps, figure, ({ truth }) => truth.qualities[0] === 'major')).toBeLessThan(0.17);
       expect(gap(vamps, figure, ({ truth }) => truth.count > 3)).toBeLessThan(0.2);
       expect(gap(vamps, figure, ({ readings }) => readings.length === 1)).toBeLessThan(0.17);

@@ -183,6 +183,12 @@ describe.each(TWO_CHORD_LEVELS.map((level) => [level.level, level] as const))('l
     );
   });
 
+  test('where home lies tells nothing of its quality, nor of how many keys own the loop', () => {
+    const register = ({ truth }: GeneratedVamp) => truth.bass[0] ?? 0;
+    expect(gap(vamps, register, ({ truth }) => truth.qualities[0] === 'major')).toBeLessThan(0.2);
+    expect(gap(vamps, register, ({ readings }) => readings.length === 1)).toBeLessThan(0.2);
+  });
+
   test('tempo and strokes tell nothing of the chords', () => {
     // With some thousands of vamps, means of independent figures stand within 0.15 deviations of each other.
     const tempo = ({ vamp }: GeneratedVamp) => vamp.tempo;
