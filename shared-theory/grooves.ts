@@ -1,19 +1,25 @@
 import { GROOVE_TEXTS } from './groove-catalogue.ts';
 import { BEATS_PER_BAR } from './meters.ts';
+import type { Touch } from './perform.ts';
 import type { Meter } from './vamps.ts';
 
 /** One slot of the grid: what the hand does, where, how, how heavily. */
 export type GrooveSlot = {
-  /** `down-silent` and `up-silent` move without touching. */
-  readonly stroke: 'down' | 'up' | 'down-silent' | 'up-silent' | 'none';
+  /**
+   * `down-silent` and `up-silent` move without touching. Without a pick: the thumb alone, the fingers alone, or both at once, which
+   * pinch the bass and the high strings.
+   */
+  readonly stroke: 'down' | 'up' | 'pinch' | 'thumb' | 'fingers' | 'down-silent' | 'up-silent' | 'none';
   /**
    * Which strings: root bass, other bass (the fifth or the next string), low three, middle four, high three (more where a
    * chord needs them), all.
    */
   readonly zone: 'root' | 'other-bass' | 'low' | 'middle' | 'high' | 'all' | 'none';
-  readonly touch: 'open' | 'palm' | 'dead' | 'choke' | 'none';
+  readonly touch: Touch | 'none';
   /** 0 silent, 1 light, 2 medium, 3 heavy. */
   readonly accent: 0 | 1 | 2 | 3;
+  /** It sounds what the next bar begins with already, and rings over: the first slot there is then a silent pass. */
+  readonly pushes?: true;
 };
 
 /** A strumming pattern read from the grid language. */

@@ -5,7 +5,13 @@ import { seededRandom } from './random.ts';
 import { soundStrokes, strumSpread, type Stroke } from './strum.ts';
 import type { VoicedVamp } from './vamps.ts';
 
-/** One note that sounds. Times in seconds from the start of the performance. */
+/**
+ * How the hands leave a string: open until its next contact; ringing on through mutes of the others too; half or fully muted by
+ * the palm; dead under loose fingers; choked a moment after it was struck.
+ */
+export type Touch = 'open' | 'ring' | 'half' | 'palm' | 'dead' | 'choke';
+
+/** One note of a guitar string that sounds. Times in seconds from the start of the performance. */
 export type SoundedNote = {
   readonly time: number;
   /** Seconds until the string is stopped or struck again. */
@@ -15,7 +21,13 @@ export type SoundedNote = {
   readonly fret: number;
   readonly midi: number;
   readonly stroke: 'down' | 'up';
-  readonly touch: 'open' | 'palm' | 'dead' | 'choke';
+  readonly touch: Touch;
+  /** What plucks the string; a pick where absent. Thumbs go down, fingers up. */
+  readonly by?: 'thumb' | 'finger';
+  /** It is the lowest string of a stroke that plays the chord's bass: what small speakers must still let be heard. */
+  readonly bass?: true;
+  /** MIDI notes of open strings of the shape that nothing damps and this stroke leaves alone: they ring along, much softer. */
+  readonly free?: readonly number[];
   readonly accent: 1 | 2 | 3;
   /** Loudness trim in decibels beside the accent's own level (human variation, strokes over part of the strings). */
   readonly trim: number;
@@ -23,14 +35,26 @@ export type SoundedNote = {
   readonly chord: number;
 };
 
+/** A piece of the light kit. */
+export type KitPiece = 'kick' | 'snare' | 'closed-hat' | 'open-hat';
+
+/** One stroke on the kit; `time`, `accent`, `trim` and `chord` as of a string. */
+export type KitStrike = Pick<SoundedNote, 'time' | 'accent' | 'trim' | 'chord'> & { readonly piece: KitPiece };
+
+/** One note of the bass guitar. */
+export type BassNote = Pick<SoundedNote, 'time' | 'duration' | 'midi' | 'accent' | 'trim' | 'chord'>;
+
 /** What sounds, note by note, for a number of loops of a vamp. */
 export type Performance = {
   readonly seconds: number;
   readonly loops: number;
   /** Start of each bar in seconds, and the slot that begins or continues there. */
   readonly bars: readonly { readonly time: number; readonly chord: number }[];
-  /** Sorted by time. */
+  /** The guitar, sorted by time. */
   readonly notes: readonly SoundedNote[];
+  /** The kit and the bass where they play along, sorted by time. */
+  readonly kit?: readonly KitStrike[];
+  readonly bass?: readonly BassNote[];
 };
 
 export type PerformOptions = {

@@ -123,7 +123,42 @@ export type SoundChange =
     }
   /** Nothing, while the groove goes on unheard. */
   | { readonly kind: 'silence' }
-  | { readonly kind: 'tempo'; readonly tempo: number };
+  /** The chord's bass stands out of the groove. */
+  | { readonly kind: 'bass-forward' }
+  /** The groove on the kit alone. */
+  | { readonly kind: 'kit-only' }
+  /** The chord of `slot`, struck once a bar and left to ring. */
+  | { readonly kind: 'chord-alone'; readonly slot: number }
+  /** The root of the chord of `slot` for a bar, then the chord for a bar. */
+  | { readonly kind: 'root-then-chord'; readonly slot: number }
+  /** Two bars unheard; then the loop is back, where it would have come. */
+  | { readonly kind: 'drop-out' }
+  | BesideChange;
+
+/** What changes beside what sounds of the loop, and stays when that changes. */
+export type BesideChange =
+  | { readonly kind: 'tempo'; readonly tempo: number }
+  /** A little faster each time round, up to a tempo; each step is told as a change of tempo. */
+  | { readonly kind: 'climb'; readonly to: number }
+  /** The groove as it was written, or its meter's driving or relaxed groove in its place. */
+  | { readonly kind: 'feel'; readonly feel: Feel }
+  /** Who plays along with the guitar. */
+  | ({ readonly kind: 'band' } & Band);
+
+export const FEELS = ['written', 'driving', 'relaxed'] as const;
+export type Feel = (typeof FEELS)[number];
+
+/** Who plays along with the guitar. */
+export type Band = { readonly kit: boolean; readonly bass: boolean };
+
+/** A tone beside the vamp, for tuning and for judging the speaker. */
+export type Tone =
+  /** The A of the class's pitch. */
+  | { readonly kind: 'reference' }
+  /** An open string, 1 (high E) to 6. */
+  | { readonly kind: 'string'; readonly string: number }
+  /** The low E as it is, then without its fundamental: a speaker on which both sound alike has no bass. */
+  | { readonly kind: 'bass-check' };
 
 /** How a question is asked: on the phones; aloud, with no phone; on the phones once two bars have passed in silence. */
 export type AskHow = 'phones' | 'aloud' | 'memory';
@@ -146,6 +181,8 @@ export type DeskCommand =
       readonly level: number;
       /** The item of the plan that it plays; null for a round of the level beside the plan. */
       readonly item: string | null;
+      /** Id of a groove of the catalogue or of the class that it is played in; null for one that the level draws. */
+      readonly groove: string | null;
     }
   | { readonly type: 'PlanLesson'; readonly id: string; readonly items: readonly LessonItem[] }
   | {
@@ -208,6 +245,11 @@ export type DeskCommand =
   | { readonly type: 'RequestPlay'; readonly id: string; readonly round: string }
   | { readonly type: 'RequestChange'; readonly id: string; readonly round: string; readonly change: SoundChange }
   | { readonly type: 'RequestStop'; readonly id: string }
+  /** A tone on the host page, while no vamp plays. */
+  | { readonly type: 'RequestTone'; readonly id: string; readonly tone: Tone }
+  /** Keeps a groove with the class, in place of one of the same id; `text` in the grid language. */
+  | { readonly type: 'SaveGroove'; readonly id: string; readonly text: string }
+  | { readonly type: 'EraseGroove'; readonly id: string; readonly groove: string }
   | { readonly type: 'ChangeSettings'; readonly id: string; readonly settings: Partial<RoomSettings> }
   | { readonly type: 'RenameStudent'; readonly id: string; readonly student: string; readonly name: string }
   | { readonly type: 'EraseStudent'; readonly id: string; readonly student: string }
@@ -238,10 +280,14 @@ export type Command = StudentCommand | DeskCommand | HostCommand;
 export type SoundOrder =
   | { readonly order: 'play'; readonly round: string }
   | { readonly order: 'change'; readonly round: string; readonly change: SoundChange }
-  | { readonly order: 'stop' };
+  | { readonly order: 'stop' }
+  | { readonly order: 'tone'; readonly tone: Tone };
 
 /** Which keys may count as owners of a loop, in the order in which they are offered. */
 export const POLICIES = ['majors', 'relatives', 'raised-seventh', 'modes'] as const;
+
+/** Guitars that the host can play, in the order in which they are offered. */
+export const VOICES = ['steel', 'nylon', 'clean'] as const;
 
 /** Ways of naming notes, chords and keys, in the order in which they are offered. */
 export const NAMINGS = ['english', 'german', 'mixed', 'dutch', 'fixed-do'] as const;
@@ -269,6 +315,16 @@ export type RoomSettings = {
   readonly namesShown: boolean;
   /** Opening a question brings what usually sounds while it is answered. */
   readonly soundFollows: boolean;
+  /** Which guitar the host plays. */
+  readonly voice: (typeof VOICES)[number];
+  /** Hertz of the A above middle C, 415 to 466. */
+  readonly pitch: number;
+  /** The room's speaker has no bass. */
+  readonly smallSpeaker: boolean;
+  /** Who plays along when a vamp begins. */
+  readonly band: Band;
+  /** The teacher's own grooves, each in one line of the grid language. */
+  readonly grooves: readonly string[];
 };
 
 /**

@@ -1,4 +1,4 @@
-import type { Depth, LessonItem, RoomSettings, SoundChange, SoundSlot } from './messages.ts';
+import type { Band, Depth, Feel, LessonItem, RoomSettings, SoundChange, SoundSlot } from './messages.ts';
 
 /** A question a student may answer now, or just answered. */
 export type WireAsking = {
@@ -173,8 +173,13 @@ export type WireSettler = SoundSlot | { readonly note: string; readonly midi: nu
 export type WireSound = {
   readonly playing: boolean;
   readonly round: string | null;
+  /** Never one of those that stand beside: they are in the fields that follow. */
   readonly change: SoundChange;
   readonly tempo: number | null;
+  /** Where the tempo climbs to; null while it does not. */
+  readonly climb: number | null;
+  readonly feel: Feel;
+  readonly band: Band;
 };
 
 /** One line of the end of the lesson. */
