@@ -15,6 +15,9 @@ const OPEN_BRIGHT_SECONDS = [0.7, 0.75, 0.8, 0.85, 0.9, 1] as const;
 /** The palm lies on the bridge; thick strings move longer under it. Seconds to −60 dB. */
 const PALM_SECONDS = [0.12, 0.125, 0.135, 0.15, 0.165, 0.18] as const;
 
+/** The palm half on the strings. */
+const HALF_SECONDS = [0.42, 0.45, 0.5, 0.55, 0.6, 0.65] as const;
+
 const DEAD_SECONDS = 0.045;
 
 /** Fretted notes ring shorter: this share of the open string's time is lost by the octave. */
@@ -31,10 +34,13 @@ export function decayOf(string: number, fret: number, touch: Touch): Decay {
   }
   switch (touch) {
     case 'open':
+    case 'ring':
     case 'choke': {
       const left = 1 - (LOST_BY_THE_OCTAVE * Math.min(fret, 24)) / 12;
       return { low: open * left, high: bright * left };
     }
+    case 'half':
+      return { low: HALF_SECONDS[index] ?? palm, high: palm };
     case 'palm':
       return { low: palm, high: palm / 3 };
     case 'dead':

@@ -17,7 +17,7 @@ const BRIGHTNESS_HZ = {
   // The pick's edge meets plain strings near the bridge: thin and bright even where it is light.
   up: { 3: 7300, 2: 6300, 1: 5500 },
 } as const;
-const TOUCH_BRIGHTNESS = { open: 1, choke: 1, palm: 0.22, dead: 0.5 } as const;
+const TOUCH_BRIGHTNESS = { open: 1, ring: 1, half: 0.5, choke: 1, palm: 0.22, dead: 0.5 } as const;
 
 /** Above this a hard pick adds its own edge to the string's motion; a light one slips off later. */
 const EDGE_HZ = { 3: 2600, 2: 3400, 1: 4600 } as const;
@@ -26,7 +26,7 @@ const EDGE_HZ = { 3: 2600, 2: 3400, 1: 4600 } as const;
 const PICK_POSITION = { down: 0.17, up: 0.11 } as const;
 
 /** Pick noise beside the string's own motion. */
-const NOISE = { open: 0.05, choke: 0.05, palm: 0.05, dead: 0.9 } as const;
+const NOISE = { open: 0.05, ring: 0.05, half: 0.05, choke: 0.05, palm: 0.05, dead: 0.9 } as const;
 const NOISE_SECONDS = 0.006;
 const DEAD_NOISE_SECONDS = 0.025;
 

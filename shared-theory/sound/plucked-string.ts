@@ -3,12 +3,13 @@ import { midiFrequency } from '../pitch.ts';
 import { addBody } from './body.ts';
 import { dampingFilter, decayOf } from './decay.ts';
 import { loopDelay } from './fractional-delay.ts';
+import { STEEL, type Instrument } from './instrument.ts';
 import { kWeighted, meanSquare } from './loudness.ts';
 import { addPickAttack } from './pick-attack.ts';
 import { pluck } from './pluck.ts';
 
 /** One struck string: everything that its sound depends on. */
-export type StruckString = Pick<SoundedNote, 'midi' | 'string' | 'fret' | 'touch' | 'accent' | 'stroke'>;
+export type StruckString = Pick<SoundedNote, 'midi' | 'string' | 'fret' | 'touch' | 'accent' | 'stroke' | 'by' | 'bass' | 'free'>;
 
 export type StringOptions = {
   /** Length of the result in seconds; a string still ringing there is faded out. */
@@ -17,13 +18,15 @@ export type StringOptions = {
   readonly sampleRate: number;
   /** Seed of the pick's noise. */
   readonly seed: number;
+  /** What is plucked; default: steel strings at 440 Hz. */
+  readonly instrument?: Instrument;
 };
 
 /** Accents in decibels: 3 heavy, 2 medium, 1 light. Under four decibels apart a class cannot tell them. */
 export const ACCENT_DB = { 3: 0, 2: -4, 1: -9 } as const;
 
 /** Touches beside the open string, in decibels; a choke is so short that it needs a little more to be heard as much. */
-const TOUCH_DB = { open: 0, choke: 3, palm: -3, dead: -5 } as const;
+const TOUCH_DB = { open: 0, ring: 0, half: -1, choke: 3, palm: -3, dead: -5 } as const;
 
 /**
  * The pick's attack beside a heavy stroke of the same string, in decibels. An up's strings often ring louder than it strikes
@@ -32,7 +35,7 @@ const TOUCH_DB = { open: 0, choke: 3, palm: -3, dead: -5 } as const;
 const PICK_DB = { down: { 3: -4, 2: -6.5, 1: -11 }, up: { 3: -1, 2: -2, 1: -3 } } as const;
 
 /** Under a palm or dead fingers a string gives the pick little to catch; a dead stroke has a noise of its own. */
-const PICK_TOUCH_DB = { open: 0, choke: 0, palm: -15, dead: -15 } as const;
+const PICK_TOUCH_DB = { open: 0, ring: 0, half: -8, ring: 0, half: -1, choke: 0, palm: -15, dead: -15 } as const;
 
 /** Bass forward: the ear follows the top voice, and direction is asked of the lowest. Strings 1 to 6, in decibels. */
 const STRING_DB = [-2.5, -2.5, -2, 1, 2, 2] as const;
@@ -52,11 +55,11 @@ const FADE_SECONDS = 0.03;
  */
 export function renderString(struck: StruckString, options: StringOptions): Float32Array {
   const { midi, string, fret, touch, accent, stroke } = struck;
-  const { seconds, sampleRate, seed } = options;
+  const { seconds, sampleRate, seed, instrument = STEEL } = options;
   if (!(midi >= 28 && midi <= 100)) throw new RangeError(`a string sounds the notes 28 to 100, not ${midi}`);
   const balance = STRING_DB[string - 1];
   if (balance === undefined) throw new RangeError(`a guitar has the strings 1 to 6, not ${string}`);
-  const frequency = midiFrequency(midi);
+  const frequency = (midiFrequency(midi) * instrument.pitch) / STEEL.pitch;
   const length = Math.max(1, Math.round(seconds * sampleRate));
   const levelSamples = Math.round(LEVEL_SECONDS * sampleRate);
   const samples = new Float64Array(Math.max(length, levelSamples));
