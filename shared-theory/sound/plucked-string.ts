@@ -35,7 +35,7 @@ const TOUCH_DB = { open: 0, ring: 0, half: -1, choke: 3, palm: -3, dead: -5 } as
 const PICK_DB = { down: { 3: -4, 2: -6.5, 1: -11 }, up: { 3: -1, 2: -2, 1: -3 } } as const;
 
 /** Under a palm or dead fingers a string gives the pick little to catch; a dead stroke has a noise of its own. */
-const PICK_TOUCH_DB = { open: 0, ring: 0, half: -8, ring: 0, half: -1, choke: 0, palm: -15, dead: -15 } as const;
+const PICK_TOUCH_DB = { open: 0, ring: 0, half: -8, choke: 0, palm: -15, dead: -15 } as const;
 
 /** Bass forward: the ear follows the top voice, and direction is asked of the lowest. Strings 1 to 6, in decibels. */
 const STRING_DB = [-2.5, -2.5, -2, 1, 2, 2] as const;
