@@ -39,7 +39,11 @@ export type SoundedNote = {
 export type KitPiece = 'kick' | 'snare' | 'closed-hat' | 'open-hat';
 
 /** One stroke on the kit; `time`, `accent`, `trim` and `chord` as of a string. */
-export type KitStrike = Pick<SoundedNote, 'time' | 'accent' | 'trim' | 'chord'> & { readonly piece: KitPiece };
+export type KitStrike = Pick<SoundedNote, 'time' | 'accent' | 'trim' | 'chord'> & {
+  readonly piece: KitPiece;
+  /** Seconds until an open hat is closed again; what has none rings out. */
+  readonly duration?: number;
+};
 
 /** One note of the bass guitar. */
 export type BassNote = Pick<SoundedNote, 'time' | 'duration' | 'midi' | 'accent' | 'trim' | 'chord'>;
