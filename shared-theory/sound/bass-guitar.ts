@@ -1,0 +1,117 @@
+import type { BassNote } from '../perform.ts';
+import { midiFrequency } from '../pitch.ts';
+import { dampingFilter } from './decay.ts';
+import { loopDelay } from './fractional-delay.ts';
+import { STEEL, type Instrument } from './instrument.ts';
+import { kWeighted, meanSquare } from './loudness.ts';
+import { ACCENT_DB } from './plucked-string.ts';
+import { runLoop } from './string-loop.ts';
+
+/** Lowest and highest MIDI note that the bass guitar plays: its open E, and an octave and a half up the highest string. */
+export const BASS_RANGE = [28, 60] as const;
+
+/** Corner of the finger's low-pass for heavy, medium and light: a soft fingertip is round. */
+const FINGER_HZ = { 3: 1300, 2: 950, 1: 700 } as const;
+
+/** Where the finger plucks, as a share of the string's length from the bridge. */
+const FINGER_POSITION = 0.21;
+
+/** Seconds to −60 dB of the fundamental on the open low string, and of the partials near 4 kHz; shorter up the neck. */
+const RINGING_SECONDS = 5;
+const BRIGHT_SECONDS = 0.5;
+
+/** K-weighted level of a heavy note over its first moment: beside a full strum, under it. */
+const LEVEL = 0.14;
+const LEVEL_SECONDS = 0.15;
+
+const ATTACK_SECONDS = 0.0004;
+const FADE_SECONDS = 0.03;
+
+/** What a small speaker gets: harmonics two to four out of the fundamental, and a brighter finger. */
+const ADDED_HARMONICS = [0.55, 0.4, 0.2] as const;
+const SMALL_SPEAKER_BRIGHTER = 2.2;
+/** Harmonics are made of what lies under this, so that the fourth of it stays far from half the sampling rate. */
+const SHAPED_HZ = 260;
+
+/**
+ * A round electric bass as mono samples, starting with its onset: a string loop in tune within a cent, plucked by a finger. The
+ * same input gives the same samples; `seconds` is their length. RangeError for a note outside `BASS_RANGE`.
+ */
+export function renderBass(
+  { midi, accent }: Pick<BassNote, 'midi' | 'accent'>,
+  options: { readonly seconds: number; readonly sampleRate: number; readonly instrument?: Instrument },
+): Float32Array {
+  const { seconds, sampleRate, instrument = STEEL } = options;
+  const [lowest, highest] = BASS_RANGE;
+  if (!(midi >= lowest && midi <= highest))
+    throw new RangeError(`A bass guitar plays the MIDI notes ${lowest} to ${highest}, not ${midi}.`);
+  const frequency = (midiFrequency(midi) * instrument.pitch) / STEEL.pitch;
+  const length = Math.max(1, Math.round(seconds * sampleRate));
+  const levelSamples = Math.round(LEVEL_SECONDS * sampleRate);
+  const samples = new Float64Array(Math.max(length, levelSamples));
+  const higher = 0.75 ** ((midi - lowest) / 12);
+  const decay = { low: RINGING_SECONDS * higher, high: BRIGHT_SECONDS * higher };
+  const brightness = FINGER_HZ[accent] * (instrument.smallSpeaker ? SMALL_SPEAKER_BRIGHTER : 1);
+  runLoop(samples, fingerPluck(frequency, brightness, sampleRate), {
+    ...loopDelay(frequency, sampleRate),
+    ...dampingFilter(decay, frequency, sampleRate),
+  });
+  if (instrument.smallSpeaker) addHarmonics(samples, sampleRate);
+  const loudness = Math.sqrt(meanSquare(kWeighted(samples.subarray(0, levelSamples), sampleRate), 0, levelSamples));
+  const gain = (LEVEL * 10 ** (ACCENT_DB[accent] / 20)) / loudness;
+  const attack = ATTACK_SECONDS * sampleRate;
+  const fade = Math.min(FADE_SECONDS * sampleRate, length / 2);
+  return Float32Array.from(samples.subarray(0, length), (sample, n) => {
+    const rise = n < attack ? (n + 1) / (attack + 1) : 1;
+    return sample * gain * rise * Math.min(1, (length - 1 - n) / fade);
+  });
+}
+
+/**
+ * One period of a string let go by a finger: high for the share that lies between finger and bridge, low for the rest, rounded off
+ * twice. Its sum is zero, so that the string carries no direct current.
+ */
+function fingerPluck(frequency: number, cornerHz: number, sampleRate: number): Float64Array {
+  const period = sampleRate / frequency;
+  const high = FINGER_POSITION * period;
+  const soft = 1 - Math.exp((-2 * Math.PI * cornerHz) / sampleRate);
+  let first = 0;
+  let second = 0;
+  const out = Float64Array.from({ length: Math.ceil(2 * period) }, (_, n) => {
+    const covered = (end: number) => Math.min(1, Math.max(0, end - n));
+    const force = covered(high) - FINGER_POSITION * covered(period);
+    first += soft * (force - first);
+    second += soft * (first - second);
+    return second;
+  });
+  const rest = out.reduce((sum, value) => sum + value, 0) / out.length;
+  return out.map((value) => value - rest);
+}
+
+/**
+ * Adds harmonics two to four of the lowest partials, in place, by Chebyshev polynomials of the second to fourth degree; what they
+ * make of the string's own decay is louder at first: a clearer attack.
+ */
+function addHarmonics(samples: Float64Array, sampleRate: number): void {
+  const soft = 1 - Math.exp((-2 * Math.PI * SHAPED_HZ) / sampleRate);
+  const block = Math.exp((-2 * Math.PI * 20) / sampleRate);
+  let first = 0;
+  let second = 0;
+  const lows = samples.map((sample) => {
+    first += soft * (sample - first);
+    second += soft * (first - second);
+    return second;
+  });
+  const highest = lows.reduce((most, value) => Math.max(most, Math.abs(value)), 1e-9);
+  const [two, three, four] = ADDED_HARMONICS;
+  let before = 0;
+  let blocked = 0;
+  for (let n = 0; n < samples.length; n++) {
+    const x = (lows[n] ?? 0) / highest;
+    // Without their constants, so that silence stays silence.
+    const shaped = two * 2 * x ** 2 + three * (4 * x ** 3 - 3 * x) + four * (8 * x ** 4 - 8 * x ** 2);
+    blocked = shaped - before + block * blocked;
+    before = shaped;
+    samples[n] = (samples[n] ?? 0) + blocked * highest;
+  }
+}
