@@ -4,7 +4,6 @@ export type MidiEvent = { readonly tick: number; readonly bytes: readonly number
 const LARGEST = 0x0fffffff;
 /** Format 1: tracks that sound together. */
 const FORMAT = 1;
-const CHANNEL = 0;
 /** How fast a key comes up, where nothing knows better. */
 const RELEASE_VELOCITY = 64;
 
@@ -35,6 +34,11 @@ export function trackName(name: string): number[] {
   return meta(0x03, ascii(name));
 }
 
+/** A name for a place in the music. */
+export function marker(text: string): number[] {
+  return meta(0x06, ascii(text));
+}
+
 /** A tempo in microseconds a quarter note, at most 0xFFFFFF. */
 export function setTempo(microseconds: number): number[] {
   return meta(0x51, bigEndian(microseconds, 3));
@@ -45,19 +49,19 @@ export function timeSignature(numerator: number, denominator: number, clocks: nu
   return meta(0x58, [numerator, Math.log2(denominator), clocks, 8]);
 }
 
-/** Chooses a sound by its program number, 0 to 127. */
-export function programChange(program: number): number[] {
-  return [0xc0 | CHANNEL, program];
+/** Chooses the sound of a channel (0 to 15) by its program number, 0 to 127. */
+export function programChange(program: number, channel = 0): number[] {
+  return [0xc0 | channel, program];
 }
 
-/** A note begins: MIDI note and velocity of 1 to 127. */
-export function noteOn(midi: number, velocity: number): number[] {
-  return [0x90 | CHANNEL, midi, velocity];
+/** A note begins: MIDI note, velocity of 1 to 127, channel of 0 to 15. */
+export function noteOn(midi: number, velocity: number, channel = 0): number[] {
+  return [0x90 | channel, midi, velocity];
 }
 
 /** A note ends. */
-export function noteOff(midi: number): number[] {
-  return [0x80 | CHANNEL, midi, RELEASE_VELOCITY];
+export function noteOff(midi: number, channel = 0): number[] {
+  return [0x80 | channel, midi, RELEASE_VELOCITY];
 }
 
 function chunk(type: string, data: readonly number[]): number[] {

@@ -47,7 +47,7 @@ function read(bytes: Uint8Array) {
   };
 }
 
-const NAMES = { name: 'Em D', part: 'Guitar' };
+const NAMES = { name: 'Em D', guitar: 'Guitar', bass: 'Bass', kit: 'Kit' };
 
 function fileOf(text: string, groove: string | null, tempo: number, loops = 1) {
   const beats = groove === null ? 4 : BEATS_PER_BAR[grooveById(groove).meter];
@@ -71,6 +71,8 @@ describe('a vamp as a MIDI file', () => {
       [0, 'trackName'],
       [0, 'setTempo'],
       [0, 'timeSignature'],
+      [0, 'marker'],
+      [4 * 480, 'marker'],
       [2 * 4 * 480, 'endOfTrack'],
     ]);
     expect(file.guitar.slice(0, 2).map(({ event }) => event)).toMatchObject([
@@ -153,7 +155,7 @@ describe('a vamp as a MIDI file', () => {
       ...performance,
       notes: performance.notes.map((note) => ({ ...note, touch: 'dead', duration: 0.0001 })),
     };
-    for (const { start, end } of read(writeMidi({ meter: '4/4', tempo: 120 }, dead, NAMES)).notes)
+    for (const { start, end } of read(writeMidi({ meter: '4/4', tempo: 120, slots: [] }, dead, NAMES)).notes)
       expect(end - start).toBe(1);
   });
 
