@@ -1,39 +1,40 @@
-/** One mode of the guitar's body: centre in hertz, quality factor, gain beside the direct sound. */
-type Mode = { readonly hertz: number; readonly q: number; readonly gain: number };
+import { addFiltered, bandPass, filtered, highPass, lowPass } from './second-order.ts';
+import type { VoiceSound } from './voices.ts';
+
+/** The slowest mode has rung out after this. */
+const TAIL_SECONDS = 0.12;
+
+/** Steepness of the corner at the bottom (Butterworth). */
+const FLAT_Q = Math.SQRT1_2;
+
+/** What a small speaker gets of a note: `bass` carries the chord's bass, `other` makes room for it. */
+export type SpeakerShare = 'bass' | 'other' | null;
+
+/** Second to fourth harmonics of the basses E2 to A2 lie about here, where any speaker plays. */
+const HARMONICS = { hertz: 290, q: 0.9, gain: 2.2 } as const;
+
+/** Other notes lose their lows under this. */
+const THIN_HZ = 250;
 
 /**
- * Air, top and back of a steel-string guitar, about where measured instruments have them (Fletcher and Rossing, "The Physics
- * of Musical Instruments"). Broad and gentle, so that no note of the low strings sticks out.
+ * The instrument round a string: its modes beside the direct sound, what it lets out, and what a small speaker is given.
+ * String and instrument are linear, so the pluck goes through the instrument before the string instead of after it: the
+ * same sound, at a fraction of the work (Smith, "Efficient synthesis of stringed musical instruments", 1993). The result
+ * is longer than the pluck by the ringing of the instrument.
  */
-const MODES: readonly Mode[] = [
-  { hertz: 104, q: 3.5, gain: 0.5 },
-  { hertz: 205, q: 4.5, gain: 0.45 },
-  { hertz: 400, q: 5, gain: 0.3 },
-  { hertz: 1150, q: 2, gain: 0.25 },
-];
-
-/** Adds the body to a string's sound, in place: the string itself and its modes beside it, no delay. */
-export function addBody(samples: Float64Array, sampleRate: number): void {
-  const direct = samples.slice();
-  for (const { hertz, q, gain } of MODES) {
-    // Band-pass with unit peak gain (R. Bristow-Johnson's audio equaliser formulas).
-    const omega = (2 * Math.PI * hertz) / sampleRate;
-    const alpha = Math.sin(omega) / (2 * q);
-    const b0 = (gain * alpha) / (1 + alpha);
-    const a1 = (-2 * Math.cos(omega)) / (1 + alpha);
-    const a2 = (1 - alpha) / (1 + alpha);
-    let x1 = 0;
-    let x2 = 0;
-    let y1 = 0;
-    let y2 = 0;
-    for (let n = 0; n < samples.length; n++) {
-      const x = direct[n] ?? 0;
-      const y = b0 * (x - x2) - a1 * y1 - a2 * y2;
-      x2 = x1;
-      x1 = x;
-      y2 = y1;
-      y1 = y;
-      samples[n] = (samples[n] ?? 0) + y;
-    }
-  }
+export function throughInstrument(
+  pluck: Float64Array,
+  { modes, reach }: VoiceSound,
+  share: SpeakerShare,
+  sampleRate: number,
+): Float64Array {
+  const input = new Float64Array(pluck.length + Math.round(TAIL_SECONDS * sampleRate));
+  input.set(pluck);
+  let out: Float64Array = input.slice();
+  for (const { hertz, q, gain } of modes) addFiltered(out, input, bandPass(hertz, q, sampleRate), gain);
+  out = filtered(filtered(out, lowPass(reach.to, reach.q, sampleRate)), highPass(reach.from, FLAT_Q, sampleRate));
+  if (share === 'bass')
+    addFiltered(out, out.slice(), bandPass(HARMONICS.hertz, HARMONICS.q, sampleRate), HARMONICS.gain);
+  if (share === 'other') out = filtered(out, highPass(THIN_HZ, FLAT_Q, sampleRate));
+  return out;
 }

@@ -1,72 +1,73 @@
 import type { SoundedNote } from '../perform.ts';
 import { seededRandom } from '../random.ts';
+import type { PluckSound } from './voices.ts';
 
-/** What the pick does to the string. */
+/** What sets the string going. */
 export type Pluck = {
   readonly frequency: number;
   readonly sampleRate: number;
+  readonly fret: number;
   readonly touch: SoundedNote['touch'];
   readonly accent: SoundedNote['accent'];
-  readonly stroke: SoundedNote['stroke'];
   readonly seed: number;
+  readonly sound: PluckSound;
+  /** Share of the open string at which a pickup listens, null without one. */
+  readonly pickup: number | null;
+  /** Factor of the pluck's corner: above one for a clearer attack. */
+  readonly brightness: number;
 };
 
-/** Corner of the pick's own low-pass for heavy, medium and light strokes: a hard stroke is bright. */
-const BRIGHTNESS_HZ = {
-  down: { 3: 5600, 2: 3900, 1: 2700 },
-  // The pick's edge meets plain strings near the bridge: thin and bright even where it is light.
-  up: { 3: 7300, 2: 6300, 1: 5500 },
-} as const;
 const TOUCH_BRIGHTNESS = { open: 1, ring: 1, half: 0.5, choke: 1, palm: 0.22, dead: 0.5 } as const;
 
-/** Above this a hard pick adds its own edge to the string's motion; a light one slips off later. */
-const EDGE_HZ = { 3: 2600, 2: 3400, 1: 4600 } as const;
-
-/** Where the pick meets the string, as a share of its length from the bridge; an upstroke catches it nearer the bridge. */
-const PICK_POSITION = { down: 0.17, up: 0.11 } as const;
-
-/** Pick noise beside the string's own motion. */
+/** The string's own unevenness as it slips off, beside its motion. */
 const NOISE = { open: 0.05, ring: 0.05, half: 0.05, choke: 0.05, palm: 0.05, dead: 0.9 } as const;
 const NOISE_SECONDS = 0.006;
 const DEAD_NOISE_SECONDS = 0.025;
 
+/** Periods after which the push of a pluck has leaked away. */
+const PERIODS = 12;
+
+/** Nearer to the middle of a string every other partial would be missing. */
+const FURTHEST_SHARE = 0.45;
+
 /**
  * The excitation of a plucked string: a string pulled aside at one point lets go as a rectangle travelling round the loop,
- * whose partials fall as sin(πkp)/k with the pick at p. Its sum is zero, so the string carries no direct current.
+ * whose partials fall as sin(πkp)/k with the pick at p. The hand stays where it is while a fret shortens the string. A pickup
+ * hears the partials as sin(πkq) more or less, at q. Built of whole samples, so nothing of it lies above half the rate.
  */
-export function pluck({ frequency, sampleRate, touch, accent, stroke, seed }: Pluck): Float64Array {
+export function pluck(struck: Pluck): Float64Array {
+  const { frequency, sampleRate, fret, touch, accent, seed, sound, pickup, brightness } = struck;
   const period = sampleRate / frequency;
   const noiseSamples = Math.round((touch === 'dead' ? DEAD_NOISE_SECONDS : NOISE_SECONDS) * sampleRate);
-  const out = new Float64Array(Math.ceil(12 * period) + noiseSamples);
-  const share = PICK_POSITION[stroke] * period;
-  const whole = Math.floor(share);
-  const part = share - whole;
-
+  const raw = new Float64Array(Math.ceil(PERIODS * period) + noiseSamples);
   const chance = seededRandom(seed, 'pick noise');
-  const next = () => 2 * chance() - 1;
-  const force = (n: number, noise: number) => (n === 0 ? 1 : 0) + noise;
-  // The upstroke's leak is faster: less of the lowest partials, a thinner sound.
-  const leak = Math.exp((-2 * Math.PI * frequency * (stroke === 'up' ? 1.2 : 0.4)) / sampleRate);
-  const corner = Math.min(BRIGHTNESS_HZ[stroke][accent] * TOUCH_BRIGHTNESS[touch], sampleRate * 0.4);
-  const edge = (sampleRate / (2 * Math.PI * EDGE_HZ[accent])) * TOUCH_BRIGHTNESS[touch];
-  const soft = 1 - Math.exp((-2 * Math.PI * corner) / sampleRate);
+  for (let n = 0; n < noiseSamples; n++) raw[n] = NOISE[touch] * (1 - n / noiseSamples) ** 2 * (2 * chance() - 1);
+  raw[0] = (raw[0] ?? 0) + 1;
+  const shorter = 2 ** (fret / 12);
+  let push = lessDelayed(raw, Math.min(FURTHEST_SHARE, sound.position * shorter) * period);
+  // Past the middle the string is its own mirror.
+  if (pickup !== null) push = lessDelayed(push, ((pickup * shorter) % 1) * period);
 
-  const raw = new Float64Array(out.length);
-  for (let n = 0; n < out.length; n++) {
-    const fading = n < noiseSamples ? NOISE[touch] * (1 - n / noiseSamples) ** 2 : 0;
-    raw[n] = force(n, fading === 0 ? 0 : fading * next());
-  }
+  const leak = Math.exp((-2 * Math.PI * frequency * sound.leak) / sampleRate);
+  const corner = Math.min(sound.corner[accent] * TOUCH_BRIGHTNESS[touch] * brightness, sampleRate * 0.4);
+  const edge = (sampleRate / (2 * Math.PI * sound.edge[accent])) * TOUCH_BRIGHTNESS[touch];
+  const soft = 1 - Math.exp((-2 * Math.PI * corner) / sampleRate);
   let integral = 0;
   let first = 0;
   let second = 0;
-  for (let n = 0; n < out.length; n++) {
-    const back = n - whole;
-    const reflected = (1 - part) * (raw[back] ?? 0) + part * (raw[back - 1] ?? 0);
-    const push = (raw[n] ?? 0) - reflected;
-    integral = leak * integral + push;
-    first += soft * (integral + edge * push - first);
+  for (let n = 0; n < push.length; n++) {
+    const now = push[n] ?? 0;
+    integral = leak * integral + now;
+    first += soft * (integral + edge * now - first);
     second += soft * (first - second);
-    out[n] = second;
+    push[n] = second;
   }
-  return out;
+  return push;
+}
+
+/** The samples less themselves `delay` samples later. */
+function lessDelayed(samples: Float64Array, delay: number): Float64Array {
+  const whole = Math.floor(delay);
+  const part = delay - whole;
+  return samples.map((now, n) => now - (1 - part) * (samples[n - whole] ?? 0) - part * (samples[n - whole - 1] ?? 0));
 }

@@ -1,15 +1,21 @@
 import type { SoundedNote } from '../perform.ts';
 import { midiFrequency } from '../pitch.ts';
-import { addBody } from './body.ts';
+import { throughInstrument, type SpeakerShare } from './body.ts';
 import { dampingFilter, decayOf } from './decay.ts';
 import { loopDelay } from './fractional-delay.ts';
 import { STEEL, type Instrument } from './instrument.ts';
-import { kWeighted, meanSquare } from './loudness.ts';
-import { addPickAttack } from './pick-attack.ts';
+import { kWeighted } from './loudness.ts';
+import { pickAttack } from './pick-attack.ts';
 import { pluck } from './pluck.ts';
+import { addRinging } from './string-loop.ts';
+import { addSympathy } from './sympathy.ts';
+import { pluckerOf, voiceSound, type VoiceSound } from './voices.ts';
 
 /** One struck string: everything that its sound depends on. */
-export type StruckString = Pick<SoundedNote, 'midi' | 'string' | 'fret' | 'touch' | 'accent' | 'stroke' | 'by' | 'bass' | 'free'>;
+export type StruckString = Pick<
+  SoundedNote,
+  'midi' | 'string' | 'fret' | 'touch' | 'accent' | 'stroke' | 'by' | 'bass' | 'free'
+>;
 
 export type StringOptions = {
   /** Length of the result in seconds; a string still ringing there is faded out. */
@@ -23,94 +29,137 @@ export type StringOptions = {
 };
 
 /** Accents in decibels: 3 heavy, 2 medium, 1 light. Under four decibels apart a class cannot tell them. */
-export const ACCENT_DB = { 3: 0, 2: -4, 1: -9 } as const;
+export const ACCENT_DB = { 3: 0, 2: -4.5, 1: -9 } as const;
 
 /** Touches beside the open string, in decibels; a choke is so short that it needs a little more to be heard as much. */
-const TOUCH_DB = { open: 0, ring: 0, half: -1, choke: 3, palm: -3, dead: -5 } as const;
-
-/**
- * The pick's attack beside a heavy stroke of the same string, in decibels. An up's strings often ring louder than it strikes
- * them, so its attack tells that the hand came by: it hardly follows the accent. A down has more strings and the bass.
- */
-const PICK_DB = { down: { 3: -4, 2: -6.5, 1: -11 }, up: { 3: -1, 2: -2, 1: -3 } } as const;
+const TOUCH_DB = { open: 0, ring: 0, half: 0, choke: 3, palm: -3, dead: -5 } as const;
 
 /** Under a palm or dead fingers a string gives the pick little to catch; a dead stroke has a noise of its own. */
-const PICK_TOUCH_DB = { open: 0, ring: 0, half: -8, choke: 0, palm: -15, dead: -15 } as const;
+const PICK_TOUCH_DB = { open: 0, ring: 0, half: -5, choke: 0, palm: -12, dead: -12 } as const;
 
-/** Bass forward: the ear follows the top voice, and direction is asked of the lowest. Strings 1 to 6, in decibels. */
-const STRING_DB = [-2.5, -2.5, -2, 1, 2, 2] as const;
+/** Of a note's level, the pick's noise has this share of the power at most. */
+const MOST_NOISE = 0.5;
+
+/** A small speaker's bass: louder, its attack clearer. */
+const BASS_DB = 3;
+const BASS_ATTACK_DB = 3;
+const BASS_BRIGHTNESS = 1.25;
 
 /** K-weighted level of a heavy open stroke over its first moment, before the strings' own balance. */
 const REFERENCE = 0.08;
 const LEVEL_SECONDS = 0.08;
+
+/**
+ * The two motions of a string, up and down and along the top, are tuned this far apart: a few of the upper partials beat
+ * slowly, as on any guitar, and the pitch stays where it is.
+ */
+const APART_CENTS = 0.7;
+const MOST_APART_HZ = 0.2;
 
 /** Attack long enough to take the edge off the first sample, short enough to keep the onset where it is. */
 const ATTACK_SECONDS = 0.0004;
 const FADE_SECONDS = 0.03;
 
 /**
- * A plucked steel string as mono samples, starting with its onset: an extended Karplus-Strong loop in tune within a cent,
- * with the guitar's body round it. The same input gives the same samples; a longer result begins with the shorter one.
+ * A plucked string of the instrument as mono samples, starting with its onset: an extended Karplus-Strong loop for each of
+ * its two motions, in tune within a cent, with the guitar round it and the open strings that ring along. The same input
+ * gives the same samples; a longer result begins with the shorter one.
  * @throws {RangeError} for a string that a guitar has not, or a note outside 28 to 100
  */
 export function renderString(struck: StruckString, options: StringOptions): Float32Array {
-  const { midi, string, fret, touch, accent, stroke } = struck;
+  const { midi, string, touch, accent, free = [] } = struck;
   const { seconds, sampleRate, seed, instrument = STEEL } = options;
   if (!(midi >= 28 && midi <= 100)) throw new RangeError(`a string sounds the notes 28 to 100, not ${midi}`);
-  const balance = STRING_DB[string - 1];
+  const sound = voiceSound(instrument.voice);
+  const balance = sound.balance[string - 1];
   if (balance === undefined) throw new RangeError(`a guitar has the strings 1 to 6, not ${string}`);
-  const frequency = (midiFrequency(midi) * instrument.pitch) / STEEL.pitch;
+  const frequency = (note: number) => midiFrequency(note) * (instrument.pitch / STEEL.pitch);
+  const share: SpeakerShare = instrument.smallSpeaker ? (struck.bass ? 'bass' : 'other') : null;
   const length = Math.max(1, Math.round(seconds * sampleRate));
-  const levelSamples = Math.round(LEVEL_SECONDS * sampleRate);
-  const samples = new Float64Array(Math.max(length, levelSamples));
-  ring(samples, pluck({ frequency, sampleRate, touch, accent, stroke, seed }), {
-    ...loopDelay(frequency, sampleRate),
-    ...dampingFilter(decayOf(string, fret, touch), frequency, sampleRate),
-  });
+  const samples = new Float64Array(Math.max(length, Math.round(LEVEL_SECONDS * sampleRate)));
+  const { noise } = addString(samples, struck, { sound, share, sampleRate, seed, frequency: frequency(midi) });
   if (touch === 'dead') fadeLike(samples, 0.05 * sampleRate);
-  addBody(samples, sampleRate);
 
-  const loudness = Math.sqrt(meanSquare(kWeighted(samples.subarray(0, levelSamples), sampleRate), 0, levelSamples));
-  const wanted = REFERENCE * 10 ** ((ACCENT_DB[accent] + TOUCH_DB[touch] + balance) / 20);
-  const gain = wanted / loudness;
-  for (let n = 0; n < samples.length; n++) samples[n] = (samples[n] ?? 0) * gain;
-  // Wound strings scrape more than plain ones, as they ring more: the pick follows the strings' balance.
-  const pick = PICK_DB[stroke][accent] + PICK_TOUCH_DB[touch] + balance;
-  addPickAttack(samples, REFERENCE * 10 ** (pick / 20), sampleRate, seed);
+  const wanted =
+    REFERENCE * 10 ** ((ACCENT_DB[accent] + TOUCH_DB[touch] + balance + (share === 'bass' ? BASS_DB : 0)) / 20);
+  const attack = pickAttack(noise, sampleRate, seed);
+  const noiseDecibels = noise.decibels[accent] + PICK_TOUCH_DB[touch] + (share === 'bass' ? BASS_ATTACK_DB : 0);
+  const level = levels(samples, attack, wanted, 10 ** (noiseDecibels / 20), sampleRate);
+  for (let n = 0; n < samples.length; n++) samples[n] = (samples[n] ?? 0) * level.string;
+  if (free.length > 0) addSympathy(samples, { free, frequency, sound, sampleRate });
+  for (let n = 0; n < attack.length; n++) samples[n] = (samples[n] ?? 0) + (attack[n] ?? 0) * level.attack;
   return shaped(samples.subarray(0, length), sampleRate);
 }
 
-type Loop = ReturnType<typeof loopDelay> & ReturnType<typeof dampingFilter>;
+type Around = {
+  readonly sound: VoiceSound;
+  readonly share: SpeakerShare;
+  readonly sampleRate: number;
+  readonly seed: number;
+  readonly frequency: number;
+};
 
-/** Runs the string loop: line, damping, all-pass, and the pluck coming in. */
-function ring(out: Float64Array, pluck: Float64Array, { line, allPass: [a1, a2, a3], side, middle }: Loop): void {
-  const delay = new Float64Array(line);
-  let at = 0;
-  let d1 = 0;
-  let d2 = 0;
-  let x1 = 0;
-  let x2 = 0;
-  let x3 = 0;
-  let y1 = 0;
-  let y2 = 0;
-  let y3 = 0;
-  for (let n = 0; n < out.length; n++) {
-    const d0 = delay[at] ?? 0;
-    const x0 = side * (d0 + d2) + middle * d1;
-    d2 = d1;
-    d1 = d0;
-    const y0 = a3 * (x0 - y3) + a2 * (x1 - y2) + a1 * (x2 - y1) + x3;
-    x3 = x2;
-    x2 = x1;
-    x1 = x0;
-    y3 = y2;
-    y2 = y1;
-    y1 = y0;
-    const value = y0 + (n < pluck.length ? (pluck[n] ?? 0) : 0);
-    delay[at] = value;
-    at = at + 1 === line ? 0 : at + 1;
-    out[n] = value;
+/** Adds the string's two motions to `samples`; returns what plucked it. */
+function addString(samples: Float64Array, struck: StruckString, around: Around) {
+  const { string, fret, touch, accent } = struck;
+  const { sound, share, sampleRate, seed, frequency } = around;
+  const plucked = sound.plucks[pluckerOf(struck)];
+  const brightness = share === 'bass' ? BASS_BRIGHTNESS : 1;
+  const { pickup } = sound;
+  const push = throughInstrument(
+    pluck({ frequency, sampleRate, fret, touch, accent, seed, sound: plucked, pickup, brightness }),
+    sound,
+    share,
+    sampleRate,
+  );
+  const decay = decayOf(sound, string, fret, touch);
+  const add = (gain: number, hertz: number, longer: number) =>
+    addRinging(samples, push, gain, {
+      ...loopDelay(hertz, sampleRate),
+      ...dampingFilter({ low: decay.low * longer, high: decay.high * longer }, hertz, sampleRate),
+    });
+  if (touch === 'half' || touch === 'palm' || touch === 'dead') {
+    // A hand on the string damps both motions alike.
+    add(1, frequency, 1);
+  } else {
+    const { share: sideways, longer } = sound.sideways;
+    const apart = Math.min(frequency * (2 ** (APART_CENTS / 1200) - 1), MOST_APART_HZ);
+    add(1 - sideways, frequency - apart * sideways, 1);
+    add(sideways, frequency + apart * (1 - sideways), longer);
   }
+  return plucked;
+}
+
+/**
+ * Factors for the string and for the noise of what plucked it, `beside` times the note's level, so that the two together
+ * have the wanted K-weighted root mean square over the first moment.
+ */
+function levels(
+  string: Float64Array,
+  attack: Float64Array,
+  wanted: number,
+  beside: number,
+  sampleRate: number,
+): { readonly string: number; readonly attack: number } {
+  const first = new Float64Array(Math.round(LEVEL_SECONDS * sampleRate));
+  first.set(attack);
+  const heardAttack = kWeighted(first, sampleRate);
+  const heardString = kWeighted(string.subarray(0, first.length), sampleRate);
+  let strings = 0;
+  let noises = 0;
+  let both = 0;
+  for (let n = 0; n < first.length; n++) {
+    const one = heardString[n] ?? 0;
+    const other = heardAttack[n] ?? 0;
+    strings += one * one;
+    noises += other * other;
+    both += one * other;
+  }
+  const power = wanted ** 2 * first.length;
+  const noise = Math.min(wanted * beside, Math.sqrt((MOST_NOISE * power) / noises));
+  // string² · strings + 2 · string · noise · both + noise² · noises = power
+  const middle = (noise * both) / strings;
+  return { string: Math.sqrt(middle ** 2 + (power - noise ** 2 * noises) / strings) - middle, attack: noise };
 }
 
 /** An envelope to −60 dB after `samples60` samples. */
