@@ -1,29 +1,39 @@
-/** Highest sample of finished sound. */
-const CEILING = 0.97;
+/** Highest sample of finished sound: a tenth of a decibel under −1 dBFS. */
+const CEILING = 10 ** (-1.1 / 20);
 
-const ATTACK_SECONDS = 0.002;
+/** The gain begins to fall so long before a peak: less than a millisecond, so that nothing is changed before the stroke that peaks. */
+const LOOK_AHEAD_SECONDS = 0.0008;
 const RELEASE_SECONDS = 0.08;
 
-/** Holds peaks under `CEILING`, in place: the gain falls a moment before a peak and recovers after it, without a corner. */
+/**
+ * Holds peaks under −1 dBFS, in place: the gain falls within the look-ahead before a peak and recovers after it, without a step. What
+ * has no such peak is left as it is.
+ */
 export function limit(samples: Float32Array, sampleRate: number): void {
-  const over = new Float32Array(samples.length);
-  let any = false;
-  for (let n = 0; n < samples.length; n++) {
-    const excess = Math.abs(samples[n] ?? 0) / CEILING;
-    over[n] = excess;
-    any ||= excess > 1;
-  }
-  if (!any) return;
-  const fall = Math.exp(-1 / (ATTACK_SECONDS * sampleRate));
+  if (!samples.some((sample) => Math.abs(sample) > CEILING)) return;
+  const window = Math.max(2, Math.round(LOOK_AHEAD_SECONDS * sampleRate));
+  const gains = lowestAhead(samples, window);
   const recover = Math.exp(-1 / (RELEASE_SECONDS * sampleRate));
-  let held = 0;
-  for (let n = over.length - 1; n >= 0; n--) {
-    held = Math.max(over[n] ?? 0, held * fall);
-    over[n] = held;
+  for (let n = 1; n < gains.length; n++) {
+    gains[n] = Math.min(gains[n] ?? 1, 1 - (1 - (gains[n - 1] ?? 1)) * recover);
   }
-  held = 0;
-  for (let n = 0; n < over.length; n++) {
-    held = Math.max(over[n] ?? 0, held * recover);
-    if (held > 1) samples[n] = (samples[n] ?? 0) / held;
+  // The mean of a window makes a slope of every step, and reaches the peak's own gain where the peak is.
+  let sum = window;
+  for (let n = 0; n < samples.length; n++) {
+    sum += (gains[n] ?? 1) - (gains[n - window] ?? 1);
+    samples[n] = (samples[n] ?? 0) * Math.min(1, sum / window);
   }
+}
+
+/** For each sample the lowest gain that it or one of the next `window − 1` needs to stay under the ceiling. */
+function lowestAhead(samples: Float32Array, window: number): Float64Array {
+  const gains = new Float64Array(samples.length).fill(1);
+  for (let n = 0; n < samples.length; n++) {
+    const needed = CEILING / Math.abs(samples[n] ?? 0);
+    if (needed >= 1) continue;
+    for (let back = Math.max(0, n - window + 1); back <= n; back++) {
+      gains[back] = Math.min(gains[back] ?? 1, needed);
+    }
+  }
+  return gains;
 }

@@ -3,7 +3,6 @@ import { GROOVES } from '../../../shared-theory/grooves.ts';
 import { BEATS_PER_BAR } from '../../../shared-theory/meters.ts';
 import { perform, type Performance, type SoundedNote } from '../../../shared-theory/perform.ts';
 import { countInTick, testNote } from '../../../shared-theory/sound/clicks.ts';
-import { limit } from '../../../shared-theory/sound/limiter.ts';
 import { integratedLoudness } from '../../../shared-theory/sound/loudness.ts';
 import { mixPerformance, TARGET_LUFS } from '../../../shared-theory/sound/mix.ts';
 import { noteShelf } from '../../../shared-theory/sound/note-shelf.ts';
@@ -133,17 +132,6 @@ describe('shelf of rendered strings', () => {
     expect(shelf.take(longer).length).toBeGreaterThan(shelf.take(first).length - 1);
     for (const render of alone([longer])) render();
     expect(alone([longer, first])).toEqual([]);
-  });
-});
-
-describe('limiter', () => {
-  test('a peak is held under 0.98 and what lies far from it is not touched', () => {
-    const samples = Float32Array.from({ length: RATE }, (_, n) => 0.4 * Math.sin((2 * Math.PI * 200 * n) / RATE));
-    const before = samples.slice();
-    for (let n = 20000; n < 20050; n++) samples[n] = 2.5;
-    limit(samples, RATE);
-    expect(peak(samples)).toBeLessThanOrEqual(0.98);
-    expect(samples.slice(0, 15000)).toEqual(before.slice(0, 15000));
   });
 });
 
