@@ -1,0 +1,57 @@
+import { slotSounds, slotsPerBar, type GrooveSlot } from '../groove-grid.ts';
+import { bassOf } from '../neck.ts';
+import { grooveOf, type BassNote, type Performance } from '../perform.ts';
+import type { VoicedVamp } from '../vamps.ts';
+import { beatOf, pieceAt, type Beat } from './beat.ts';
+import { placesOf, type Place } from './places.ts';
+
+/** The bass guitar sounds an octave below the guitar. */
+const OCTAVE = 12;
+
+/** A note that the groove does not give an accent. */
+const USUAL_ACCENT = 2;
+
+/**
+ * The bass to a vamp's performance, in order of time: under each chord the lowest note of its shape, an octave below it, so that the
+ * bass moves wherever the guitar's does, in the same direction. It begins each chord on its first slot, whatever the hand does there, or
+ * with the stroke that pushes the chord ahead of it; goes with the foot and with muted numbers; and holds where the groove rings.
+ */
+export function bassLine(vamp: VoicedVamp, performance: Performance): readonly BassNote[] {
+  const groove = grooveOf(vamp);
+  const beat = groove && beatOf(groove);
+  const perBar = groove ? slotsPerBar(groove) : 1;
+  const places = placesOf(vamp, performance);
+  const sounds = places.map(
+    (place, index) => begins(place, places.at(index - 1)) || (beat !== null && goesWith(beat, place, perBar)),
+  );
+  const played = places.flatMap((place, index) =>
+    sounds[index] ? [{ place, next: places[index + 1]?.time ?? performance.seconds }] : [],
+  );
+  const again = performance.seconds + (played[0]?.place.time ?? 0);
+  return played.map(({ place, next }, index) => {
+    const { time, trim, chord, cell } = place;
+    const frets = vamp.slots[chord]?.frets;
+    if (!frets) throw new RangeError(`The loop has slots 0 to ${vamp.slots.length - 1}, not ${chord}.`);
+    const until = played[index + 1]?.place.time ?? again;
+    const end = isShort(cell) ? Math.min(until, next) : until;
+    const accent = cell.accent === 0 ? USUAL_ACCENT : cell.accent;
+    return { time, duration: end - time, midi: bassOf(frets) - OCTAVE, accent, trim, chord };
+  });
+}
+
+/** Whether a chord begins here: on its first slot, or with the stroke that pushes it ahead, and then not again on that slot. */
+function begins({ cell, opens }: Place, before: Place | undefined): boolean {
+  return cell.pushes === true || (opens && before?.cell.pushes !== true);
+}
+
+/** Whether the bass goes with the hand here: with the kit's foot, and on numbers where the hand mutes the low strings. */
+function goesWith(beat: Beat, { cell, slot }: Place, perBar: number): boolean {
+  const place = slot % perBar;
+  const mutedLow = (cell.touch === 'palm' || cell.touch === 'half') && (cell.zone === 'low' || cell.zone === 'all');
+  return pieceAt(beat, place, cell)?.piece === 'kick' || (mutedLow && beat.numbers.includes(place));
+}
+
+/** A stroke that the hand stops gives a short bass; on a slot where it does nothing the bass holds. */
+function isShort(cell: GrooveSlot): boolean {
+  return slotSounds(cell) && cell.touch !== 'open' && cell.touch !== 'ring';
+}
