@@ -6,6 +6,8 @@ import type { Stamp } from '../rooms/events.ts';
 import type { People } from '../rooms/people.ts';
 import { putPerson } from '../rooms/people.ts';
 import { evolve } from '../rooms/evolve.ts';
+import { isSettingsEvent } from '../rooms/settings.ts';
+import type { SettingsEvent } from '../rooms/settings.ts';
 import type { LogRow, PersonRow } from '../store/event-store.ts';
 import type { Aside } from './shelf.ts';
 import type { HeldRoom } from './room-log.ts';
@@ -38,6 +40,8 @@ export type Batch = {
   readonly turn: number;
   readonly rows: readonly LogRow[];
   readonly people: readonly PersonRow[];
+  /** What of it changes settings, and with the room's those of its class. */
+  readonly settings: readonly SettingsEvent[];
   /** Students of whom something was written. */
   readonly students: ReadonlySet<string>;
   readonly decided: readonly { readonly errand: Errand; readonly decision: Decision }[];
@@ -59,6 +63,7 @@ export function decideBatch(
 ): Batch {
   const rows: LogRow[] = [];
   const people: PersonRow[] = [];
+  const settings: SettingsEvent[] = [];
   const students = new Set<string>();
   const decided: { errand: Errand; decision: Decision }[] = [];
   const first = new Map<string, Decision>();
@@ -71,6 +76,7 @@ export function decideBatch(
       held.seq = row.seq;
       rows.push(row);
       if (row.student !== null) students.add(row.student);
+      if (isSettingsEvent(written)) settings.push(written);
     }
     for (const person of decision.people ?? []) {
       putPerson(held.people, person);
@@ -88,10 +94,10 @@ export function decideBatch(
     if (key !== null) first.set(key, { ok: true, events: [], value: decision.value });
     // What comes after an erasure is decided upon the room without that student.
     if (erasedBy(decision) !== null) {
-      return { room, turn, rows, people, students, decided, left: errands.slice(index + 1) };
+      return { room, turn, rows, people, settings, students, decided, left: errands.slice(index + 1) };
     }
   }
-  return { room, turn, rows, people, students, decided, left: [] };
+  return { room, turn, rows, people, settings, students, decided, left: [] };
 }
 
 /** Ids that our pages make are 32 hex digits. */

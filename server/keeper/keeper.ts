@@ -5,10 +5,10 @@ import { refuse } from '../rooms/commands.ts';
 import type { Stamp } from '../rooms/events.ts';
 import { versioned } from '../rooms/events.ts';
 import type { People } from '../rooms/people.ts';
-import { wrongSetting } from '../rooms/settings.ts';
+import { classAfter, wrongSetting } from '../rooms/settings.ts';
 import type { RoomState } from '../rooms/state.ts';
 import { evolve } from '../rooms/evolve.ts';
-import type { AppendOutcome, EventStore } from '../store/event-store.ts';
+import type { AppendOutcome, EventStore, RoomAppend } from '../store/event-store.ts';
 import type { Batch, Caller, Chance, Errand } from './batch.ts';
 import { decideBatch, erasedBy, memoryKey } from './batch.ts';
 import type { HeldRoom } from './room-log.ts';
@@ -168,12 +168,19 @@ export function createKeeper(options: KeeperOptions): Keeper {
     const writing = batches.filter(({ rows }) => rows.length > 0);
     if (writing.length === 0) return new Map();
     try {
-      const stored = await store.append(writing.map(({ room, rows, people }) => ({ room, rows, people })));
+      const stored = await store.append(writing.map(appendOf));
       return new Map(writing.map(({ room }, index) => [room, outcomeOf(room, stored[index])]));
     } catch (error) {
       for (const { room } of writing) fault(room, error);
       return new Map(writing.map(({ room }) => [room, 'failed']));
     }
+  };
+
+  /** What a room adds; what it changes of its settings holds for its class as well, and for the rooms that open next. */
+  const appendOf = ({ room, rows, people, settings }: Batch): RoomAppend => {
+    const id = shelf.get(room)?.state.class;
+    if (settings.length === 0 || id === undefined) return { room, rows, people };
+    return { room, rows, people, classChange: { id, change: (stored) => classAfter(stored, settings) } };
   };
 
   const outcomeOf = (room: string, outcome: AppendOutcome | undefined): 'stored' | 'collided' | 'failed' => {

@@ -1,5 +1,5 @@
 /** Version of what travels; a page of another version is asked to reload once. */
-export const PROTOCOL_VERSION = 3;
+export const PROTOCOL_VERSION = 4;
 
 /** Socket path prefix; a page connects to `${SOCKET_PATH}${room}/`, so that a balancer can hash the room. */
 export const SOCKET_PATH = '/live/';
@@ -35,13 +35,21 @@ export const REASONS = [
   'too-many-codes',
   'chords-not-readable',
   'groove-unknown',
+  'groove-not-readable',
+  'groove-taken',
+  'groove-unheard',
+  'too-many-grooves',
   'level-unknown',
   'tempo-out-of-range',
+  'climb-not-up',
   'no-host-sound',
   'sound-held-elsewhere',
   'nothing-plays',
+  'vamp-plays',
   'strokes-asked',
   'chord-asked',
+  'loop-asked',
+  'feel-swapped',
   'spread-seen',
   'nothing-to-compare',
   'not-played-here',
@@ -135,6 +143,9 @@ export type SoundChange =
   | { readonly kind: 'drop-out' }
   | BesideChange;
 
+/** What sounds of the loop. */
+export type ModeChange = Exclude<SoundChange, BesideChange>;
+
 /** What changes beside what sounds of the loop, and stays when that changes. */
 export type BesideChange =
   | { readonly kind: 'tempo'; readonly tempo: number }
@@ -144,6 +155,12 @@ export type BesideChange =
   | { readonly kind: 'feel'; readonly feel: Feel }
   /** Who plays along with the guitar. */
   | ({ readonly kind: 'band' } & Band);
+
+/** Whether a change goes on beside what sounds of the loop. */
+export function isBeside(change: SoundChange): change is BesideChange {
+  const { kind } = change;
+  return kind === 'tempo' || kind === 'climb' || kind === 'feel' || kind === 'band';
+}
 
 export const FEELS = ['written', 'driving', 'relaxed'] as const;
 export type Feel = (typeof FEELS)[number];
@@ -250,7 +267,12 @@ export type DeskCommand =
   /** Keeps a groove with the class, in place of one of the same id; `text` in the grid language. */
   | { readonly type: 'SaveGroove'; readonly id: string; readonly text: string }
   | { readonly type: 'EraseGroove'; readonly id: string; readonly groove: string }
-  | { readonly type: 'ChangeSettings'; readonly id: string; readonly settings: Partial<RoomSettings> }
+  | {
+      readonly type: 'ChangeSettings';
+      readonly id: string;
+      /** Any but the grooves, which are kept one by one. */
+      readonly settings: Partial<Omit<RoomSettings, 'grooves'>>;
+    }
   | { readonly type: 'RenameStudent'; readonly id: string; readonly student: string; readonly name: string }
   | { readonly type: 'EraseStudent'; readonly id: string; readonly student: string }
   /** How far a student is asked, from the next question that opens on. */
@@ -289,6 +311,13 @@ export const POLICIES = ['majors', 'relatives', 'raised-seventh', 'modes'] as co
 /** Guitars that the host can play, in the order in which they are offered. */
 export const VOICES = ['steel', 'nylon', 'clean'] as const;
 
+/** Lowest and highest pitch of a class, in hertz of the A above middle C. */
+export const PITCH_RANGE = [415, 466] as const;
+
+/** Own grooves that a class keeps, and the characters that each may be long. */
+export const MOST_GROOVES = 40;
+export const MOST_GROOVE_TEXT = 1500;
+
 /** Ways of naming notes, chords and keys, in the order in which they are offered. */
 export const NAMINGS = ['english', 'german', 'mixed', 'dutch', 'fixed-do'] as const;
 
@@ -299,7 +328,7 @@ export type Depth = (typeof DEPTHS)[number];
 /** The highest fret that a capo stands on. */
 export const HIGHEST_CAPO = 9;
 
-/** Settings of a room, copied from its class when it opens. */
+/** Settings of a room: copied from its class when it opens, and kept with the class as they change. */
 export type RoomSettings = {
   /** Which keys count as owners of a loop. */
   readonly policy: (typeof POLICIES)[number];
@@ -317,7 +346,7 @@ export type RoomSettings = {
   readonly soundFollows: boolean;
   /** Which guitar the host plays. */
   readonly voice: (typeof VOICES)[number];
-  /** Hertz of the A above middle C, 415 to 466. */
+  /** Hertz of the A above middle C, within `PITCH_RANGE`. */
   readonly pitch: number;
   /** The room's speaker has no bass. */
   readonly smallSpeaker: boolean;

@@ -1,10 +1,14 @@
 import * as v from 'valibot';
 import {
   DEPTHS,
+  FEELS,
   HIGHEST_CAPO,
+  MOST_GROOVE_TEXT,
   NAMINGS,
+  PITCH_RANGE,
   POLICIES,
   PROTOCOL_VERSION,
+  VOICES,
   type Command,
   type Handshake,
   type Reason,
@@ -51,6 +55,7 @@ const soundSlot = v.strictObject({
   frets: v.pipe(v.array(fret), v.length(6)),
 });
 const reading = v.pipe(v.array(soundSlot), v.minLength(1), v.maxLength(16));
+const band = { kit: v.boolean(), bass: v.boolean() };
 const change = v.variant('kind', [
   v.strictObject({ kind: v.literal('full') }),
   v.strictObject({ kind: v.literal('again') }),
@@ -63,7 +68,20 @@ const change = v.variant('kind', [
   v.strictObject({ kind: v.literal('settler'), index: count }),
   v.strictObject({ kind: v.literal('both'), ask: identifier, wrong: reading, right: reading }),
   v.strictObject({ kind: v.literal('silence') }),
+  v.strictObject({ kind: v.literal('bass-forward') }),
+  v.strictObject({ kind: v.literal('kit-only') }),
+  v.strictObject({ kind: v.literal('chord-alone'), slot: count }),
+  v.strictObject({ kind: v.literal('root-then-chord'), slot: count }),
+  v.strictObject({ kind: v.literal('drop-out') }),
   v.strictObject({ kind: v.literal('tempo'), tempo: number }),
+  v.strictObject({ kind: v.literal('climb'), to: number }),
+  v.strictObject({ kind: v.literal('feel'), feel: v.picklist(FEELS) }),
+  v.strictObject({ kind: v.literal('band'), ...band }),
+]);
+const tone = v.variant('kind', [
+  v.strictObject({ kind: v.literal('reference') }),
+  v.strictObject({ kind: v.literal('string'), string: v.pipe(v.number(), v.integer(), v.minValue(1), v.maxValue(6)) }),
+  v.strictObject({ kind: v.literal('bass-check') }),
 ]);
 const settings = v.strictObject({
   policy: v.exactOptional(v.picklist(POLICIES)),
@@ -73,7 +91,13 @@ const settings = v.strictObject({
   qualities: v.exactOptional(v.pipe(v.array(identifier), v.maxLength(20))),
   namesShown: v.exactOptional(v.boolean()),
   soundFollows: v.exactOptional(v.boolean()),
+  voice: v.exactOptional(v.picklist(VOICES)),
+  pitch: v.exactOptional(v.pipe(v.number(), v.minValue(PITCH_RANGE[0]), v.maxValue(PITCH_RANGE[1]))),
+  smallSpeaker: v.exactOptional(v.boolean()),
+  band: v.exactOptional(v.strictObject(band)),
 });
+/** In the grid language, on several lines or on one; whether it is a groove is for the room to say. */
+const grooveText = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_GROOVE_TEXT));
 const directions = v.pipe(v.array(v.picklist(['up', 'down', 'same', 'usual'])), v.maxLength(64));
 
 const id = identifier;
@@ -97,6 +121,7 @@ const command = v.variant('type', [
     after: count,
     level: number,
     item: v.nullable(identifier),
+    groove: v.nullable(identifier),
   }),
   v.strictObject({
     type: v.literal('PlanLesson'),
@@ -143,6 +168,9 @@ const command = v.variant('type', [
   v.strictObject({ type: v.literal('RequestPlay'), id, round }),
   v.strictObject({ type: v.literal('RequestChange'), id, round, change }),
   v.strictObject({ type: v.literal('RequestStop'), id }),
+  v.strictObject({ type: v.literal('RequestTone'), id, tone }),
+  v.strictObject({ type: v.literal('SaveGroove'), id, text: grooveText }),
+  v.strictObject({ type: v.literal('EraseGroove'), id, groove: identifier }),
   v.strictObject({ type: v.literal('ChangeSettings'), id, settings }),
   v.strictObject({ type: v.literal('RenameStudent'), id, student: identifier, name: text }),
   v.strictObject({ type: v.literal('EraseStudent'), id, student: identifier }),

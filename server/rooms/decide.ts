@@ -2,6 +2,7 @@ import type { Command } from '../protocol/messages.ts';
 import type { CommandType, Context, Decision, Sender } from './commands.ts';
 import { refuse } from './commands.ts';
 import { correctRound, letStand, strikeQuestion } from './decisions/corrections.ts';
+import { eraseGroove, saveGroove } from './decisions/grooves.ts';
 import { planLesson } from './decisions/lesson-plan.ts';
 import { playBothReadings } from './decisions/play-both.ts';
 import { answerAgain, closeQuestion, openQuestion, showAnswer, showSpread } from './decisions/questions.ts';
@@ -12,6 +13,7 @@ import {
   requestChange,
   requestPlay,
   requestStop,
+  requestTone,
   silenceKept,
   vampStarted,
   vampStopped,
@@ -39,6 +41,9 @@ const SENDERS: Readonly<Record<CommandType, readonly Sender['role'][]>> = {
   RequestPlay: ['desk', 'host'],
   RequestChange: ['desk', 'host'],
   RequestStop: ['desk', 'host'],
+  RequestTone: ['desk', 'host'],
+  SaveGroove: ['desk', 'host'],
+  EraseGroove: ['desk', 'host'],
   ChangeSettings: ['desk', 'host'],
   RenameStudent: ['desk', 'host'],
   EraseStudent: ['desk', 'host'],
@@ -114,6 +119,12 @@ export function decide(state: RoomState, command: Command, context: Context): De
       return requestChange(state, command, context);
     case 'RequestStop':
       return requestStop(state, context);
+    case 'RequestTone':
+      return requestTone(state, command, context);
+    case 'SaveGroove':
+      return saveGroove(state, command);
+    case 'EraseGroove':
+      return eraseGroove(state, command);
     case 'ChangeSettings':
       return changeSettings(state, command);
     case 'RenameStudent':

@@ -60,6 +60,9 @@ type Event<Type extends string, Body = unknown> = { readonly type: Type; readonl
 export type RoomEvent =
   | Event<'RoomOpened', { readonly room: string; readonly class: string; readonly settings: RoomSettings }>
   | Event<'SettingsChanged', { readonly settings: Partial<RoomSettings> }>
+  /** A groove of the class's own, in place of one of the same id; `text` in one line. */
+  | Event<'GrooveSaved', { readonly text: string }>
+  | Event<'GrooveErased', { readonly groove: string }>
   | Event<'StudentJoined', { readonly student: string; readonly seat: number }>
   /** The person's row (name, hands) was written anew. */
   | Event<'PersonChanged', { readonly student: string }>
@@ -110,6 +113,8 @@ export type RoomEvent =
   | Event<'LessonPlanned', { readonly items: readonly LessonItem[] }>
   | Event<'VampStarted', { readonly round: string; readonly tempo: number }>
   | Event<'ChangeTook', { readonly round: string; readonly change: SoundChange; readonly bar: number }>
+  /** It climbs no more: another tempo was asked for. */
+  | Event<'ClimbDropped', { readonly round: string }>
   | Event<'VampStopped', { readonly round: string }>
   /** Two bars have passed unheard since the silence took. */
   | Event<'SilenceKept', { readonly round: string }>
@@ -124,8 +129,10 @@ export type NewEvent = RoomEvent extends infer E ? (E extends RoomEvent ? Omit<E
 
 /** Newest version of each event; raise it together with an upgrade from the one before. */
 export const EVENT_VERSIONS: Readonly<Record<EventType, number>> = {
-  RoomOpened: 3,
+  RoomOpened: 4,
   SettingsChanged: 1,
+  GrooveSaved: 1,
+  GrooveErased: 1,
   StudentJoined: 1,
   PersonChanged: 1,
   DepthSet: 1,
@@ -145,6 +152,7 @@ export const EVENT_VERSIONS: Readonly<Record<EventType, number>> = {
   LessonPlanned: 1,
   VampStarted: 1,
   ChangeTook: 1,
+  ClimbDropped: 1,
   VampStopped: 1,
   SilenceKept: 1,
   LessonEnded: 1,

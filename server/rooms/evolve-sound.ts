@@ -1,9 +1,14 @@
 import { countIn } from '../../shared-theory/live.ts';
+import { isBeside } from '../protocol/messages.ts';
+import type { SoundChange } from '../protocol/messages.ts';
 import type { RoomEvent, Stamp } from './events.ts';
-import type { RoomState, RoundRecord } from './state.ts';
+import type { RoomState, RoundRecord, SoundState } from './state.ts';
 import { roundOf, SILENCE } from './state.ts';
 
-type SoundEvent = Extract<RoomEvent, { type: 'VampStarted' | 'ChangeTook' | 'SilenceKept' | 'VampStopped' }>;
+type SoundEvent = Extract<
+  RoomEvent,
+  { type: 'VampStarted' | 'ChangeTook' | 'ClimbDropped' | 'SilenceKept' | 'VampStopped' }
+>;
 
 /** Folds what the host page reports of its sound. */
 export function soundOn(state: RoomState, event: SoundEvent, stamp: Stamp): void {
@@ -20,24 +25,26 @@ export function soundOn(state: RoomState, event: SoundEvent, stamp: Stamp): void
       state.sound = {
         playing: true,
         round: event.round,
-        change: { kind: 'full' },
+        change: FULL,
         tempo: event.tempo,
+        climb: null,
+        feel: 'written',
+        band: state.settings.band,
         again: null,
         kept: false,
       };
       return;
     case 'ChangeTook': {
       const { change, bar } = event;
-      if (change.kind === 'tempo') {
-        if (record !== undefined) noteTempo(record, change.tempo);
-        state.sound = { ...state.sound, tempo: change.tempo };
-      } else if (change.kind === 'again') {
-        state.sound = { ...state.sound, change: { kind: 'full' }, again: bar, kept: false };
-      } else state.sound = { ...state.sound, change, kept: false };
+      if (change.kind === 'tempo' && record !== undefined) noteTempo(record, change.tempo);
+      state.sound = { ...state.sound, ...changed(state.sound, change, bar) };
       // From then on nobody knows how far it has come, unless it had come home already.
-      if (record !== undefined && change.kind !== 'again') stopCounting(record, stamp);
+      if (record !== undefined && !GOES_ON.includes(change.kind)) stopCounting(record, stamp);
       return;
     }
+    case 'ClimbDropped':
+      state.sound = { ...state.sound, climb: null };
+      return;
     case 'SilenceKept':
       if (state.sound.change.kind === 'silence') state.sound = { ...state.sound, kept: true };
       return;
@@ -45,6 +52,31 @@ export function soundOn(state: RoomState, event: SoundEvent, stamp: Stamp): void
       if (record !== undefined) stopCounting(record, stamp);
       state.sound = SILENCE;
       return;
+  }
+}
+
+const FULL = { kind: 'full' } as const;
+
+/** What leaves the loop where it is, at its tempo; or begins it again. */
+const GOES_ON: readonly SoundChange['kind'][] = ['again', 'climb', 'feel', 'band'];
+
+/** What a change makes of the sound. */
+function changed({ tempo, climb }: SoundState, change: SoundChange, bar: number): Partial<SoundState> {
+  if (!isBeside(change)) {
+    return change.kind === 'again' ? { change: FULL, again: bar, kept: false } : { change, kept: false };
+  }
+  switch (change.kind) {
+    case 'tempo': {
+      // A climb has come to its end at its mark, and what is slower than before is no step of one.
+      const climbs = climb !== null && change.tempo < climb && change.tempo > (tempo ?? 0);
+      return { tempo: change.tempo, climb: climbs ? climb : null };
+    }
+    case 'climb':
+      return { climb: change.to > (tempo ?? 0) ? change.to : null };
+    case 'feel':
+      return { feel: change.feel };
+    case 'band':
+      return { band: { kit: change.kit, bass: change.bass } };
   }
 }
 

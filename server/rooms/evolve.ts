@@ -2,6 +2,7 @@ import { parseQuestionId } from '../../shared-theory/questions/round-questions.t
 import type { HeardRound, RoomEvent, Stamp } from './events.ts';
 import { correct } from './evolve-correction.ts';
 import { cameHome, soundOn } from './evolve-sound.ts';
+import { settingsAfter } from './settings.ts';
 import type { RoomState, Sheet, Student } from './state.ts';
 import { phoneSheets, questionOf, roundOf, unasked } from './state.ts';
 
@@ -34,9 +35,13 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       state.settings = event.settings;
       return;
     case 'SettingsChanged':
-      state.settings = { ...state.settings, ...event.settings };
+      state.settings = settingsAfter(state.settings, event);
       // Notes are called otherwise at once, on all pages.
       if (event.settings.naming !== undefined) state.turn += 1;
+      return;
+    case 'GrooveSaved':
+    case 'GrooveErased':
+      state.settings = settingsAfter(state.settings, event);
       return;
     case 'LessonPlanned':
       state.plan = event.items;
@@ -116,6 +121,7 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       return;
     case 'VampStarted':
     case 'ChangeTook':
+    case 'ClimbDropped':
     case 'SilenceKept':
     case 'VampStopped':
       soundOn(state, event, stamp);

@@ -1,6 +1,6 @@
 import type { Answer, NotSure, QuestionId } from '../../shared-theory/questions/question.ts';
 import type { Truth } from '../../shared-theory/truth.ts';
-import type { AskHow, Depth, LessonItem, RoomSettings, SoundChange } from '../protocol/messages.ts';
+import type { AskHow, Band, Depth, Feel, LessonItem, ModeChange, RoomSettings } from '../protocol/messages.ts';
 import type { HeardRound, Stamp } from './events.ts';
 import { DEFAULT_SETTINGS } from './settings.ts';
 
@@ -88,8 +88,12 @@ export type RoundRecord = {
 export type SoundState = {
   readonly playing: boolean;
   readonly round: string | null;
-  readonly change: SoundChange;
+  readonly change: ModeChange;
   readonly tempo: number | null;
+  /** The tempo that it climbs to; null while it does not. */
+  readonly climb: number | null;
+  readonly feel: Feel;
+  readonly band: Band;
   /** Bar at which the loop was last begun again; null where it was not. */
   readonly again: number | null;
   /** Whether it has been silent for two bars. */
@@ -134,6 +138,9 @@ export const SILENCE: SoundState = {
   round: null,
   change: { kind: 'full' },
   tempo: null,
+  climb: null,
+  feel: 'written',
+  band: { kit: false, bass: false },
   again: null,
   kept: false,
 };

@@ -14,6 +14,18 @@ export const UPGRADES = {
       ...event,
       settings: { ...part(event, 'settings'), naming: 'english', capo: 0, slashIsNew: false },
     }),
+    /** There was one guitar at one pitch, nobody played along, and the grooves were those of the catalogue. */
+    (event: Plain): Plain => ({
+      ...event,
+      settings: {
+        ...part(event, 'settings'),
+        voice: 'steel',
+        pitch: 440,
+        smallSpeaker: false,
+        band: { kit: false, bass: false },
+        grooves: [],
+      },
+    }),
   ],
   RoundStarted: [
     /** Nobody asked for settlers, kept what was typed, or planned. */

@@ -3,6 +3,7 @@ import { LEVELS } from '../../shared-theory/levels.ts';
 import type * as Wire from '../protocol/views.ts';
 import { letStandOn } from './let-stand.ts';
 import { handsIn, isCollected, questionOn, standings, topWrongOn } from './marking.ts';
+import { ownGrooves } from './own-grooves.ts';
 import type { People } from './people.ts';
 import type { RoomState, Sheet, Student } from './state.ts';
 import { currentRound, questionOf, seatsOf, sheetFor } from './state.ts';
@@ -177,7 +178,12 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
     truths: round === null ? {} : truthsOf(round.heard),
     spreadShown: sheet?.spreadShown ?? false,
     visitors: live.visitors,
-    grooves: GROOVES.map(({ id, name, meter, tempo }) => ({ id, name, meter, tempo })),
+    grooves: [...GROOVES, ...ownGrooves(state.settings)].map(({ id, name, meter, tempo }) => ({
+      id,
+      name,
+      meter,
+      tempo,
+    })),
     levels: LEVELS.map(({ level, name }) => ({ level, name })),
     breakdown: wireBreakdown(state),
     opinions: wireOpinions(state),
@@ -237,6 +243,11 @@ function shared(state: RoomState, live: Live, page: string | null): Shared {
       qualities: state.settings.qualities,
       namesShown: state.settings.namesShown,
       soundFollows: state.settings.soundFollows,
+      voice: state.settings.voice,
+      pitch: state.settings.pitch,
+      smallSpeaker: state.settings.smallSpeaker,
+      band: state.settings.band,
+      grooves: state.settings.grooves,
     },
     addresses: live.addresses,
     holdsSound: page !== null && live.soundHolder === page,
@@ -251,6 +262,9 @@ function shared(state: RoomState, live: Live, page: string | null): Shared {
       round: state.sound.round,
       change: state.sound.change,
       tempo: state.sound.tempo,
+      climb: state.sound.climb,
+      feel: state.sound.feel,
+      band: state.sound.band,
     },
   };
 }

@@ -34,7 +34,12 @@ export type RoomAppend = {
   readonly rows: readonly LogRow[];
   /** Inserted, or replacing the row of the same room and student, in the same transaction. */
   readonly people: readonly PersonRow[];
+  /** What becomes of the settings of the room's class, in the same transaction. */
+  readonly classChange?: ClassChange;
 };
+
+/** `change` makes the new settings of a class from its present ones, both as JSON text. A class that there is not stays away. */
+export type ClassChange = { readonly id: string; readonly change: (settings: string) => string };
 
 /**
  * `collided`: the first row's seq is not the next one of that room. `failed`: the room's own rows could not be stored, and

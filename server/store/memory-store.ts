@@ -65,7 +65,7 @@ export function memoryStore(memory: Memory = emptyMemory()): EventStore & KeySto
 }
 
 function appendTo(memory: Memory, append: RoomAppend): AppendOutcome {
-  const { room, rows, people } = append;
+  const { room, rows, people, classChange } = append;
   try {
     check(append);
   } catch (failed) {
@@ -76,6 +76,8 @@ function appendTo(memory: Memory, append: RoomAppend): AppendOutcome {
   memory.rooms.set(room, found);
   found.rows.push(...rows);
   for (const person of people) found.people.set(person.student, person);
+  const changed = classChange && memory.classes.get(classChange.id);
+  if (changed) memory.classes.set(changed.id, { ...changed, settings: classChange.change(changed.settings) });
   return 'stored';
 }
 

@@ -1,6 +1,7 @@
 import { isOfOneWrite, openConnection, type Connection } from './database.ts';
 import type {
   AppendOutcome,
+  ClassChange,
   ClassRow,
   EventStore,
   KeyStore,
@@ -20,9 +21,14 @@ export function openSqliteStore(file: string): EventStore & KeyStore {
   const add = (room: string, row: LogRow) =>
     statements.addEvent.run(room, row.seq, row.at, row.mono, row.boot, row.student, row.type, row.body);
 
+  const changeClass = ({ id, change }: ClassChange): void => {
+    const [found] = statements.classSettings.all(id);
+    if (found !== undefined) statements.setClassSettings.run(change(found.settings), id);
+  };
+
   /** Stores one room's part, or nothing of it. Another writer between check and insert is held off by the transaction. */
   const appendRoom = (append: RoomAppend): AppendOutcome => {
-    const { room, rows, people } = append;
+    const { room, rows, people, classChange } = append;
     try {
       checkRun(append);
       if (rows[0]?.seq !== next(room)) return 'collided';
@@ -31,6 +37,7 @@ export function openSqliteStore(file: string): EventStore & KeyStore {
         for (const person of people) {
           statements.putPerson.run(room, person.student, person.name, person.tokenHash, person.settings);
         }
+        if (classChange !== undefined) changeClass(classChange);
         return 'stored';
       });
     } catch (failed) {
@@ -117,6 +124,8 @@ function prepare(connection: Connection) {
        ORDER BY first.at DESC, marks.room`,
     ),
     classes: connection.prepare<ClassRow>('SELECT id, name, settings FROM classes ORDER BY name, id'),
+    classSettings: connection.prepare<{ settings: string }>('SELECT settings FROM classes WHERE id = ?'),
+    setClassSettings: connection.prepare('UPDATE classes SET settings = ? WHERE id = ?'),
     putClass: connection.prepare(
       `INSERT INTO classes (id, name, settings) VALUES (?, ?, ?)
        ON CONFLICT (id) DO UPDATE SET name = excluded.name, settings = excluded.settings`,

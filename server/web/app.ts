@@ -58,7 +58,7 @@ export async function startApp(parts: AppParts): Promise<App> {
   const hosts = hostNames(parts.hosts);
   const sessions = createSessions(store, () => `hearsay-teacher-${port}`);
   const visitors = createVisitors(() => sockets.refresh());
-  const room = await ensureClass(store);
+  await ensureClass(store);
   const keeper = createKeeper({
     store,
     clock: { wall: () => Date.now(), mono: () => performance.now(), boot: randomBytes(8).toString('hex') },
@@ -75,7 +75,10 @@ export async function startApp(parts: AppParts): Promise<App> {
     built: parts.client.built,
     files: served.files,
     rooms: {
-      open: () => keeper.open(room.id, room.settings),
+      open: async () => {
+        const { id, settings } = await ensureClass(store);
+        return keeper.open(id, settings);
+      },
       list: keeper.rooms,
       midi: (code, round) => midiOf(keeper, code, round),
       table: (code) => tableOf(keeper, code),

@@ -1,19 +1,19 @@
 import type { RoomSettings } from '../protocol/messages.ts';
 import { consoleWords } from '../protocol/words/en.ts';
-import { DEFAULT_SETTINGS } from '../rooms/settings.ts';
+import { readOwnGroove } from '../rooms/own-grooves.ts';
+import { classSettings, DEFAULT_SETTINGS } from '../rooms/settings.ts';
 import type { EventStore } from '../store/event-store.ts';
 
-/** The class whose settings a new room copies; made at the first start. */
+/** The class whose settings a new room copies, as its rooms have left them; made at the first start. */
 export async function ensureClass(
-  store: EventStore,
+  store: Pick<EventStore, 'classes' | 'putClass'>,
 ): Promise<{ readonly id: string; readonly settings: RoomSettings }> {
   const [first] = await store.classes();
-  // Settings that came later than the class take their first value.
   if (first !== undefined) {
-    return {
-      id: first.id,
-      settings: { ...DEFAULT_SETTINGS, ...(JSON.parse(first.settings) as Partial<RoomSettings>) },
-    };
+    const settings = classSettings(first.settings);
+    // A groove that another version wrote stays with the class, and out of the room.
+    const grooves = settings.grooves.filter((text) => !('reason' in readOwnGroove(text)));
+    return { id: first.id, settings: { ...settings, grooves } };
   }
   await store.putClass({
     id: 'class-1',

@@ -21,6 +21,11 @@ export const SETTINGS: RoomSettings = {
   qualities: ['major', 'minor'],
   namesShown: true,
   soundFollows: true,
+  voice: 'steel',
+  pitch: 440,
+  smallSpeaker: false,
+  band: { kit: false, bass: false },
+  grooves: [],
 };
 /** The fifth second of a run of the server. */
 const NOW: Stamp = { at: 1_700_000_005_000, mono: 5_000, boot: 'boot-1' };

@@ -1,11 +1,11 @@
 import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
 import type { RoundQuestion } from '../../../shared-theory/questions/round-questions.ts';
-import type { AskHow, Depth, SoundChange } from '../../protocol/messages.ts';
+import type { AskHow, Depth } from '../../protocol/messages.ts';
 import { DEPTHS } from '../../protocol/messages.ts';
 import type { NewEvent } from '../events.ts';
 import { knownQuestions } from '../known-questions.ts';
-import type { RoomState, RoundRecord, Student } from '../state.ts';
+import type { RoomState, RoundRecord, SoundState, Student } from '../state.ts';
 import { couldAnswer } from '../state.ts';
 
 /** The depth from which on a kind is asked. */
@@ -26,6 +26,8 @@ const DEPTH_OF: Readonly<Record<Kind, Depth>> = {
   home: 'keys',
 };
 
+/** What sounds while it is asked. */
+type Sounds = Pick<SoundState, 'change' | 'feel'>;
 type Opening = { readonly ask: string; readonly question: string; readonly how: AskHow };
 
 /**
@@ -36,7 +38,7 @@ export function askedInstead(
   state: RoomState,
   record: RoundRecord,
   { ask, question, how }: Opening,
-  sounds: SoundChange,
+  sounds: Sounds,
 ): readonly NewEvent[] {
   const opens = parseQuestionId(question);
   if (opens === null || how === 'aloud') return [];
@@ -73,31 +75,39 @@ function wasAsked({ questions }: RoundRecord, question: string, student: Student
 }
 
 /** Whether what is asked can be heard in a sound. */
-function isHeard({ kind, target }: RoundQuestion, sounds: SoundChange): boolean {
-  switch (sounds.kind) {
+function isHeard({ kind, target }: RoundQuestion, { change, feel }: Sounds): boolean {
+  // In another feel the strokes are others than those that were written.
+  if (kind === 'strokes' && feel !== 'written') return false;
+  switch (change.kind) {
     case 'hold':
-      return kind === 'strokes' || (ofOneChord(kind) && target === sounds.slot);
+      return kind === 'strokes' || (ofOneChord(kind) && target === change.slot);
+    case 'chord-alone':
+    case 'root-then-chord':
+      return ofOneChord(kind) && target === change.slot;
     case 'pair':
       return (
-        kind === 'strokes' || (ofOneChord(kind) && [0, sounds.slot].includes(target)) || ofTwo(kind, target, sounds)
+        kind === 'strokes' || (ofOneChord(kind) && [0, change.slot].includes(target)) || ofTwo(kind, target, change)
       );
     case 'bass-alone':
       // Over another bass than its root a chord's root does not sound here; which chord has one may not tell.
       return kind === 'direction' || kind === 'bass';
     case 'root-alone':
-      return kind === 'root' && target === sounds.slot;
+      return kind === 'root' && target === change.slot;
     case 'muted':
       return kind === 'strokes';
     case 'settler':
       // One more chord sounds than is to be counted.
       return kind !== 'count' && kind !== 'order';
     case 'both':
+    case 'kit-only':
     case 'silence':
       return false;
     case 'full':
     case 'again':
     case 'soft':
-    case 'tempo':
+    case 'bass-forward':
+    // For two bars only it is not heard.
+    case 'drop-out':
       return true;
   }
 }
@@ -106,6 +116,6 @@ function ofOneChord(kind: Kind): boolean {
   return kind === 'quality' || kind === 'seventh' || kind === 'bass' || kind === 'root';
 }
 
-function ofTwo(kind: Kind, target: number, { slot }: Extract<SoundChange, { readonly kind: 'pair' }>): boolean {
+function ofTwo(kind: Kind, target: number, { slot }: Extract<Sounds['change'], { readonly kind: 'pair' }>): boolean {
   return (kind === 'direction' || kind === 'distance') && target === slot;
 }

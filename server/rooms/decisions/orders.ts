@@ -1,9 +1,10 @@
 import type { SoundChange, SoundOrder } from '../../protocol/messages.ts';
 import type { Allowed } from '../commands.ts';
 
-/** Adds an order to what is allowed. Nobody hears it where no page holds the sound. */
-export function ordering(allowed: Allowed, order: SoundOrder): Allowed {
-  return { ...allowed, effects: [{ kind: 'order', order }] };
+/** Adds orders to what is allowed, to be followed one after the other. Nobody hears them where no page holds the sound. */
+export function ordering(allowed: Allowed, ...orders: readonly SoundOrder[]): Allowed {
+  if (orders.length === 0) return allowed;
+  return { ...allowed, effects: orders.map((order) => ({ kind: 'order', order })) };
 }
 
 /** The order to change the sound of a round, from its next bar line on. */

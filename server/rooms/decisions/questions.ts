@@ -1,10 +1,10 @@
 import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
-import type { AskHow, SoundChange } from '../../protocol/messages.ts';
+import type { AskHow } from '../../protocol/messages.ts';
 import type { Allowed, CommandOf, Context, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { QuestionRecord, RoomState, RoundRecord, Sheet } from '../state.ts';
-import { currentRound, phoneSheets, questionOf } from '../state.ts';
-import { soundForAsking } from './asking.ts';
+import { currentRound, phoneSheets, questionOf, SILENCE } from '../state.ts';
+import { soundAfter, soundsForAsking } from './asking.ts';
 import { askedInstead } from './instead.ts';
 import { change, ordering } from './orders.ts';
 import { asksQuestion, runningRound } from './running-round.ts';
@@ -25,6 +25,10 @@ export function openQuestion(state: RoomState, command: CommandOf<'OpenQuestion'
   if (state.open !== null) return refuse('question-still-open');
   // A settler first sounds as it is asked: nothing of it could be remembered.
   if (how === 'memory' && isSettler(question)) return refuse('settler-from-memory');
+  // What is remembered is the feel that was swapped in, and what is right the one that was written.
+  if (how === 'memory' && parseQuestionId(question)?.kind === 'strokes' && isSwapped(state, round)) {
+    return refuse('feel-swapped');
+  }
   if (how === 'memory' && sounds(state, round, context)) {
     const waits = state.awaited === question ? already() : happens([{ type: 'MemoryAwaited', round, question }]);
     return ordering(waits, change(round, { kind: 'silence' }));
@@ -82,8 +86,6 @@ function isSettler(question: string): boolean {
   return parseQuestionId(question)?.kind === 'settler';
 }
 
-const FULL: SoundChange = { kind: 'full' };
-
 /** What is asked, where and how. */
 type Opening = { readonly round: string; readonly question: string; readonly how: AskHow };
 
@@ -91,11 +93,11 @@ type Opening = { readonly round: string; readonly question: string; readonly how
 function opened(state: RoomState, running: RoundRecord, { round, question, how }: Opening): Allowed {
   const ask = `a${state.asks + 1}`;
   const sheet = phoneSheets(running.questions.get(question)).length + 1;
-  const sound = soundForAsking(state, question, how);
-  const sounding = state.sound.playing && state.sound.round === round ? state.sound.change : FULL;
-  const instead = askedInstead(state, running, { ask, question, how }, sound ?? sounding);
+  const changes = soundsForAsking(state, question, how);
+  const sounding = state.sound.playing && state.sound.round === round ? state.sound : SILENCE;
+  const instead = askedInstead(state, running, { ask, question, how }, soundAfter(sounding, changes));
   const allowed = happens([{ type: 'QuestionOpened', ask, round, question, sheet, how }, ...instead], { ask });
-  return sound === null ? allowed : ordering(allowed, change(round, sound));
+  return ordering(allowed, ...changes.map((each) => change(round, each)));
 }
 
 /**
@@ -121,6 +123,11 @@ export function withAwaited(allowed: Allowed, state: RoomState): Allowed {
 /** Whether the round's vamp is heard now, or was within the last two bars. One of the round before is on its way to an end. */
 function sounds({ sound }: RoomState, round: string, { soundHolder }: Context): boolean {
   return sound.playing && sound.round === round && soundHolder !== null && !sound.kept;
+}
+
+/** Whether the round's vamp plays in another feel than was written. */
+function isSwapped({ sound }: RoomState, round: string): boolean {
+  return sound.playing && sound.round === round && sound.feel !== 'written';
 }
 
 /** Why a closed sheet of the running round cannot be shown now; null where it can. */

@@ -1,4 +1,3 @@
-import type { RoomSettings } from '../../protocol/messages.ts';
 import type { CommandOf, Context, Decision, Refusal } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { HeardRound, NewEvent } from '../events.ts';
@@ -30,7 +29,7 @@ export function startGuitarRound(state: RoomState, command: CommandOf<'StartGuit
 export function changeSettings(state: RoomState, { settings }: CommandOf<'ChangeSettings'>): Decision {
   const wrong = wrongSetting(settings);
   if (wrong !== null) return refuse('message-not-readable', { what: wrong });
-  const changed = (Object.keys(settings) as (keyof RoomSettings)[]).filter(
+  const changed = (Object.keys(settings) as (keyof typeof settings)[]).filter(
     (name) => JSON.stringify(settings[name]) !== JSON.stringify(state.settings[name]),
   );
   if (changed.length === 0) return already();

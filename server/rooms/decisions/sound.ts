@@ -1,10 +1,11 @@
+import { isBeside } from '../../protocol/messages.ts';
 import type { SoundChange } from '../../protocol/messages.ts';
 import type { Allowed, CommandOf, Context, Decision, Refusal } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { HeardRound, NewEvent } from '../events.ts';
 import { liveTempos } from '../heard-round.ts';
-import type { RoomState } from '../state.ts';
-import { hidesWhatIsAsked, sameSound, soundForAsking } from './asking.ts';
+import type { RoomState, SoundState } from '../state.ts';
+import { hidesWhatIsAsked, sameSound, soundAfter, soundsForAsking } from './asking.ts';
 import { change as changing, ordering } from './orders.ts';
 import { withAwaited } from './questions.ts';
 import { runningRound } from './running-round.ts';
@@ -34,11 +35,21 @@ export function requestChange(state: RoomState, command: CommandOf<'RequestChang
   if (context.soundHolder === null) return refuse('no-host-sound');
   const hidden = hidesWhatIsAsked(change, state);
   if (hidden !== null) return refuse(hidden);
-  const fault = unplayable(change, running.heard);
+  const fault = unplayable(change, running.heard, state.sound);
   if (fault !== null) return fault;
   // Whoever wants to hear something else does not wait for silence any more.
-  const still = change.kind === 'tempo' || change.kind === 'silence' ? [] : notAwaited(state, round);
-  return ordering(happens(still), changing(round, change));
+  const still = !isBeside(change) && change.kind !== 'silence' ? notAwaited(state, round) : [];
+  // Whoever names a tempo wants that one.
+  const drops = change.kind === 'tempo' && state.sound.climb !== null;
+  const events: readonly NewEvent[] = drops ? [{ type: 'ClimbDropped', round }] : [];
+  return ordering(happens([...still, ...events]), changing(round, change));
+}
+
+/** A tone on the host page: to tune by, or to judge the speaker. Beside a vamp nobody could. */
+export function requestTone(state: RoomState, { tone }: CommandOf<'RequestTone'>, context: Context): Decision {
+  if (context.soundHolder === null) return refuse('no-host-sound');
+  if (state.sound.playing) return refuse('vamp-plays');
+  return ordering(happens([]), { order: 'tone', tone });
 }
 
 /** Stops the sound. Where no page holds it, what the log still takes for sounding has stopped. */
@@ -72,8 +83,10 @@ export function changeTook(state: RoomState, command: CommandOf<'ChangeTook'>, c
   const { open } = state;
   // It was asked for before the question opened, and comes only now on a bar line.
   if (open === null || hidesWhatIsAsked(change, state) === null) return took;
-  const fitting = soundForAsking({ ...state, sound: { ...sound, change } }, open.question, 'phones');
-  return fitting === null ? took : ordering(took, changing(round, fitting));
+  if (isBeside(change)) return ordering(took, changing(round, { kind: 'feel', feel: 'written' }));
+  const now = { ...state, sound: { ...sound, ...soundAfter(sound, [change]) } };
+  const fitting = soundsForAsking(now, open.question, 'phones');
+  return ordering(took, ...fitting.map((each) => changing(round, each)));
 }
 
 /** The host page says that its sound ended. */
@@ -102,7 +115,7 @@ export function andStop(allowed: Allowed, state: RoomState, { soundHolder }: Con
 }
 
 /** Why a change cannot be played in a round; null where it can. */
-function unplayable(change: SoundChange, round: HeardRound): Refusal | null {
+function unplayable(change: SoundChange, round: HeardRound, now: SoundState): Refusal | null {
   const { slots, settlers } = round;
   if (change.kind === 'both') {
     return refuse('message-not-readable', { what: 'both readings are played by PlayBoth, for a question' });
@@ -111,6 +124,13 @@ function unplayable(change: SoundChange, round: HeardRound): Refusal | null {
     const [low, high] = liveTempos(round);
     const { tempo } = change;
     return tempo >= low && tempo <= high ? null : refuse('tempo-out-of-range', { found: tempo, low, high });
+  }
+  if (change.kind === 'climb') {
+    const [low, high] = liveTempos(round);
+    const { to } = change;
+    if (to < low || to > high) return refuse('tempo-out-of-range', { found: to, low, high });
+    const tempo = now.tempo ?? low;
+    return to > tempo ? null : refuse('climb-not-up', { found: to, tempo, high });
   }
   if (change.kind === 'settler') {
     return settlers[change.index] === undefined ? refuse('settler-unknown', { found: change.index + 1 }) : null;

@@ -7,6 +7,7 @@ import type {
   WireAsking,
   WireBreakdownLine,
   WireKeysReveal,
+  WireSound,
   WireSpread,
   WireStep,
   WireVamp,
@@ -83,6 +84,18 @@ function askingOf(kind: string, target: number, letter?: string): WireAsking {
   return kind === 'direction' ? { kind, target, loop: 'two' } : { kind, target };
 }
 
+/** The loop as it plays, the guitar alone. */
+export const PLAYING: WireSound = {
+  playing: true,
+  round: 'r1',
+  change: { kind: 'full' },
+  tempo: 100,
+  climb: null,
+  feel: 'written',
+  band: { kit: false, bass: false },
+};
+export const STILL: WireSound = { ...PLAYING, playing: false, round: null, tempo: null };
+
 export const REGISTER: HostView = {
   v: 1,
   room: 'WAKUR',
@@ -95,6 +108,11 @@ export const REGISTER: HostView = {
     qualities: QUALITIES,
     namesShown: false,
     soundFollows: true,
+    voice: 'steel',
+    pitch: 440,
+    smallSpeaker: false,
+    band: { kit: false, bass: false },
+    grooves: [],
   },
   addresses: ['192.168.4.7:4600', '10.0.3.12:4600'],
   seats: SEATS,
@@ -108,7 +126,7 @@ export const REGISTER: HostView = {
   spread: null,
   truth: null,
   keysReveal: null,
-  sound: { playing: false, round: null, change: { kind: 'full' }, tempo: null },
+  sound: STILL,
   breakdown: null,
   opinions: [],
   common: [],
@@ -128,7 +146,7 @@ export function roundAt(at: number, status: WireStep['status'], letter?: string)
     handsOf: 24,
     holdsSound: true,
     soundHeld: true,
-    sound: { playing: true, round: 'r1', change: { kind: 'full' }, tempo: 100 },
+    sound: PLAYING,
   };
 }
 
