@@ -25,10 +25,9 @@ export type Strum = {
 const ROOTS = ['C', 'C#', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B'];
 
 /** What is strummed, as often as classes hear it: mostly triads with a third, some with a seventh. */
-const SUFFIXES = [
-  ...['', 'm', '', 'm', 'sus4', '', 'm', '7', '', 'm'],
-  ...['5', '', 'm', 'm7', 'dim', '', 'm', 'sus2', 'maj7', 'aug'],
-];
+const SUFFIXES = 'M m M m sus4 M m 7 M m 5 M m m7 dim M m sus2 maj7 aug'
+  .split(' ')
+  .map((name) => (name === 'M' ? '' : name));
 
 /** Shapes further up are not what a class plays. */
 const HIGHEST_FRET = 9;
@@ -57,14 +56,14 @@ export function strums(count: number, seed: number): readonly Strum[] {
       quality: chord.quality,
       bass: bassOf(frets),
       frets,
-      voice: VOICES[index % VOICES.length] ?? 'steel',
+      // A groove is played by another voice each time round.
+      voice: VOICES[(index + Math.floor(index / grooves.length)) % VOICES.length] ?? 'steel',
       groove,
       tempo,
       performance: perform(vamp),
     };
   });
 }
-
 
 function shuffled<T>(items: readonly T[], random: Random): readonly T[] {
   return items

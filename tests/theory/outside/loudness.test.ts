@@ -48,7 +48,9 @@ function round(groove: Groove, number: number): Float32Array {
 
 describe('the standard’s own calibration', () => {
   test.each([44_100, 48_000])('997 Hz at full scale in one channel is −3.01 LKFS for both at %i Hz', (sampleRate) => {
-    const tone = Float32Array.from({ length: 4 * sampleRate }, (_, n) => Math.sin((2 * Math.PI * 997 * n) / sampleRate));
+    const tone = Float32Array.from({ length: 4 * sampleRate }, (_, n) =>
+      Math.sin((2 * Math.PI * 997 * n) / sampleRate),
+    );
     expect(Math.abs(meter.integrated(tone, sampleRate) + 3.01)).toBeLessThan(0.01);
     expect(Math.abs(integratedLoudness(tone, sampleRate) + 3.01)).toBeLessThan(0.01);
     expect(Math.abs(meter.truePeak(tone, sampleRate))).toBeLessThan(0.05);
