@@ -1,6 +1,15 @@
 import { chordSymbol } from './chords.ts';
 import { drawAt, drawTable, type Draw } from './draws.ts';
-import { allDowns, beatsPerSlot, grooveById, swingCap, type Groove } from './grooves.ts';
+import {
+  allDowns,
+  beatsPerSlot,
+  grooveById,
+  isFingered,
+  readGroove,
+  swingCap,
+  withOpening,
+  type Groove,
+} from './grooves.ts';
 import { FORMS, type Form, type FormShares, type Level } from './level.ts';
 import { levelOf } from './levels.ts';
 import { BEATS_PER_BAR } from './meters.ts';
@@ -21,6 +30,8 @@ export type GenerateRequest = {
   readonly recent?: readonly RecentVamp[];
   /** Whether it is asked how many chords there are; default where the level itself asks it. */
   readonly counting?: boolean;
+  /** Plays in this groove instead of one of the level's: an id of the catalogue, or a groove of one's own, read or as text. */
+  readonly groove?: string | Groove;
 };
 
 /** A vamp made for a level, with its right answers. */
@@ -67,25 +78,31 @@ function drawLoop(level: Level, counting: boolean, seed: number, recent: readonl
   throw new RangeError(`Level ${level.level} has no vamp beside the ${recent.length} remembered ones.`);
 }
 
-/** As many grooves in downstrokes alone as grooves with ups. */
+/**
+ * As many grooves in downstrokes alone as grooves with ups; those that fingers play, of which no strokes are asked, come as often as
+ * they stand among the level's.
+ */
 function drawGroove(level: Level, random: Random): Groove {
-  const grooves = level.grooves.map(grooveById);
+  const grooves = level.grooves.map((id) => grooveById(id));
+  const fingered = grooves.filter(isFingered);
+  if (fingered.length > 0 && random() < fingered.length / grooves.length) return pickOne(random, fingered);
   const downs = random() < 0.5;
   return pickOne(
     random,
-    grooves.filter((groove) => allDowns(groove) === downs),
+    grooves.filter((groove) => !isFingered(groove) && allDowns(groove) === downs),
   );
 }
 
+/** A tempo of the groove in the level's steps: within the level's range, where the groove reaches it. */
 function drawTempo(level: Level, groove: Groove, random: Random, last: number | undefined): number {
   const [slowest, fastest] = groove.tempo;
   const [low, high] = level.tempo ?? groove.tempo;
   const count = Math.floor((fastest - slowest) / level.tempoStep) + 1;
-  const tempos = Array.from({ length: count }, (_, index) => slowest + index * level.tempoStep);
-  return pickOne(
-    random,
-    tempos.filter((tempo) => tempo >= low && tempo <= high && tempo !== last),
-  );
+  const all = Array.from({ length: count }, (_, index) => slowest + index * level.tempoStep);
+  const inRange = all.filter((tempo) => tempo >= low && tempo <= high);
+  const tempos = inRange.length > 0 ? inRange : all;
+  const others = tempos.filter((tempo) => tempo !== last);
+  return pickOne(random, others.length > 0 ? others : tempos);
 }
 
 function drawSwing(groove: Groove, tempo: number, random: Random): number {
@@ -105,7 +122,8 @@ function barsOf(level: Level, counting: boolean, groove: Groove, tempo: number):
 
 /**
  * A vamp of a level: the same seed and the same recent vamps always give the same one. Groove, tempo and swing are drawn
- * from streams of their own, so that none hints at the chords. Throws `RangeError` for a level or seed that there is not.
+ * from streams of their own, so that none hints at the chords. Throws `RangeError` for a level or seed that there is not, and where
+ * the level's chords cannot be heard in the groove asked for.
  */
 export function generate(request: GenerateRequest): GeneratedVamp {
   const { seed, recent = [] } = request;
@@ -113,26 +131,45 @@ export function generate(request: GenerateRequest): GeneratedVamp {
   const counting = request.counting ?? level.questions.includes('count');
   const loops = recent.slice(-REMEMBERED).map((vamp) => vamp.slots.map((slot) => slot.chord));
   const { loop, bars, shapes, readings } = drawLoop(level, counting, seed, loops);
-  const groove = drawGroove(level, seededRandom(seed, 'groove'));
+  const given = request.groove === undefined ? null : readGroove(request.groove);
+  const groove = given ?? drawGroove(level, seededRandom(seed, 'groove'));
   const timing = seededRandom(seed, 'timing');
   const tempo = drawTempo(level, groove, timing, recent.at(-1)?.tempo);
   const beats = barsOf(level, counting, groove, tempo) * BEATS_PER_BAR[groove.meter];
-  const vamp = voice({
-    slots: loop.map((chord, slot) => ({ chord, beats: beats * (bars[slot] ?? 1) })),
-    groove: groove.id,
-    tempo,
-    seed,
-    swing: drawSwing(groove, tempo, timing),
-    opening: level.opening,
-    shapes,
-  });
+  const swing = drawSwing(groove, tempo, timing);
+  const slots = loop.map((chord, slot) => ({ chord, beats: beats * (bars[slot] ?? 1) }));
+  const voiced = (played: Groove, opening: boolean) => {
+    const vamp = voice({ slots, groove: played, tempo, seed, swing, opening, shapes });
+    return { vamp, truth: truthOf(vamp, perform(vamp)) };
+  };
+  const { vamp, truth } = given ? heardIn(given, level, voiced) : voiced(groove, level.opening);
   return {
     level: level.level,
     seed,
     vamp,
     groove: groove.id,
-    truth: truthOf(vamp, perform(vamp)),
+    truth,
     chords: loop.map(chordSymbol),
     readings: readings.map(({ name, numerals }) => ({ key: name, numerals })),
   };
+}
+
+/** A vamp and its truth in a groove asked for, with an opening bar where the level has them, or where nothing is heard without. */
+function heardIn<Heard>(groove: Groove, level: Level, voiced: (groove: Groove, opening: boolean) => Heard): Heard {
+  if (!level.opening) {
+    try {
+      return voiced(groove, false);
+    } catch (error) {
+      if (!(error instanceof RangeError)) throw error;
+    }
+  }
+  try {
+    return voiced(withOpening(groove), true);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    const sentence = `The chords of level ${level.level} cannot be heard in ${groove.name}: ${error.message}`;
+    throw new RangeError(`${sentence} Choose a groove that strikes the bass on one and lets a chord ring.`, {
+      cause: error,
+    });
+  }
 }

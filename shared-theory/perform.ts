@@ -1,9 +1,13 @@
-import { beatsPerSlot, parseGroove, slotsPerBar, swingCap, type Groove, type GrooveSlot } from './grooves.ts';
+import { contactsOf, grooveOf, NEAR, startsOf } from './contacts.ts';
+import { beatsPerSlot } from './groove-grid.ts';
 import { BEATS_PER_BAR } from './meters.ts';
 import { pitchClass } from './pitch.ts';
 import { seededRandom } from './random.ts';
-import { soundStrokes, strumSpread, type Stroke } from './strum.ts';
+import { strumSpread } from './strum-spread.ts';
+import { soundStrokes, type Stroke } from './strum.ts';
 import type { VoicedVamp } from './vamps.ts';
+
+export { contactsOf, grooveOf, type Contact } from './contacts.ts';
 
 /**
  * How the hands leave a string: open until its next contact; ringing on through mutes of the others too; half or fully muted by
@@ -24,14 +28,14 @@ export type SoundedNote = {
   readonly touch: Touch;
   /** What plucks the string; a pick where absent. Thumbs go down, fingers up. */
   readonly by?: 'thumb' | 'finger';
-  /** It is the lowest string of a stroke that plays the chord's bass: what small speakers must still let be heard. */
+  /** It is the lowest string of a stroke that plays the chord's bass or the other one: what small speakers must still let be heard. */
   readonly bass?: true;
   /** MIDI notes of open strings of the shape that nothing damps and this stroke leaves alone: they ring along, much softer. */
   readonly free?: readonly number[];
   readonly accent: 1 | 2 | 3;
   /** Loudness trim in decibels beside the accent's own level (human variation, strokes over part of the strings). */
   readonly trim: number;
-  /** Index of the loop's slot. */
+  /** Index of the loop's slot; of a stroke that pushes into the next chord, that chord's. */
   readonly chord: number;
 };
 
@@ -48,7 +52,10 @@ export type KitStrike = Pick<SoundedNote, 'time' | 'accent' | 'trim' | 'chord'> 
 /** One note of the bass guitar. */
 export type BassNote = Pick<SoundedNote, 'time' | 'duration' | 'midi' | 'accent' | 'trim' | 'chord'>;
 
-/** What sounds, note by note, for a number of loops of a vamp. */
+/**
+ * What sounds, note by note, for a number of loops of a vamp. Loops after the first may differ from it: where the groove pushes into
+ * the next bar, the last stroke of a loop sounds the first chord already, and the first slot of the next loop is silent.
+ */
 export type Performance = {
   readonly seconds: number;
   readonly loops: number;
@@ -72,86 +79,6 @@ export type Perform = (vamp: VoicedVamp, options?: PerformOptions) => Performanc
 const HUMAN_SECONDS = 0.008;
 const HUMAN_DECIBELS = 1;
 
-/** Beats closer than this are one place in the bar. */
-const NEAR = 1e-6;
-
-/** One open downstroke: what a chord gets where no groove is named. */
-const PLAIN_STROKE: GrooveSlot = { stroke: 'down', zone: 'all', touch: 'open', accent: 2 };
-
-const parsed = new Map<string, Groove>();
-
-/** The groove of a vamp, null where it names none. Throws `GrooveError` for a text that is no groove. */
-export function grooveOf(vamp: VoicedVamp): Groove | null {
-  if (vamp.grooveText === '') return null;
-  const groove = parsed.get(vamp.grooveText) ?? parseGroove(vamp.grooveText);
-  if (parsed.size > 500) parsed.clear();
-  parsed.set(vamp.grooveText, groove);
-  return groove;
-}
-
-function startsOf(vamp: VoicedVamp): number[] {
-  let beats = 0;
-  return [
-    0,
-    ...vamp.slots.map((slot) => {
-      if (!(slot.beats > 0)) throw new RangeError(`A chord lasts more than no beats, not ${slot.beats}.`);
-      return (beats += slot.beats);
-    }),
-  ];
-}
-
-/** Whether the root is the lowest string that the cell strikes first. */
-function opensOnRoot(cell: GrooveSlot): boolean {
-  return cell.stroke === 'down' && (cell.zone === 'root' || cell.zone === 'low' || cell.zone === 'all');
-}
-
-/** A contact in the loop: beats from the loop's start, swing included, and the slot of the loop. */
-type Contact = { readonly beats: number; readonly cell: GrooveSlot; readonly chord: number; readonly opens: boolean };
-
-/** The first stroke of a chord whose opening bar is cut short, before any string but the bass would ring. */
-function fullStroke(cell: GrooveSlot): GrooveSlot {
-  return { ...cell, zone: 'all' };
-}
-
-/** Whether some stroke of the cells lets more ring than the bass. */
-function ringsChord(cells: readonly GrooveSlot[]): boolean {
-  return cells.some((cell) => cell.touch === 'open' && cell.zone !== 'root' && cell.zone !== 'other-bass');
-}
-
-/**
- * The groove laid over one loop. A chord that opens inside a bar, where the pattern would not sound its root, opens with the
- * pattern's first stroke; an opening bar is played from its beginning wherever the chord begins, and opens with a full
- * stroke where the chord or the bar ends before more than the bass has sounded.
- */
-function layOut(groove: Groove, starts: readonly number[], tempo: number): Contact[] {
-  const step = beatsPerSlot(groove);
-  const perBar = slotsPerBar(groove);
-  const ratio = Math.max(1, Math.min(groove.swing[0], swingCap(tempo / (2 * step))));
-  const late = step * ((2 * ratio) / (1 + ratio) - 1);
-  const places = starts.map((beats, index) => {
-    const place = Math.round(beats / step);
-    if (Math.abs(place * step - beats) > NEAR)
-      throw new RangeError(
-        `Chord ${index + 1} begins ${beats} beats into the loop, between the slots of ${groove.id}.`,
-      );
-    return place;
-  });
-  return places.slice(0, -1).flatMap((start, chord) => {
-    const end = places[chord + 1] ?? start;
-    const barEnd = (Math.floor(start / perBar) + 1) * perBar;
-    const opens = groove.opening?.slice(0, Math.min(end, barEnd) - start) ?? [];
-    const [first] = opens;
-    const opening = first && !ringsChord(opens) ? [fullStroke(first), ...opens.slice(1)] : opens;
-    return Array.from({ length: end - start }, (_, index): Contact => {
-      const place = start + index;
-      const usual = groove.slots[place % groove.slots.length] ?? PLAIN_STROKE;
-      const bass = index === 0 && !opensOnRoot(usual) ? groove.slots[0] : undefined;
-      const cell = opening[index] ?? bass ?? usual;
-      return { beats: place * step + (place % 2 === 1 ? late : 0), cell, chord, opens: index === 0 };
-    });
-  });
-}
-
 /**
  * Plays a vamp: every note with its time, string, touch and length. Onsets fall exactly on the grid unless `human`; a stroke
  * then spreads over its strings. Throws `RangeError` for an empty loop, a tempo outside 20 to 400, or chords off the grid.
@@ -167,13 +94,11 @@ export const perform: Perform = (vamp, { loops = 1, human = false } = {}) => {
   const starts = startsOf(vamp);
   const loopBeats = starts.at(-1) ?? 0;
   const barBeats = BEATS_PER_BAR[vamp.meter];
-  const contacts: readonly Contact[] = groove
-    ? layOut(groove, starts, vamp.tempo)
-    : starts.slice(0, -1).map((beats, chord) => ({ beats, cell: PLAIN_STROKE, chord, opens: true }));
+  const contacts = contactsOf(vamp);
   const random = seededRandom(vamp.seed, 'human');
   const strokes: Stroke[] = [];
   for (let loop = 0; loop < loops; loop += 1) {
-    for (const { beats, cell, chord, opens } of contacts) {
+    for (const [place, { beats, cell, chord, opens, pushes, again }] of contacts.entries()) {
       const grid = (loop * loopBeats + beats) * beat;
       const slot = vamp.slots[chord];
       if (!slot) continue;
@@ -183,7 +108,9 @@ export const perform: Perform = (vamp, { loops = 1, human = false } = {}) => {
       // No stroke comes before the bar or the chord it opens, so that a bar can be played by itself.
       if (opens || Math.abs(Math.round(beats / barBeats) * barBeats - beats) < NEAR) shift = Math.abs(shift);
       const trim = human ? (random() * 2 - 1) * HUMAN_DECIBELS : 0;
-      strokes.push({ time: grid + shift, cell, chord, frets, root, trim, stopsAt: opens ? grid : null });
+      const changes = opens || (pushes && contacts[place - 1]?.chord !== chord);
+      const done = loop > 0 && again ? again : cell;
+      strokes.push({ time: grid + shift, cell: done, chord, frets, root, trim, stopsAt: changes ? grid : null });
     }
   }
   const seconds = loops * loopBeats * beat;

@@ -51,7 +51,10 @@ export function heardAs(chord: Chord, notes: readonly SoundedNote[]): HeardSlot 
 
 function soundingSlot(notes: readonly SoundedNote[]): HeardSlot | null {
   const strokes = strokesOf(notes);
-  const bassStroke = strokes.find(([first]) => first?.stroke === 'down') ?? strokes[0];
+  const bassStroke =
+    strokes.find((stroke) => stroke.some(({ bass }) => bass)) ??
+    strokes.find(([first]) => first?.stroke === 'down') ??
+    strokes[0];
   const [firstStroke, ...others] = strokes;
   if (!bassStroke || !firstStroke) return null;
   const fullest = others.reduce((best, stroke) => (stroke.length > best.length ? stroke : best), firstStroke);

@@ -1,7 +1,8 @@
-import type { Groove, GrooveSlot } from './grooves.ts';
+import { slotSounds, type GrooveSlot } from './groove-grid.ts';
 import { zoneNotes, type ShapeNote } from './neck.ts';
-import type { SoundedNote } from './perform.ts';
+import type { SoundedNote, Touch } from './perform.ts';
 import type { PitchClass } from './pitch.ts';
+import { CROSSINGS, fingerStep } from './strum-spread.ts';
 import type { Frets } from './vamps.ts';
 
 /** One contact of the hand with the strings; `time` in seconds is when its first string sounds. */
@@ -19,11 +20,12 @@ export type Stroke = {
 };
 
 /** How long a touch lets a string sound, in seconds; palm-muted strings decay in 80 to 180 ms, dead ones in 30 to 60. */
+const HALF_SECONDS = 0.5;
 const PALM_SECONDS = 0.18;
 export const DEAD_SECONDS = 0.06;
 const CHOKE_SECONDS = 0.12;
 
-/** Upstrokes reach the four highest strings at most. */
+/** Upstrokes reach the four highest strings at most; a push sounds the whole chord. */
 const UP_STRINGS = 4;
 
 /**
@@ -32,49 +34,87 @@ const UP_STRINGS = 4;
  */
 const PART_TRIM = 6;
 
-/** Strings that a full stroke crosses after its first. */
-const CROSSINGS = 5;
-
-function between(tempo: number, slow: readonly [number, number], fast: readonly [number, number]): number {
-  const share = Math.min(1, Math.max(0, (tempo - slow[0]) / (fast[0] - slow[0])));
-  return slow[1] + share * (fast[1] - slow[1]);
-}
-
-/**
- * Seconds a stroke takes from string 6 to string 1: 25 to 45 ms in a slow ballad, 12 to 22 relaxed, 6 to 12 where the hand
- * drives in downstrokes on the ands too; the faster the shorter.
- */
-export function strumSpread(groove: Groove | null, tempo: number): number {
-  const straight = groove?.grid === 'E8';
-  const drives = straight && groove.slots.some((cell, index) => index % 2 === 1 && cell.stroke === 'down');
-  const milliseconds = drives
-    ? between(tempo, [90, 12], [180, 6])
-    : tempo < 72
-      ? between(tempo, [44, 45], [72, 25])
-      : between(tempo, [72, 22], [132, 12]);
-  return milliseconds / 1000;
-}
-
 type Draft = { -readonly [Field in keyof SoundedNote]: SoundedNote[Field] };
 
-function struck(stroke: Stroke): readonly ShapeNote[] {
-  const notes = zoneNotes(stroke.frets, stroke.cell.zone, stroke.root);
-  return stroke.cell.stroke === 'up' ? notes.slice(-UP_STRINGS).toReversed() : notes;
+/** A string that a stroke reaches so many seconds after its first one, and what plucks it. */
+type Reached = ShapeNote & { readonly late: number; readonly stroke: 'down' | 'up'; readonly by?: 'thumb' | 'finger' };
+
+/** Down from the lowest string, up from the highest; a string follows the last after its distance in strings. */
+function swept(notes: readonly ShapeNote[], stroke: 'down' | 'up', spread: number): readonly Reached[] {
+  const ordered = stroke === 'down' ? notes : notes.toReversed();
+  const first = ordered[0]?.string ?? 0;
+  return ordered.map((note) => ({ ...note, stroke, late: (Math.abs(note.string - first) * spread) / CROSSINGS }));
+}
+
+/** Fingers pluck nearly together, the highest string first. */
+function plucked(notes: readonly ShapeNote[]): readonly Reached[] {
+  const step = fingerStep(notes.length);
+  return notes
+    .toReversed()
+    .map((note, index) => ({ ...note, stroke: 'up' as const, by: 'finger' as const, late: index * step }));
+}
+
+/** The strings of a stroke in the order that they sound. */
+function reached({ frets, cell, root }: Stroke, spread: number): readonly Reached[] {
+  const notes = zoneNotes(frets, cell.zone, root);
+  switch (cell.stroke) {
+    case 'down':
+      return swept(notes, 'down', spread);
+    case 'up':
+      return swept(cell.pushes ? notes : notes.slice(-UP_STRINGS), 'up', spread);
+    case 'thumb':
+      return swept(notes, 'down', spread).map((note) => ({ ...note, by: 'thumb' }));
+    case 'fingers':
+      return plucked(notes);
+    case 'pinch': {
+      // The thumb takes the zone's lowest string; over a whole chord the fingers take its high ones, else the zone's others.
+      const others = cell.zone === 'all' ? zoneNotes(frets, 'high') : notes.slice(1);
+      const thumb = notes
+        .slice(0, 1)
+        .map((note) => ({ ...note, stroke: 'down' as const, by: 'thumb' as const, late: 0 }));
+      return [...thumb, ...plucked(others.filter(({ string }) => string !== thumb[0]?.string))];
+    }
+    case 'down-silent':
+    case 'up-silent':
+    case 'none':
+      return [];
+  }
 }
 
 /** Decibels that each string of a stroke gains where the stroke leaves others of its shape alone. */
-function partTrim(frets: Frets, played: readonly ShapeNote[]): number {
+function partTrim(frets: Frets, played: number): number {
   const strings = zoneNotes(frets, 'all').length;
-  return Math.min(PART_TRIM, 10 * Math.log10(strings / Math.max(1, played.length)));
+  return Math.min(PART_TRIM, 10 * Math.log10(strings / Math.max(1, played)));
 }
 
 function stopAt(note: Draft | undefined, time: number): void {
   if (note) note.duration = Math.min(note.duration, time - note.time);
 }
 
+/** The string that a stroke plays as the bass of its chord, or in its turn; null where it leaves it alone or takes it by the way. */
+function bassString({ cell }: Stroke, played: readonly Reached[]): number | null {
+  if (cell.touch === 'dead' || cell.zone === 'high' || cell.zone === 'middle') return null;
+  const byTheWay = played[0]?.stroke === 'up' && cell.zone === 'all' && !cell.pushes;
+  return byTheWay ? null : Math.max(...played.map(({ string }) => string));
+}
+
+/** MIDI notes of the shape's open strings that a stroke leaves alone; none ring along under a hand that damps. */
+function freeStrings({ cell, frets }: Stroke, played: readonly Reached[]): readonly number[] {
+  if (cell.touch !== 'open' && cell.touch !== 'ring') return [];
+  const struck = new Set(played.map(({ string }) => string));
+  return zoneNotes(frets, 'all').flatMap(({ string, fret, midi }) => (fret === 0 && !struck.has(string) ? [midi] : []));
+}
+
+/** How long a touch lets a string sound at most, in seconds. */
+function lasts(touch: Touch, slotSeconds: number): number {
+  const choke = Math.min(CHOKE_SECONDS, slotSeconds / 2);
+  return { open: Infinity, ring: Infinity, half: HALF_SECONDS, palm: PALM_SECONDS, dead: DEAD_SECONDS, choke }[touch];
+}
+
 /**
- * Turns strokes into notes: a down goes from string 6 to 1, an up from 1 to 6. A string sounds until it is struck again,
- * until the hand mutes the strings, until the chord changes, or until the end at `seconds`.
+ * Turns strokes into notes: a down goes from string 6 to 1, an up from 1 to 6, fingers pluck at once. A string sounds until it is
+ * struck again, until the hand mutes the strings (but for those let ring), until the chord changes, or until the end at `seconds`.
+ * A palm or dead fingers lie across all strings, and a choking hand lets go of all; fingers stop only what they plucked.
  */
 export function soundStrokes(
   strokes: readonly Stroke[],
@@ -88,29 +128,38 @@ export function soundStrokes(
   const stopAll = (time: number) => {
     for (const note of ringing) stopAt(note, time);
   };
-  const choke = Math.min(CHOKE_SECONDS, slotSeconds / 2);
+  const mute = (time: number) => {
+    for (const note of ringing) if (note?.touch !== 'ring') stopAt(note, time);
+  };
   for (const stroke of strokes) {
     const { cell, time } = stroke;
-    if ((cell.stroke !== 'down' && cell.stroke !== 'up') || cell.touch === 'none' || cell.accent === 0) continue;
-    const lasts = { open: Infinity, palm: PALM_SECONDS, dead: DEAD_SECONDS, choke }[cell.touch];
+    const { touch, accent } = cell;
+    if (!slotSounds(cell) || touch === 'none' || accent === 0) continue;
+    const duration = lasts(touch, slotSeconds);
     if (stroke.stopsAt !== null) stopAll(Math.min(stroke.stopsAt, time));
-    // The hand that mutes lies across all strings; a choke lets go of the ringing ones with those it struck.
-    if (cell.touch !== 'open') stopAll(cell.touch === 'choke' ? time + choke : time);
-    const played = struck(stroke);
-    const first = played[0]?.string ?? 0;
-    const part = partTrim(stroke.frets, played);
-    for (const { string, fret, midi } of played) {
-      const at = time + (Math.abs(string - first) * spread) / CROSSINGS;
-      stopAt(ringing[string], at);
+    const fingers = cell.stroke === 'fingers' || cell.stroke === 'pinch';
+    if (touch === 'choke') {
+      // The ringing strings stop with those it struck.
+      if (!fingers) mute(time + duration);
+    } else if (touch !== 'open' && touch !== 'ring') mute(time);
+    const played = reached(stroke, spread);
+    const part = partTrim(stroke.frets, played.length);
+    const bass = bassString(stroke, played);
+    const free = freeStrings(stroke, played);
+    for (const { string, fret, midi, late, stroke: way, by } of played) {
+      stopAt(ringing[string], time + late);
       const note: Draft = {
-        time: at,
-        duration: lasts,
+        time: time + late,
+        duration,
         string,
         fret,
         midi,
-        stroke: cell.stroke,
-        touch: cell.touch,
-        accent: cell.accent,
+        stroke: way,
+        touch,
+        ...(by ? { by } : {}),
+        ...(string === bass ? { bass: true } : {}),
+        ...(free.length > 0 ? { free } : {}),
+        accent,
         trim: stroke.trim + part,
         chord: stroke.chord,
       };

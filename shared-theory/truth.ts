@@ -2,7 +2,7 @@ import { chordSymbol } from './chords.ts';
 import type { Chord, Quality } from './chords.ts';
 import { differentSlots } from './different-chords.ts';
 import { distanceNumber, type Distance } from './distance-line.ts';
-import { beatsPerSlot, grooveById, slotsPerBar } from './grooves.ts';
+import { beatsPerSlot, readGroove, slotsPerBar, type Groove } from './grooves.ts';
 import { candidateKeys } from './candidates.ts';
 import { STANDARD_TUNING, usualShape } from './neck.ts';
 import { grooveOf, perform } from './perform.ts';
@@ -102,7 +102,8 @@ export function distanceOf(first: NoteName, root: NoteName): Distance {
 /** Down and up by turns: the hand never stops, it comes down on every other slot of the bar and goes up between. */
 function strokeFeel(vamp: VoicedVamp, notes: readonly SoundedNote[]): StrokeFeel | null {
   const groove = grooveOf(vamp);
-  if (groove === null) return null;
+  // Fingers have no strokes down and up.
+  if (groove === null || notes.some(({ by }) => by !== undefined)) return null;
   if (notes.every((note) => note.stroke === 'down')) return 'all-downs';
   const slot = (beatsPerSlot(groove) * 60) / vamp.tempo;
   // Swing, the strings of a stroke and a player's small differences keep a note within its slot, or just before it.
@@ -163,8 +164,8 @@ export type GuitarOptions = {
   readonly meter?: Meter;
   /** One per slot after the first; null where all are usual. */
   readonly directions?: readonly StatedDirection[] | null;
-  /** Groove id; null or absent where the teacher named none. */
-  readonly groove?: string | null;
+  /** Groove id of the catalogue, or a groove of one's own; null or absent where the teacher named none. */
+  readonly groove?: string | Groove | null;
   /** Beats a minute; null or absent where the teacher named none. */
   readonly tempo?: number | null;
 };
@@ -175,7 +176,7 @@ export type GuitarOptions = {
  */
 export function guitarTruth(slots: readonly Slot[], options: GuitarOptions = {}): Truth {
   const { directions = null, tempo = null } = options;
-  const groove = options.groove ? grooveById(options.groove) : null;
+  const groove = options.groove ? readGroove(options.groove) : null;
   const vamp: VoicedVamp = {
     slots: slots.map((slot) => ({ ...slot, frets: usualShape(slot.chord) })),
     meter: options.meter ?? groove?.meter ?? '4/4',

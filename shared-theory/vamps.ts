@@ -47,14 +47,19 @@ const CHORD = new RegExp(
   'gi',
 );
 
+/** Places for chords in a bar: its beats, and where a half one is left over, as in 7/8, its eighths. */
+function placesIn(beatsPerBar: number): number {
+  return Number.isInteger(beatsPerBar) ? beatsPerBar : 2 * beatsPerBar;
+}
+
 /**
  * Reads a typed vamp into slots, its chords under a naming. Without bar lines each chord has a bar of its own: `Em D`. With bar
- * lines a bar has one chord or one token a beat, and a dot holds: `| G . D . |`, `| Am | . | F . G . |`. ReadingError says where
+ * lines a bar has one chord or one token a beat (in 7/8 an eighth), and a dot holds: `| G . D . |`, `| Am | . | F . G . |`. ReadingError says where
  * and what would be right.
  */
 export function parseVamp(text: string, beatsPerBar: number, naming: Naming = 'english'): Slot[] {
-  if (!Number.isInteger(beatsPerBar) || beatsPerBar < 1)
-    throw new RangeError(`A bar has whole beats, not ${beatsPerBar}.`);
+  if (!Number.isInteger(2 * beatsPerBar) || beatsPerBar < 1)
+    throw new RangeError(`A bar has whole or half beats, from one, not ${beatsPerBar}.`);
   const repeat = /[|‖]:|:[|‖]/.exec(text);
   if (repeat) throw new ReadingError('repeat-sign', repeat.index, repeat[0]);
   const slots = /[|‖]/.test(text) ? barSlots(text, beatsPerBar, naming) : lineSlots(text, beatsPerBar, naming);
@@ -100,23 +105,20 @@ function lineSlots(text: string, beats: number, naming: Naming): Slot[] {
   const tokens = tokensOf(text, 0).filter((token) => !/^[-–—→]+$/.test(token.text));
   if (tokens.length === 0) throw nothingTyped(text.trim(), naming);
   return tokens.map((token) => {
-    if (isDot(token)) throw new ReadingError('dot-outside-bar', token.place, token.text, filledBar(tokens, beats));
+    if (isDot(token))
+      throw new ReadingError('dot-outside-bar', token.place, token.text, filledBar(tokens, placesIn(beats)));
     return { chord: chordOf(token, naming), beats };
   });
 }
 
 function barSlots(text: string, beatsPerBar: number, naming: Naming): Slot[] {
   const slots: Slot[] = [];
+  const places = placesIn(beatsPerBar);
   for (const bar of barsOf(text, naming)) {
     const tokens = tokensOf(bar.text, bar.place);
     if (tokens.length === 0) throw new ReadingError('bar-empty', bar.place, '|');
-    if (tokens.length !== 1 && tokens.length !== beatsPerBar) {
-      throw new ReadingError(
-        'bar-beats',
-        tokens[0]?.place ?? bar.place,
-        bar.text.trim(),
-        filledBar(tokens, beatsPerBar),
-      );
+    if (tokens.length !== 1 && tokens.length !== places) {
+      throw new ReadingError('bar-beats', tokens[0]?.place ?? bar.place, bar.text.trim(), filledBar(tokens, places));
     }
     const beats = beatsPerBar / tokens.length;
     for (const token of tokens) {

@@ -1,5 +1,6 @@
 import { chordSymbol } from './chords.ts';
-import { beatsPerSlot, grooveById, swingCap, withRootBass, type Groove } from './grooves.ts';
+import { grooveLines } from './groove-text.ts';
+import { beatsPerSlot, readGroove, swingCap, withRootBass, type Groove } from './grooves.ts';
 import { bassOf, shapesFor, usualShape } from './neck.ts';
 import { directionOf, type Direction } from './truth.ts';
 import type { Frets, Meter, Slot, VoicedVamp } from './vamps.ts';
@@ -11,8 +12,8 @@ export type VoiceRequest = {
   readonly slots: readonly Slot[];
   /** Default: the groove's, 4/4 without one. */
   readonly meter?: Meter;
-  /** Groove id; null for chords alone. */
-  readonly groove: string | null;
+  /** Groove id of the catalogue, or a groove of one's own, read or as text; null for chords alone. */
+  readonly groove: string | Groove | null;
   /** Beats a minute, within `tempoRange(groove)`. */
   readonly tempo: number;
   readonly seed: number;
@@ -32,8 +33,8 @@ export type VoiceRequest = {
 };
 
 /** Lowest and highest tempo of a groove in beats a minute; of chords alone for null. */
-export function tempoRange(groove: string | null): readonly [number, number] {
-  return groove === null ? OPEN_TEMPO : grooveById(groove).tempo;
+export function tempoRange(groove: string | Groove | null): readonly [number, number] {
+  return groove === null ? OPEN_TEMPO : readGroove(groove).tempo;
 }
 
 /**
@@ -43,11 +44,11 @@ export function tempoRange(groove: string | null): readonly [number, number] {
 export function voice(request: VoiceRequest): VoicedVamp {
   const { slots, tempo, seed } = request;
   if (slots.length === 0) throw new RangeError('A vamp has at least one chord.');
-  const groove = request.groove === null ? null : grooveById(request.groove);
+  const groove = request.groove === null ? null : readGroove(request.groove);
   const meter = request.meter ?? groove?.meter ?? '4/4';
   if (groove && groove.meter !== meter)
     throw new RangeError(`${groove.id} is in ${groove.meter}, not ${meter}: choose another groove or meter.`);
-  const [low, high] = tempoRange(request.groove);
+  const [low, high] = tempoRange(groove);
   if (!(tempo >= low && tempo <= high))
     throw new RangeError(`${groove?.id ?? 'A vamp'} goes from ${low} to ${high} beats a minute, not ${tempo}.`);
   const shapes =
@@ -99,7 +100,7 @@ export function shapesGoing(slots: readonly Slot[], directions: readonly Directi
 /** The groove's text with the swing and the bass asked for, and without its opening bar where that is asked. */
 function textOf(groove: Groove, { swing, tempo, opening = true, alternatingBass = false }: VoiceRequest): string {
   const text = alternatingBass ? groove.text : withRootBass(groove.text);
-  const [header = '', ...all] = text.split('\n');
+  const [header = '', ...all] = grooveLines(text).lines;
   const lanes = opening ? all : all.filter((lane) => !lane.startsWith('open-'));
   if (swing === undefined) return [header, ...lanes].join('\n');
   const [low, high] = groove.swing;
