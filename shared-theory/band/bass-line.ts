@@ -1,6 +1,7 @@
 import { slotSounds, slotsPerBar, type GrooveSlot } from '../groove-grid.ts';
 import { bassOf } from '../neck.ts';
-import { grooveOf, type BassNote, type Performance } from '../perform.ts';
+import { grooveOf } from '../contacts.ts';
+import type { BassNote, Performance } from '../perform.ts';
 import type { VoicedVamp } from '../vamps.ts';
 import { beatOf, pieceAt, type Beat } from './beat.ts';
 import { placesOf, type Place } from './places.ts';
@@ -21,12 +22,11 @@ export function bassLine(vamp: VoicedVamp, performance: Performance): readonly B
   const beat = groove && beatOf(groove);
   const perBar = groove ? slotsPerBar(groove) : 1;
   const places = placesOf(vamp, performance);
-  const sounds = places.map(
-    (place, index) => begins(place, places.at(index - 1)) || (beat !== null && goesWith(beat, place, perBar)),
-  );
-  const played = places.flatMap((place, index) =>
-    sounds[index] ? [{ place, next: places[index + 1]?.time ?? performance.seconds }] : [],
-  );
+  const openings = openingsOf(places, perBar);
+  const played = places.flatMap((place, index) => {
+    const sounds = openings.has(place) || (beat !== null && goesWith(beat, place, perBar));
+    return sounds ? [{ place, next: places[index + 1]?.time ?? performance.seconds }] : [];
+  });
   const again = performance.seconds + (played[0]?.place.time ?? 0);
   return played.map(({ place, next }, index) => {
     const { time, trim, chord, cell } = place;
@@ -39,9 +39,16 @@ export function bassLine(vamp: VoicedVamp, performance: Performance): readonly B
   });
 }
 
-/** Whether a chord begins here: on its first slot, or with the stroke that pushes it ahead, and then not again on that slot. */
-function begins({ cell, opens }: Place, before: Place | undefined): boolean {
-  return cell.pushes === true || (opens && before?.cell.pushes !== true);
+/** Where chords begin: on their first slots, or with the strokes that push them ahead, and then not again on those slots. */
+function openingsOf(places: readonly Place[], perBar: number): ReadonlySet<Place> {
+  const openings = new Set<Place>();
+  let ahead: number | null = null;
+  for (const place of places) {
+    if (place.pushes || (place.opens && place.chord !== ahead)) openings.add(place);
+    if (place.pushes) ahead = place.chord;
+    else if (place.slot % perBar === 0) ahead = null;
+  }
+  return openings;
 }
 
 /** Whether the bass goes with the hand here: with the kit's foot, and on numbers where the hand mutes the low strings. */

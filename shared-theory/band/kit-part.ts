@@ -1,5 +1,6 @@
 import { slotsPerBar } from '../groove-grid.ts';
-import { grooveOf, type KitStrike, type Performance } from '../perform.ts';
+import { grooveOf } from '../contacts.ts';
+import type { KitStrike, Performance } from '../perform.ts';
 import type { VoicedVamp } from '../vamps.ts';
 import { beatOf, pieceAt } from './beat.ts';
 import { placesOf } from './places.ts';

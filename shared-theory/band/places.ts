@@ -1,5 +1,6 @@
 import { beatsPerSlot, type Groove } from '../groove-grid.ts';
-import { contactsOf, grooveOf, type Contact, type Performance } from '../perform.ts';
+import { contactsOf, grooveOf, type Contact } from '../contacts.ts';
+import type { Performance } from '../perform.ts';
 import { seededRandom } from '../random.ts';
 import type { VoicedVamp } from '../vamps.ts';
 
@@ -41,7 +42,13 @@ export function placesOf(vamp: VoicedVamp, performance: Performance): readonly P
       const shift = shiftAt(grid) ?? 0;
       const exact = Math.abs(shift) < NEAR;
       const chance = (random() * 2 - 1) * HUMAN_DECIBELS;
-      return { ...contact, time: grid + (exact ? 0 : shift), slot: slotOf(groove, contact), trim: exact ? 0 : chance };
+      return {
+        ...contact,
+        cell: loop > 0 ? (contact.again ?? contact.cell) : contact.cell,
+        time: grid + (exact ? 0 : shift),
+        slot: slotOf(groove, contact),
+        trim: exact ? 0 : chance,
+      };
     }),
   ).flat();
 }

@@ -5,7 +5,7 @@ import { loopDelay } from './fractional-delay.ts';
 import { STEEL, type Instrument } from './instrument.ts';
 import { kWeighted, meanSquare } from './loudness.ts';
 import { ACCENT_DB } from './plucked-string.ts';
-import { runLoop } from './string-loop.ts';
+import { addRinging } from './string-loop.ts';
 
 /** Lowest and highest MIDI note that the bass guitar plays: its open E, and an octave and a half up the highest string. */
 export const BASS_RANGE = [28, 60] as const;
@@ -52,7 +52,7 @@ export function renderBass(
   const higher = 0.75 ** ((midi - lowest) / 12);
   const decay = { low: RINGING_SECONDS * higher, high: BRIGHT_SECONDS * higher };
   const brightness = FINGER_HZ[accent] * (instrument.smallSpeaker ? SMALL_SPEAKER_BRIGHTER : 1);
-  runLoop(samples, fingerPluck(frequency, brightness, sampleRate), {
+  addRinging(samples, fingerPluck(frequency, brightness, sampleRate), 1, {
     ...loopDelay(frequency, sampleRate),
     ...dampingFilter(decay, frequency, sampleRate),
   });
