@@ -1,8 +1,10 @@
 import { chordSymbol, QUALITIES, readSymbol } from '../../shared-theory/chords.ts';
 import type { Quality } from '../../shared-theory/chords.ts';
 import { isSameSound } from '../../shared-theory/different-chords.ts';
+import { withFeel } from '../../shared-theory/feels.ts';
 import { generate } from '../../shared-theory/generate.ts';
-import { GROOVES } from '../../shared-theory/grooves.ts';
+import type { GeneratedVamp, GenerateRequest } from '../../shared-theory/generate.ts';
+import type { Groove } from '../../shared-theory/grooves.ts';
 import { FORMS } from '../../shared-theory/level.ts';
 import type { Level } from '../../shared-theory/level.ts';
 import { LEVELS } from '../../shared-theory/levels.ts';
@@ -17,10 +19,11 @@ import { guitarTruth } from '../../shared-theory/truth.ts';
 import type { GuitarOptions, Truth } from '../../shared-theory/truth.ts';
 import { mergedSlots, parseVamp, ReadingError } from '../../shared-theory/vamps.ts';
 import type { Meter, Slot, VoicedSlot, VoicedVamp } from '../../shared-theory/vamps.ts';
-import type { LessonItem, RoomSettings } from '../protocol/messages.ts';
+import type { Feel, LessonItem, RoomSettings } from '../protocol/messages.ts';
 import type { Refusal } from './commands.ts';
 import { refuse } from './commands.ts';
 import type { EnteredRound, HeardRound, HeardSlot } from './events.ts';
+import { grooveNamed } from './own-grooves.ts';
 import type { RoomState } from './state.ts';
 
 /** Tempos that a teacher may name for his own guitar, beats a minute. */
@@ -31,13 +34,15 @@ export type Wanted = {
   readonly level: number;
   /** Item of the planned lesson that it plays; null for one that asks what its level asks. */
   readonly item: LessonItem | null;
+  /** The groove that it is played in; null for one that the level draws. */
+  readonly groove: Groove | null;
 };
 
 /** A round that Hearsay plays, made for a level from a seed; none of the vamps heard last comes again. */
 export function hostRound(
   state: RoomState,
   number: number,
-  { level, item }: Wanted,
+  { level, item, groove }: Wanted,
   seed: number,
 ): HeardRound | Refusal {
   const found = LEVELS.find((each) => each.level === level);
@@ -47,7 +52,9 @@ export function hostRound(
   }
   const kinds = KINDS.filter((kind) => (item === null ? found.questions.includes(kind) : item.kinds.includes(kind)));
   const recent = state.rounds.filter(({ heard }) => heard.source === 'host').map(({ heard }) => vampOf(heard));
-  const { vamp, truth } = generate({ level, seed, recent, counting: kinds.includes('count') });
+  const made = generated({ level, seed, recent, counting: kinds.includes('count') }, groove);
+  if ('reason' in made) return made;
+  const { vamp, truth } = made;
   // The pad has the class's qualities and the level's, whatever sounds: it may not tell.
   const settings = questionSettings(state.settings, found.qualities);
   return {
@@ -71,21 +78,37 @@ export function hostRound(
   };
 }
 
+/** A vamp in a groove, or where its chords could not be heard in it, why. */
+function generated(request: Omit<GenerateRequest, 'groove'>, groove: Groove | null): GeneratedVamp | Refusal {
+  if (groove === null) return generate(request);
+  try {
+    return generate({ ...request, groove });
+  } catch (error) {
+    if (error instanceof RangeError) return refuse('groove-unheard', { what: error.message });
+    throw error;
+  }
+}
+
 /** Which round of the teacher's guitar, under which settings. */
-type Strummed = { readonly id: string; readonly settings: RoomSettings | QuestionSettings };
+type Strummed = {
+  readonly id: string;
+  readonly settings: RoomSettings | QuestionSettings;
+  /** Grooves that may be named beside those of the catalogue. */
+  readonly grooves: readonly Groove[];
+};
 
 /**
  * A round that the teacher plays: the chords as typed, sounded by the usual open shapes unless he says where the bass goes.
  * Corrected, it keeps the settings that it was asked under.
  */
 export function guitarRound(
-  { id, settings: kept }: Strummed,
+  { id, settings: kept, grooves }: Strummed,
   entered: EnteredRound,
   seed: number,
 ): HeardRound | Refusal {
   const { chords, naming, tempo, directions } = entered;
-  const groove = GROOVES.find((each) => each.id === entered.groove) ?? null;
-  if (entered.groove !== null && groove === null) return refuse('groove-unknown', { found: entered.groove });
+  const groove = entered.groove === null ? null : grooveNamed(entered.groove, grooves);
+  if (groove !== null && 'reason' in groove) return groove;
   const [low, high] = GUITAR_TEMPO;
   if (tempo !== null && !(tempo >= low && tempo <= high)) {
     return refuse('tempo-out-of-range', { found: tempo, low, high });
@@ -93,7 +116,7 @@ export function guitarRound(
   const meter = groove?.meter ?? '4/4';
   try {
     const typed = parseVamp(chords, BEATS_PER_BAR[meter], naming);
-    const { slots, truth } = withoutRepeats(typed, { meter, directions, groove: entered.groove, tempo });
+    const { slots, truth } = withoutRepeats(typed, { meter, directions, groove, tempo });
     const settings = questionSettings(kept);
     const voiced = slots.map((slot) => ({ ...slot, frets: usualShape(slot.chord) }));
     return {
@@ -169,9 +192,9 @@ function withoutRepeats(
   return { slots, truth: guitarTruth(slots, { ...options, directions }) };
 }
 
-/** Lowest and highest tempo that a round's sound may be brought to while it plays. */
-export function liveTempos(round: HeardRound): readonly [number, number] {
-  const vamp = vampOf(round);
+/** Lowest and highest tempo that a round's sound may be brought to while it plays in a feel. */
+export function liveTempos(round: HeardRound, feel: Feel): readonly [number, number] {
+  const vamp = withFeel(vampOf(round), feel);
   return [withTempo(vamp, 0).tempo, withTempo(vamp, Number.MAX_VALUE).tempo];
 }
 

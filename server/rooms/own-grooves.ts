@@ -43,11 +43,17 @@ export function ownGrooves({ grooves }: Pick<RoomSettings, 'grooves'>): readonly
 
 const known = new WeakMap<readonly string[], readonly Groove[]>();
 
-/** The groove of that id, among the catalogue's and a class's own; where there is none, which there are. */
+/** The groove of that id, among own ones and the catalogue's; where there is none, which there are. */
 export function grooveNamed(found: string, own: readonly Groove[]): Groove | Refusal {
-  const all = [...GROOVES, ...own];
-  const groove = all.find(({ id }) => id === found);
-  return groove ?? refuse('groove-unknown', { found, known: all.map(({ id }) => id).join(', ') });
+  const groove = [...own, ...GROOVES].find(({ id }) => id === found);
+  const ids = new Set([...GROOVES, ...own].map(({ id }) => id));
+  return groove ?? refuse('groove-unknown', { found, known: [...ids].join(', ') });
+}
+
+/** The groove of a round, whatever the class and the catalogue have made of it since; none where it has none that can be read. */
+export function grooveHeard({ grooveText }: { readonly grooveText: string }): readonly Groove[] {
+  const groove = parsed(grooveText);
+  return groove instanceof GrooveError ? [] : [groove];
 }
 
 /** What is wrong with a class's list of own grooves; null where nothing is. */

@@ -6,6 +6,7 @@ import { decide } from '../../server/rooms/decide.ts';
 import type { HeardRound, NewEvent, Stamp } from '../../server/rooms/events.ts';
 import { versioned } from '../../server/rooms/events.ts';
 import { guitarRound } from '../../server/rooms/heard-round.ts';
+import { ownGrooves } from '../../server/rooms/own-grooves.ts';
 import type { People, Person } from '../../server/rooms/people.ts';
 import { peopleOf } from '../../server/rooms/people.ts';
 import type { RoomState } from '../../server/rooms/state.ts';
@@ -64,7 +65,7 @@ export const asked = (ask: string, question: string, round = 'r1', sheet = 1, ho
 /** A round on the teacher's guitar. */
 export function guitar(chords: string, number = 1, groove: string | null = null, settings = SETTINGS): HeardRound {
   const entered = { chords, naming: settings.naming, groove, tempo: null, directions: null };
-  const round = guitarRound({ id: `r${number}`, settings }, entered, 7);
+  const round = guitarRound({ id: `r${number}`, settings, grooves: ownGrooves(settings) }, entered, 7);
   if ('reason' in round) throw new Error(`no such round: ${JSON.stringify(round)}`);
   return round;
 }

@@ -27,7 +27,7 @@ export const refusals: Readonly<Record<Reason, string>> = {
   'groove-unknown': 'There is no groove {found}. There are: {known}.',
   'groove-not-readable': 'This is no groove yet. {what}',
   'groove-taken': 'A known groove is called {found} already. Give yours another id.',
-  'groove-unheard': 'The chords of level {level} could not be heard in {name}: {why}',
+  'groove-unheard': '{what}',
   'too-many-grooves': 'A class keeps {most} grooves of its own. Erase one first.',
   'level-unknown': 'There is no level {found}. Levels go from {low} to {high}.',
   'tempo-out-of-range': 'The tempo {found} is out of range: {low} to {high} beats a minute.',

@@ -9,6 +9,7 @@ import type { HeardRound, NewEvent } from '../events.ts';
 import { guitarRound } from '../heard-round.ts';
 import { letStandOn } from '../let-stand.ts';
 import { alsoRight, rightAnswer } from '../marking.ts';
+import { grooveHeard, ownGrooves } from '../own-grooves.ts';
 import type { RoomState, RoundRecord, Settling } from '../state.ts';
 import { roundOf } from '../state.ts';
 import { asksQuestion } from './running-round.ts';
@@ -29,7 +30,8 @@ export function correctRound(state: RoomState, command: CommandOf<'CorrectRound'
   if (after < corrections) return already({ corrections });
   // What was entered stands in the form in the naming of now.
   const { naming } = state.settings;
-  const made = guitarRound(heard, { chords, naming, groove, tempo, directions }, heard.seed);
+  const grooves = [...grooveHeard(heard), ...ownGrooves(state.settings)];
+  const made = guitarRound({ ...heard, grooves }, { chords, naming, groove, tempo, directions }, heard.seed);
   if ('reason' in made) return made;
   const corrected = {
     ...made,

@@ -4,6 +4,7 @@ import type { LessonItem } from '../../protocol/messages.ts';
 import type { CommandOf, Decision, Refusal } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { Wanted } from '../heard-round.ts';
+import { grooveNamed, ownGrooves } from '../own-grooves.ts';
 import type { RoomState } from '../state.ts';
 
 /** Plans the lesson: rounds in order. The whole plan takes the place of the one before. */
@@ -14,11 +15,14 @@ export function planLesson(state: RoomState, { items }: CommandOf<'PlanLesson'>)
   return happens([{ type: 'LessonPlanned', items }]);
 }
 
-/** What a round that starts is to ask: as its item of the plan says, or as its level does. */
-export function wantedRound(state: RoomState, { level, item }: CommandOf<'StartRound'>): Wanted | Refusal {
-  if (item === null) return { level, item };
+/** What a round that starts is to ask, as its item of the plan says, or as its level does; and the groove that it names. */
+export function wantedRound(state: RoomState, command: CommandOf<'StartRound'>): Wanted | Refusal {
+  const { level, item } = command;
+  const groove = command.groove === null ? null : grooveNamed(command.groove, ownGrooves(state.settings));
+  if (groove !== null && 'reason' in groove) return groove;
+  if (item === null) return { level, item, groove };
   const found = state.plan.find((each) => each.item === item);
-  return found === undefined ? refuse('item-unknown') : { level: found.level, item: found };
+  return found === undefined ? refuse('item-unknown') : { level: found.level, item: found, groove };
 }
 
 /** What is wrong with a plan; null where nothing is. */

@@ -2,6 +2,7 @@ import type { CommandOf, Context, Decision, Refusal } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { HeardRound, NewEvent } from '../events.ts';
 import { guitarRound, hostRound } from '../heard-round.ts';
+import { ownGrooves } from '../own-grooves.ts';
 import { wrongSetting } from '../settings.ts';
 import type { RoomState } from '../state.ts';
 import { wantedRound } from './lesson-plan.ts';
@@ -21,7 +22,7 @@ export function startGuitarRound(state: RoomState, command: CommandOf<'StartGuit
   const { settings } = state;
   const entered = { chords, naming: settings.naming, groove, tempo, directions };
   return started(state, command.after, context, (number) =>
-    guitarRound({ id: `r${number}`, settings }, entered, context.seed),
+    guitarRound({ id: `r${number}`, settings, grooves: ownGrooves(settings) }, entered, context.seed),
   );
 }
 

@@ -121,12 +121,12 @@ function unplayable(change: SoundChange, round: HeardRound, now: SoundState): Re
     return refuse('message-not-readable', { what: 'both readings are played by PlayBoth, for a question' });
   }
   if (change.kind === 'tempo') {
-    const [low, high] = liveTempos(round);
+    const [low, high] = liveTempos(round, now.feel);
     const { tempo } = change;
     return tempo >= low && tempo <= high ? null : refuse('tempo-out-of-range', { found: tempo, low, high });
   }
   if (change.kind === 'climb') {
-    const [low, high] = liveTempos(round);
+    const [low, high] = liveTempos(round, now.feel);
     const { to } = change;
     if (to < low || to > high) return refuse('tempo-out-of-range', { found: to, low, high });
     const tempo = now.tempo ?? low;
