@@ -176,7 +176,7 @@ tch  o . o o . o . o
 acc  3 0 2 1 0 2 0 3
 chg  . . . . . . . >`,
 
-  `mute-and-open, Mute and open | E8 | 4/4 | 104-152 | r=1 | three muted beats, the fourth rings and shows where the bar ends
+  `mute-and-open, Mute-and-open | E8 | 4/4 | 104-152 | r=1 | three muted beats, the fourth rings and shows where the bar ends
 strk D D D D D D D D
 zone L L L L L L A A
 tch  p p p p p p o o

@@ -3,17 +3,28 @@ import {
   allDowns,
   beatsPerSlot,
   grooveById,
-  GrooveError,
+  grooveLine,
   GROOVES,
+  isFingered,
   parseGroove,
-  slotsPerBar,
+  readGroove,
   swingCap,
+  withOpening,
   withRootBass,
 } from '../../shared-theory/grooves.ts';
 
-const SIGNS = { down: 'D', up: 'U', 'down-silent': 'd', 'up-silent': 'u', none: '-' };
+const SIGNS = {
+  down: 'D',
+  up: 'U',
+  pinch: 'P',
+  thumb: 'T',
+  fingers: 'F',
+  'down-silent': 'd',
+  'up-silent': 'u',
+  none: '-',
+};
 const ZONES = { root: 'B', 'other-bass': 'b', low: 'L', middle: 'M', high: 'H', all: 'A', none: '.' };
-const TOUCHES = { open: 'o', palm: 'p', dead: 'x', choke: 'c', none: '.' };
+const TOUCHES = { open: 'o', ring: 'r', half: 'h', palm: 'p', dead: 'x', choke: 'c', none: '.' };
 
 const lanes = (slots: (typeof GROOVES)[number]['slots']) => [
   slots.map((slot) => SIGNS[slot.stroke]).join(''),
@@ -22,39 +33,202 @@ const lanes = (slots: (typeof GROOVES)[number]['slots']) => [
   slots.map((slot) => slot.accent).join(''),
 ];
 
+// Common practice: one usual form of each pattern, in the order they are taught.
+const PATTERNS = [
+  ['quarter-downs', 'Quarter downs', 'E8', '4/4', [60, 116], [1, 1], ['DuDuDuDu', 'A.A.A.A.', 'o.o.o.o.', '30202020']],
+  [
+    'relaxed-alternate',
+    'Relaxed alternate',
+    'E8',
+    '4/4',
+    [66, 120],
+    [1, 1.3],
+    ['DUDUDUDU', 'AHAHAHAH', 'oooooooo', '31213121'],
+  ],
+  [
+    'driving-eighths',
+    'Driving eighths',
+    'E8',
+    '4/4',
+    [120, 184],
+    [1, 1],
+    ['DDDDDDDD', 'LLLLLLLL', 'pppppppp', '31213121'],
+  ],
+  [
+    'foot-and-closed-hat',
+    'Foot and closed hat',
+    'E8',
+    '4/4',
+    [92, 132],
+    [1, 1],
+    ['DDDDDDDD', 'BHBHBHBH', 'pcpcpcpc', '31313131'],
+  ],
+  [
+    'foot-and-open-hat',
+    'Foot and open hat',
+    'E8',
+    '4/4',
+    [104, 132],
+    [1, 1],
+    ['DUDUDUDU', 'BHBHBHBH', 'popopopo', '32323232'],
+  ],
+  [
+    'foot-slap-hat',
+    'Foot, slap, hat',
+    'E8',
+    '4/4',
+    [76, 120],
+    [1, 1],
+    ['DUDUDUDU', 'BHAHBHAH', 'pcxcpcxc', '31312131'],
+  ],
+  [
+    'campfire-strum',
+    'Campfire strum',
+    'E8',
+    '4/4',
+    [76, 132],
+    [1, 1.5],
+    ['DuDUdUDU', 'A.AH.HAH', 'o.oo.ooo', '30210221'],
+  ],
+  ['boom-chick', 'Boom-chick', 'E8', '4/4', [90, 168], [1, 1], ['DuDuDuDu', 'B.H.b.H.', 'o.c.o.c.', '20302030']],
+  ['boom-chicka', 'Boom-chicka', 'E8', '4/4', [88, 144], [1, 1.5], ['DuDUDuDU', 'B.HHb.HH', 'o.cco.cc', '20312031']],
+  [
+    'train-beat',
+    'Train beat',
+    'S16',
+    '4/4',
+    [84, 126],
+    [1, 1],
+    ['DuDUDuDUDuDUDuDU', 'B.HHb.HHB.HHb.HH', 'p.ccp.ccp.ccp.cc', '2031203120312031'],
+  ],
+  ['offbeat-skank', 'Offbeat skank', 'E8', '4/4', [66, 92], [1, 1.4], ['uDuDuDuD', '.H.H.H.H', '.c.c.c.c', '03030303']],
+  ['quick-up-chop', 'Quick up-chop', 'E8', '4/4', [120, 176], [1, 1], ['dUdUdUdU', '.H.H.H.H', '.c.c.c.c', '03030303']],
+  [
+    'low-string-shuffle',
+    'Low-string shuffle',
+    'E8',
+    '4/4',
+    [84, 152],
+    [1.5, 2.3],
+    ['DUDUDUDU', 'LLLLLLLL', 'pppppppp', '21312131'],
+  ],
+  [
+    'slow-twelve-eight',
+    'Slow twelve-eight',
+    'T12',
+    '12/8',
+    [44, 76],
+    [1, 1],
+    ['DDDDDDDDDDDD', 'BHHAHHBHHAHH', 'oooooooooooo', '211311211311'],
+  ],
+  ['six-eight-ballad', 'Six-eight ballad', 'C6', '6/8', [40, 66], [1, 1], ['DDUDDU', 'BHHAHH', 'oooooo', '311211']],
+  ['waltz', 'Waltz', 'W6', '3/4', [84, 180], [1, 1], ['DuDuDu', 'B.H.H.', 'o.c.c.', '301010']],
+  [
+    'bossa-like',
+    'Bossa-like',
+    'E16',
+    '4/4',
+    [104, 152],
+    [1, 1],
+    ['P--FT-F-T-F-TF--', 'A..Hb.H.B.H.bH..', 'o..co.c.o.c.oc..', '2002202020202200'],
+  ],
+  [
+    'funk-sixteenths',
+    'Funk sixteenths',
+    'S16',
+    '4/4',
+    [88, 116],
+    [1, 1.2],
+    ['DUDUDUDUDUDUDUDU', 'HHHHHHHHHHHHHHHH', 'cxxcxxcxxcxxcxxx', '3112112112113111'],
+  ],
+  ['half-time', 'Half-time', 'E8', '4/4', [120, 168], [1, 1], ['DuduDudU', 'A...A..H', 'o...x..o', '30003001']],
+  ['pushed-change', 'Pushed change', 'E8', '4/4', [88, 132], [1, 1], ['DuDUdUdU', 'A.AH.H.A', 'o.oo.o.o', '30210203']],
+  ['mute-and-open', 'Mute-and-open', 'E8', '4/4', [104, 152], [1, 1], ['DDDDDDDD', 'LLLLLLAA', 'ppppppoo', '21212132']],
+  [
+    'eighth-downs-backbeat',
+    'Eighth downs, backbeat',
+    'E8',
+    '4/4',
+    [132, 176],
+    [1, 1],
+    ['DDDDDDDD', 'LLALLLAL', 'ppcpppcp', '21312131'],
+  ],
+  [
+    'sixteenth-ballad',
+    'Sixteenth ballad',
+    'S16',
+    '4/4',
+    [58, 84],
+    [1, 1],
+    ['DuduDuDUdUDUDuDU', 'A...A.HH.HAHA.HH', 'o...o.oo.oooo.oo', '3000201101212011'],
+  ],
+  [
+    'gallop',
+    'Gallop',
+    'S16',
+    '4/4',
+    [92, 148],
+    [1, 1],
+    ['DuDUDuDUDuDUDuDU', 'L.LLL.LLL.LLL.LL', 'p.ppp.ppp.ppp.pp', '3011201130112011'],
+  ],
+  [
+    'four-to-the-bar-chop',
+    'Four-to-the-bar chop',
+    'E8',
+    '4/4',
+    [112, 208],
+    [1, 1],
+    ['DuDuDuDu', 'M.M.M.M.', 'c.c.c.c.', '20302030'],
+  ],
+  [
+    'three-three-two',
+    'Three-three-two',
+    'E8',
+    '4/4',
+    [92, 138],
+    [1, 1],
+    ['DUDUDUDU', 'AHHAHHAH', 'oooooooo', '31131131'],
+  ],
+  [
+    'seven-in-two-two-three',
+    'Seven in 2+2+3',
+    'V7',
+    '7/8',
+    [100, 150],
+    [1, 1],
+    ['DUDUDDU', 'AHAHAAH', 'ooooooo', '3121211'],
+  ],
+] as const;
+
 describe('the groove catalogue', () => {
-  // Common practice: one usual form of each pattern.
-  test.each([
-    ['quarter-downs', '4/4', [60, 116], [1, 1], ['DuDuDuDu', 'A.A.A.A.', 'o.o.o.o.', '30202020']],
-    ['relaxed-alternate', '4/4', [66, 120], [1, 1.3], ['DUDUDUDU', 'AHAHAHAH', 'oooooooo', '31213121']],
-    ['driving-eighths', '4/4', [120, 184], [1, 1], ['DDDDDDDD', 'LLLLLLLL', 'pppppppp', '31213121']],
-    ['foot-and-closed-hat', '4/4', [92, 132], [1, 1], ['DDDDDDDD', 'BHBHBHBH', 'pcpcpcpc', '31313131']],
-    ['foot-and-open-hat', '4/4', [104, 132], [1, 1], ['DUDUDUDU', 'BHBHBHBH', 'popopopo', '32323232']],
-    ['campfire-strum', '4/4', [76, 132], [1, 1.5], ['DuDUdUDU', 'A.AH.HAH', 'o.oo.ooo', '30210221']],
-    ['boom-chick', '4/4', [90, 168], [1, 1], ['DuDuDuDu', 'B.H.b.H.', 'o.c.o.c.', '20302030']],
-    ['boom-chicka', '4/4', [88, 144], [1, 1.5], ['DuDUDuDU', 'B.HHb.HH', 'o.cco.cc', '20312031']],
-    ['low-string-shuffle', '4/4', [84, 152], [1.5, 2.3], ['DUDUDUDU', 'LLLLLLLL', 'pppppppp', '21312131']],
-    ['six-eight-ballad', '6/8', [40, 66], [1, 1], ['DDUDDU', 'BHHAHH', 'oooooo', '311211']],
-    ['waltz', '3/4', [84, 180], [1, 1], ['DuDuDu', 'B.H.H.', 'o.c.c.', '301010']],
-  ] as const)('%s', (id, meter, tempo, swing, expected) => {
+  test.each(PATTERNS)('%s', (id, name, grid, meter, tempo, swing, expected) => {
     const groove = grooveById(id);
-    expect({ meter: groove.meter, tempo: groove.tempo, swing: groove.swing }).toEqual({ meter, tempo, swing });
-    expect(lanes(groove.slots)).toEqual(expected);
+    expect({ ...groove, slots: lanes(groove.slots), opening: null, text: null }).toEqual({
+      ...{ id, name, grid, meter, tempo, swing, slots: expected },
+      opening: null,
+      text: null,
+    });
   });
 
-  test('holds these eleven and no two of one id', () => {
-    expect(GROOVES.map((groove) => groove.id)).toHaveLength(11);
-    expect(new Set(GROOVES.map((groove) => groove.id)).size).toBe(11);
+  test('holds these twenty-seven in this order, and pushes in one place alone', () => {
+    expect(GROOVES.map(({ id }) => id)).toEqual(PATTERNS.map(([id]) => id));
+    const pushes = GROOVES.flatMap(({ id, slots }) =>
+      slots.flatMap((slot, place) => (slot.pushes ? [[id, place]] : [])),
+    );
+    expect(pushes).toEqual([['pushed-change', 7]]);
+    expect(GROOVES.filter(isFingered).map(({ id }) => id)).toEqual(['bossa-like']);
   });
 
   test('an opening bar keeps the way the hand goes: downs stay downs', () => {
     for (const groove of GROOVES) {
       if (!groove.opening) continue;
       const { opening, ...rest } = groove;
+      // Chops that go up alone open with a down.
       expect(allDowns({ ...rest, slots: opening })).toBe(allDowns(rest));
-      // Where the bass stands alone on the one it stays so, and the first chord after it rings.
-      const first = groove.slots[0]?.zone === 'root' && groove.slots[0].touch === 'open' ? groove.slots[0] : null;
-      expect(opening[0]).toEqual(first ?? { stroke: 'down', zone: 'all', touch: 'open', accent: 3 });
+      // Where the bass stands alone on the one it stays so, and the first chord after it rings; a pinch takes both.
+      const first = groove.slots[0];
+      const stays = first?.touch === 'open' && (first.zone === 'root' || first.stroke === 'pinch');
+      expect(opening[0]).toEqual(stays ? first : { stroke: 'down', zone: 'all', touch: 'open', accent: 3 });
       expect(opening.some((cell) => cell.touch === 'open' && cell.zone !== 'root')).toBe(true);
     }
     expect(GROOVES.filter(allDowns).map((groove) => groove.id)).toEqual([
@@ -62,22 +236,44 @@ describe('the groove catalogue', () => {
       'driving-eighths',
       'foot-and-closed-hat',
       'boom-chick',
+      'offbeat-skank',
+      'slow-twelve-eight',
       'waltz',
+      'mute-and-open',
+      'eighth-downs-backbeat',
+      'four-to-the-bar-chop',
     ]);
   });
 
-  test('with the root in the place of the other bass only that changes', () => {
-    for (const { text } of GROOVES) {
-      const groove = parseGroove(text);
-      const rooted = parseGroove(withRootBass(text));
+  test('an opening bar changes nothing but what it opens: from its first stroke that is the pattern’s on, all are', () => {
+    for (const { id, opening, slots } of GROOVES) {
+      if (!opening) continue;
+      const same = opening.map((cell, place) => JSON.stringify(cell) === JSON.stringify(slots[place]));
+      // Boom-chick and the waltz let one choked chord ring, with its up; the others begin anew after one stroke.
+      const changed = opening.filter((_, place) => !same[place]);
+      expect([id, same.lastIndexOf(false) < opening.length / 2]).toEqual([id, true]);
+      for (const cell of changed) expect([id, cell.touch === 'open' || cell.touch === 'none']).toEqual([id, true]);
+    }
+  });
+
+  test('with the root in the place of the other bass only that changes, in either form', () => {
+    for (const groove of GROOVES) {
       const root = (slots: typeof groove.slots) =>
-        slots.map((slot) => (slot.zone === 'other-bass' ? { ...slot, zone: 'root' } : slot));
-      expect(lanes(rooted.slots)).toEqual(lanes(root(groove.slots) as typeof groove.slots));
-      expect(rooted.opening ?? []).toEqual(root(groove.opening ?? []));
-      expect({ ...rooted, slots: [], opening: [], text: '' }).toEqual({ ...groove, slots: [], opening: [], text: '' });
+        slots.map((slot) => (slot.zone === 'other-bass' ? { ...slot, zone: 'root' as const } : slot));
+      for (const text of [groove.text, grooveLine(groove)]) {
+        const rooted = parseGroove(withRootBass(text));
+        expect(rooted.slots).toEqual(root(groove.slots));
+        expect(rooted.opening ?? []).toEqual(root(groove.opening ?? []));
+        expect({ ...rooted, slots: [], opening: [], text: '' }).toEqual({
+          ...groove,
+          slots: [],
+          opening: [],
+          text: '',
+        });
+      }
     }
     const alternate = GROOVES.filter(({ slots }) => slots.some(({ zone }) => zone === 'other-bass'));
-    expect(alternate.map(({ id }) => id)).toEqual(['boom-chick', 'boom-chicka']);
+    expect(alternate.map(({ id }) => id)).toEqual(['boom-chick', 'boom-chicka', 'train-beat', 'bossa-like']);
   });
 
   test('the highest swing keeps the short note at 100 ms (Friberg and Sundström, “Preferred swing ratio in jazz as a function of tempo”, 1997)', () => {
@@ -85,89 +281,57 @@ describe('the groove catalogue', () => {
   });
 
   test('every swing of the catalogue is lawful at every tempo of its groove', () => {
-    for (const groove of GROOVES) expect(groove.swing[1] <= Math.max(1, swingCap(groove.tempo[1]))).toBe(true);
+    for (const groove of GROOVES) {
+      const pairs = 1 / (2 * beatsPerSlot(groove));
+      expect(groove.swing[1] <= Math.max(1, swingCap(groove.tempo[1] * pairs))).toBe(true);
+    }
   });
 
-  test('an unknown id is refused with those there are', () => {
-    expect(() => grooveById('polka')).toThrow(/polka.*quarter-downs.*waltz/);
+  test('an unknown id is refused with those there are, a class’s own among them', () => {
+    expect(() => grooveById('polka')).toThrow(/polka.*quarter-downs.*seven-in-two-two-three/);
+    const own = { ...grooveById('waltz'), id: 'our-waltz' };
+    expect(grooveById('our-waltz', [own])).toBe(own);
+    expect(() => grooveById('polka', [own])).toThrow(/waltz.*our-waltz/);
+  });
+
+  test('a groove is found by its id, read from its text in either form, or taken as it is', () => {
+    const waltz = grooveById('waltz');
+    expect(readGroove('waltz')).toBe(waltz);
+    expect(readGroove(waltz)).toBe(waltz);
+    expect(readGroove(waltz.text)).toEqual(waltz);
+    expect(readGroove(grooveLine(waltz)).opening).toEqual(waltz.opening);
+    expect(() => readGroove('waltz |')).toThrow(/header/);
   });
 });
 
-const GOOD = [
-  'my-groove, My groove | E8 | 4/4 | 60-116 | r=1..1.5 | a note',
-  'strk D u D U D u D U',
-  'zone A . b H A . b H',
-  'tch  o . p x c . o o',
-  'acc  3 0 2 1 3 0 2 1',
-];
-const changed = (line: number, text: string) => GOOD.with(line - 1, text).join('\n');
+describe('an opening bar of its own', () => {
+  const bare = ({ opening: _, ...groove }: (typeof GROOVES)[number]) => groove;
 
-describe('the grid language', () => {
-  test('reads header and lanes', () => {
-    const groove = parseGroove(GOOD.join('\n'));
-    expect(groove).toMatchObject({ id: 'my-groove', name: 'My groove', grid: 'E8', tempo: [60, 116], swing: [1, 1.5] });
-    expect(groove.slots[2]).toEqual({ stroke: 'down', zone: 'other-bass', touch: 'palm', accent: 2 });
-    expect(groove.opening).toBeUndefined();
-    expect(parseGroove(groove.text)).toEqual(groove);
+  test('no groove of the catalogue needs another', () => {
+    for (const groove of GROOVES) expect(withOpening(groove)).toBe(groove);
   });
 
-  test('carriage returns, a single tempo, no note and lanes in any order are read', () => {
-    const [header, ...rest] = changed(1, 'my-groove, My groove | E8 | 4/4 | 100 | r=1').split('\n');
-    const groove = parseGroove([header, ...rest.toReversed()].join('\r\n'));
-    expect(groove.tempo).toEqual([100, 100]);
-  });
-
-  test.each([
-    ['S16', '4/4', 16, 16, 0.25],
-    ['T12', '12/8', 12, 12, 1 / 3],
-    ['C6', '6/8', 6, 6, 1 / 3],
-    ['W6', '3/4', 6, 6, 0.5],
-    ['E16', '4/4', 16, 8, 0.5],
-    ['V7', '7/8', 7, 7, 0.5],
-  ])('grid %s in %s', (grid, meter, slots, perBar, beats) => {
-    const lane = (name: string, token: string) => `${name} ${Array.from({ length: slots }, () => token).join(' ')}`;
-    const header = `other-groove, Other | ${grid} | ${meter} | 60-70 | r=1`;
-    const groove = parseGroove(
-      [header, lane('strk', 'D'), lane('zone', 'A'), lane('tch', 'o'), lane('acc', '2')].join('\n'),
-    );
-    expect(groove.slots).toHaveLength(slots);
-    expect(slotsPerBar(groove)).toBe(perBar);
-    expect(beatsPerSlot(groove)).toBeCloseTo(beats, 12);
-  });
-
-  test.each([
-    ['an unknown stroke', 2, 'strk D u D X D u D U', 2, 4, /"X" is no strk.*D U d u -/],
-    ['a lane too short', 3, 'zone A . b H A . b', 3, 8, /7 slots, not 8/],
-    ['a lane too long', 5, 'acc 3 0 2 1 3 0 2 1 1', 5, 9, /9 slots, not 8/],
-    ['a sound without zone', 3, 'zone A . . H A . b H', 3, 3, /stroke D sounds.*zone/],
-    ['a silent slot with touch', 4, 'tch o o p x c . o o', 4, 2, /stroke u is silent.*tch/],
-    ['a sound without accent', 5, 'acc 3 0 2 1 3 0 2 0', 5, 8, /stroke U sounds.*acc/],
-    ['an unknown lane', 3, 'zones A . b H A . b H', 3, null, /no lane/],
-    ['a lane twice', 3, 'strk D u D U D u D U', 3, null, /twice/],
-    ['half a header', 1, 'my-groove, My groove | E8', 1, null, /header/],
-    ['an id in capitals', 1, 'My-Groove, My | E8 | 4/4 | 60-116 | r=1', 1, null, /kebab/],
-    ['an unknown grid', 1, 'my-groove, My | E9 | 4/4 | 60-116 | r=1', 1, null, /no grid/],
-    ['a meter that is not the grid’s', 1, 'my-groove, My | E8 | 3/4 | 60-116 | r=1', 1, null, /in 4\/4/],
-    ['a tempo range upside down', 1, 'my-groove, My | E8 | 4/4 | 116-60 | r=1', 1, null, /low first/],
-    ['a tempo out of reach', 1, 'my-groove, My | E8 | 4/4 | 10-60 | r=1', 1, null, /30 and 300/],
-    ['a swing below straight', 1, 'my-groove, My | E8 | 4/4 | 60-116 | r=0.5', 1, null, /from 1/],
-    ['a swing too wide for its tempo', 1, 'my-groove, My | E8 | 4/4 | 200-240 | r=2', 1, null, /100 ms/],
-    ['no swing sign', 1, 'my-groove, My | E8 | 4/4 | 60-116 | 1.5', 1, null, /swing/],
-  ] as const)('refuses %s, naming line and slot', (_, line, text, atLine, atSlot, sentence) => {
-    let fault: unknown;
-    try {
-      parseGroove(changed(line, text));
-    } catch (error) {
-      fault = error;
+  test('without its own each groove that has one gets one, and no other', () => {
+    for (const groove of GROOVES) {
+      const opened = withOpening(bare(groove));
+      expect([groove.id, opened.opening !== undefined]).toEqual([groove.id, groove.opening !== undefined]);
+      expect(opened.slots).toEqual(groove.slots);
+      expect(parseGroove(opened.text)).toEqual(opened.opening ? opened : groove);
     }
-    expect(fault).toBeInstanceOf(GrooveError);
-    expect(fault).toMatchObject({ line: atLine, slot: atSlot, message: expect.stringMatching(sentence) });
+    expect(lanes(withOpening(bare(grooveById('gallop'))).opening ?? [])).toEqual([
+      'DuduDuDUDuDUDuDU',
+      'A...L.LLL.LLL.LL',
+      'o...p.ppp.ppp.pp',
+      '3000201130112011',
+    ]);
   });
 
-  test('refuses a missing lane, half an opening and a straight grid that swings', () => {
-    expect(() => parseGroove(GOOD.slice(0, 4).join('\n'))).toThrow(/lane acc is missing/);
-    expect(() => parseGroove([...GOOD, 'open-strk D u D U D u D U'].join('\n'))).toThrow(/open-zone is missing/);
-    expect(() => parseGroove('x, X | T12 | 12/8 | 60-70 | r=1..2')).toThrow(/straight/);
-    expect(() => parseGroove('')).toThrow(GrooveError);
+  test('one that opens too short a stroke gets a longer one', () => {
+    const text = 'short-one, Short one | S16 | 4/4 | 100-120 | r=1';
+    const mute = ['strk DUDUDUDUDUDUDUDU', 'zone LLLLLLLLLLLLLLLL', 'tch pppppppppppppppp', 'acc 3111311131113111'];
+    const short = ['open-strk D-DUDUDUDUDUDUDU', 'open-zone A.LLLLLLLLLLLLLL', 'open-tch o.pppppppppppppp'];
+    const opened = withOpening(parseGroove([text, ...mute, ...short, 'open-acc 3011311131113111'].join('\n')));
+    expect(lanes(opened.opening ?? [])[0]).toBe('DudUDUDUDUDUDUDU');
+    expect(lanes(opened.opening ?? [])[2]).toBe('o..ppppppppppppp');
   });
 });
