@@ -1,14 +1,15 @@
-import { computed, signal, type ReadonlySignal } from '@preact/signals';
+import { computed, signal, type ReadonlySignal, type Signal } from '@preact/signals';
 import { PROTOCOL_VERSION, type DeskCommand, type Reply, type SoundChange } from '../../server/protocol/messages.ts';
 import type { DeskView, WireStep } from '../../server/protocol/views.ts';
 import { createView, openConnection, type ConnectionStatus } from '../shared/connection.ts';
 import { newId } from '../shared/ids.ts';
+import type { GrooveDraft } from './groove-draft.ts';
 import { createPlanDraft, type PlanDraft } from './plan-draft.ts';
 import { openSeconds } from './question-clock.ts';
 import { refusalSentence } from './sentences.ts';
 
 /** Leaves of the desk; `round` is the one for teaching. */
-export const LEAVES = ['round', 'lesson', 'roll', 'crib', 'room'] as const;
+export const LEAVES = ['round', 'lesson', 'grooves', 'roll', 'crib', 'room'] as const;
 export type Leaf = (typeof LEAVES)[number];
 
 /** A form in place of the question: a new round, or what the teacher really played in this one. */
@@ -35,6 +36,10 @@ export type Desk = {
   /** The closed sheet before which the loop was played again: the class may answer it again. */
   readonly replayed: ReadonlySignal<string | null>;
   readonly plan: PlanDraft;
+  /** Id of the groove that the next vamp of a level is played in; null for one that the level draws. */
+  readonly groove: Signal<string | null>;
+  /** The groove under the pencil; null while none is drawn. */
+  readonly drawing: Signal<GrooveDraft | null>;
   readonly turnTo: (leaf: Leaf) => void;
   /** Turns to another question; nothing while one is open. */
   readonly pick: (question: string) => void;
@@ -101,6 +106,8 @@ export function createDesk(room: string): Desk {
     seconds: openSeconds(view),
     replayed,
     plan: createPlanDraft(view, wish),
+    groove: signal<string | null>(null),
+    drawing: signal<GrooveDraft | null>(null),
     turnTo: (to) => {
       leaf.value = to;
       notice.value = '';

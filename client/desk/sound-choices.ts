@@ -1,5 +1,5 @@
 import { deskWords } from '../../server/protocol/words/en.ts';
-import type { SoundChange } from '../../server/protocol/messages.ts';
+import { FEELS, type Band, type SoundChange } from '../../server/protocol/messages.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import type { DeskView, WireStep } from '../../server/protocol/views.ts';
 import { printChord } from '../shared/names.ts';
@@ -11,15 +11,20 @@ const words = deskWords.sound;
 
 /** One press of slower or faster. */
 const STEP = 0.08;
+/** How much faster a climb ends, unless the teacher says otherwise: two presses of faster. */
+const CLIMB = 2 * STEP;
+/** Tempos that the sound may be brought to where no groove says less, beats a minute. */
+const TEMPOS: readonly [number, number] = [30, 300];
 
 export type Choice = {
   /** What stands on the button. */
   readonly label: string;
   /** What it does, in full. */
   readonly name: string;
-  readonly change: SoundChange;
-  /** Whether it sounds now. */
-  readonly on: boolean;
+  /** What it asks for, one after the other. */
+  readonly changes: readonly SoundChange[];
+  /** Whether it stands now; null for what is done once and stands nowhere. */
+  readonly on: boolean | null;
   /** The label is a chord. */
   readonly chord?: boolean;
 };
@@ -36,6 +41,10 @@ export function soundName({ vamp }: Pick<DeskView, 'vamp'>, change: SoundChange)
       return fill(words.pair, { home: slot(0), chord: slot(change.slot) });
     case 'root-alone':
       return fill(words.rootAlone, { chord: slot(change.slot) });
+    case 'chord-alone':
+      return fill(words.chordAlone, { chord: slot(change.slot) });
+    case 'root-then-chord':
+      return fill(words.rootThenChord, { chord: slot(change.slot) });
     case 'settler': {
       const settler = vamp?.settlers[change.index];
       if (settler === undefined) return '';
@@ -43,15 +52,29 @@ export function soundName({ vamp }: Pick<DeskView, 'vamp'>, change: SoundChange)
     }
     case 'tempo':
       return fill(words.tempo, { tempo: change.tempo });
+    case 'climb':
+      return fill(words.climb, { tempo: change.to });
+    case 'feel':
+      return words.feel[change.feel];
+    case 'band':
+      return bandName(change);
     case 'full':
     case 'again':
     case 'bass-alone':
+    case 'bass-forward':
     case 'muted':
     case 'soft':
     case 'both':
     case 'silence':
+    case 'kit-only':
+    case 'drop-out':
       return words.changes[change.kind];
   }
+}
+
+function bandName({ kit, bass }: Band): string {
+  if (kit) return bass ? words.band.all : words.band.kit;
+  return bass ? words.band.bass : words.band.guitar;
 }
 
 /** What usually sounds while this question is answered, in a few words. */
@@ -71,10 +94,10 @@ export function usualChoices(view: DeskView, step: WireStep | null): readonly Ch
   ];
 }
 
-/** All the others, by what they do. */
+/** All the others, by what they do; each group that holds one that stands shows which. */
 export function moreChoices(view: DeskView): readonly ChoiceGroup[] {
   const slots = different(view);
-  const byChord = (kind: 'hold' | 'pair' | 'root-alone', from: readonly number[]) =>
+  const byChord = (kind: ChordKind, from: readonly number[]) =>
     from.map((slot) => ({
       ...choice(view, { kind, slot }),
       label: printChord(view.vamp?.slots[slot]?.chord ?? '').text,
@@ -85,14 +108,62 @@ export function moreChoices(view: DeskView): readonly ChoiceGroup[] {
     // A note may have the name of a chord beside it.
     return isSung(settler) ? each : { ...each, label: settlerName(settler), chord: true };
   });
-  const rest = (['again', 'soft', 'muted', 'silence'] as const).map((kind) => choice(view, { kind }));
   return [
+    {
+      title: words.rest,
+      choices: (['again', 'soft', 'bass-forward', 'muted', 'drop-out', 'silence'] as const).map((kind) =>
+        choice(view, { kind }),
+      ),
+    },
+    { title: words.bandTitle, choices: bandChoices(view) },
+    { title: words.tempoTitle, choices: [paced(view, words.slower, 1 - STEP), paced(view, words.faster, 1 + STEP)] },
+    {
+      title: words.feelTitle,
+      choices: FEELS.map((feel) => beside(view, { kind: 'feel', feel }, view.sound.feel === feel)),
+    },
     { title: words.holds, choices: byChord('hold', slots) },
-    { title: words.pairs, choices: byChord('pair', slots.slice(1)) },
+    { title: words.alones, choices: byChord('chord-alone', slots) },
+    { title: words.rootsThen, choices: byChord('root-then-chord', slots) },
     { title: words.roots, choices: byChord('root-alone', slots) },
+    { title: words.pairs, choices: byChord('pair', slots.slice(1)) },
     { title: words.settlers, choices: settlers },
-    { title: words.rest, choices: [...rest, paced(view, words.faster, 1 + STEP)] },
   ].filter(({ choices }) => choices.length > 0);
+}
+
+type ChordKind = 'hold' | 'pair' | 'root-alone' | 'chord-alone' | 'root-then-chord';
+
+const BANDS: readonly Band[] = [
+  { kit: false, bass: false },
+  { kit: true, bass: false },
+  { kit: false, bass: true },
+  { kit: true, bass: true },
+];
+
+/** Who plays: the guitar with or without the others, or the kit alone. One of them stands. */
+function bandChoices(view: DeskView): readonly Choice[] {
+  const { change, band } = view.sound;
+  const alone = change.kind === 'kit-only';
+  const withGuitar = BANDS.map((each): Choice => {
+    const same = each.kit === band.kit && each.bass === band.bass;
+    const made = beside(view, { kind: 'band', ...each }, same && !alone);
+    // While the kit is alone the guitar has to come back first.
+    return alone ? { ...made, changes: [{ kind: 'full' }, ...(same ? [] : made.changes)] } : made;
+  });
+  return [...withGuitar.slice(0, 2), choice(view, { kind: 'kit-only' }), ...withGuitar.slice(2)];
+}
+
+/** Where a climb may end, and where it ends unless the teacher says otherwise; in whole beats a minute. */
+export function climbRange({ vamp, sound, grooves }: Pick<DeskView, 'vamp' | 'sound' | 'grooves'>): {
+  readonly low: number;
+  readonly high: number;
+  readonly usual: number;
+} {
+  // A groove's text begins with its id.
+  const groove = grooves.find(({ id }) => vamp?.grooveText.startsWith(`${id},`));
+  const high = groove?.tempo[1] ?? TEMPOS[1];
+  const now = sound.tempo ?? vamp?.tempo ?? TEMPOS[0];
+  const low = Math.min(high, Math.floor(now) + 1);
+  return { low, high, usual: Math.max(low, Math.min(high, Math.round(now * (1 + CLIMB)))) };
 }
 
 /** First slot of each different chord. */
@@ -102,13 +173,17 @@ function different({ vamp }: Pick<DeskView, 'vamp'>): readonly number[] {
 }
 
 function choice(view: DeskView, change: SoundChange): Choice {
+  return beside(view, change, same(view.sound.change, change));
+}
+
+function beside(view: DeskView, change: SoundChange, on: boolean): Choice {
   const name = soundName(view, change);
-  return { label: name, name, change, on: same(view.sound.change, change) };
+  return { label: name, name, changes: [change], on };
 }
 
 function paced(view: DeskView, label: string, by: number): Choice {
   const tempo = Math.round((view.sound.tempo ?? view.vamp?.tempo ?? 0) * by);
-  return { label, name: label, change: { kind: 'tempo', tempo }, on: false };
+  return { label, name: label, changes: [{ kind: 'tempo', tempo }], on: null };
 }
 
 function same(now: SoundChange, change: SoundChange): boolean {

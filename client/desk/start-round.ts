@@ -10,8 +10,12 @@ export async function begin(desk: Desk, wish: Wish): Promise<string | null> {
   return (reply.value as { readonly round?: string } | undefined)?.round ?? null;
 }
 
-/** Starts a round of a level, as an item of the plan or beside it. It plays at once where a host screen can. */
-export async function startRound(desk: Desk, view: DeskView, level: number, item: string | null): Promise<void> {
-  const round = await begin(desk, { type: 'StartRound', after: view.vamp?.number ?? 0, level, item });
+/** A round that Hearsay plays: of a level, as an item of the plan or beside it, in a groove by id or in one that the level draws. */
+type Start = { readonly level: number; readonly item: string | null; readonly groove: string | null };
+
+/** Starts it. It plays at once where a host screen can. */
+export async function startRound(desk: Desk, view: DeskView, start: Start): Promise<void> {
+  const round = await begin(desk, { type: 'StartRound', after: view.vamp?.number ?? 0, ...start });
+  if (round !== null && start.item === null) desk.groove.value = null;
   if (round !== null && view.soundHeld) await desk.wish({ type: 'RequestPlay', round });
 }

@@ -24,7 +24,7 @@ export function CorrectForm({ desk, view }: { readonly desk: Desk; readonly view
       <GuitarFields
         // In another naming the chords are printed anew: what stands there is read in the naming of now.
         key={view.settings.naming}
-        grooves={view.grooves}
+        view={view}
         entered={entered}
         go={words.go}
         busy={desk.busy.value}

@@ -97,14 +97,30 @@ export function CribLeaf({ view }: { readonly view: DeskView }) {
         </a>
         {typed}
       </p>
-      {vamp.grooveText !== '' && (
-        <p>
-          <a class="desk-link" href={`/api/rooms/${view.room}/rounds/${vamp.number}.mid`} download>
-            {words.midi}
-          </a>
-        </p>
-      )}
+      {vamp.grooveText !== '' && <VampFiles room={view.room} number={vamp.number} />}
     </section>
+  );
+}
+
+/** What plays, to take home: as sound, as notes, as a score. */
+function VampFiles({ room, number }: { readonly room: string; readonly number: number }) {
+  const files = deskWords.sound.files;
+  return (
+    <>
+      <h2>{files.title}</h2>
+      <p class="file-links">
+        {(['wav', 'midi', 'musicxml'] as const).map((kind) => (
+          <a
+            key={kind}
+            class="desk-link"
+            href={`/api/rooms/${room}/rounds/${number}.${kind === 'midi' ? 'mid' : kind}`}
+            download
+          >
+            {files[kind]}
+          </a>
+        ))}
+      </p>
+    </>
   );
 }
 

@@ -7,6 +7,7 @@ import { nameBy } from '../../shared/names.ts';
 import { LEAVES, type Desk } from '../desk-state.ts';
 import { CorrectForm } from './correct-form.tsx';
 import { CribLeaf } from './crib-leaf.tsx';
+import { LateGrooves } from './late-grooves.tsx';
 import { LessonEnd, LessonLeaf } from './lesson-leaf.tsx';
 import { RollLeaf } from './roll-leaf.tsx';
 import { RoomLeaf } from './room-leaf.tsx';
@@ -79,6 +80,8 @@ function Leaf({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) 
       return <RoundLeaf desk={desk} view={view} />;
     case 'lesson':
       return <LessonLeaf desk={desk} view={view} />;
+    case 'grooves':
+      return <LateGrooves desk={desk} view={view} />;
     case 'roll':
       return <RollLeaf desk={desk} view={view} />;
     case 'crib':

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import type { ComponentChildren } from 'preact';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
+import { GrooveChoice } from './groove-choice.tsx';
 
 const words = deskWords.start;
 
@@ -18,7 +19,7 @@ export type Played = {
 };
 
 type Props = {
-  readonly grooves: DeskView['grooves'];
+  readonly view: Pick<DeskView, 'grooves' | 'settings'>;
   /** What stands in the fields at first. */
   readonly entered: DeskView['entered'];
   readonly go: string;
@@ -28,14 +29,14 @@ type Props = {
 };
 
 /** Chords, groove, tempo and bass of the teacher's own guitar; `children` stand before the press. */
-export function GuitarFields({ grooves, entered, go, busy, onPlayed, children }: Props) {
+export function GuitarFields({ view, entered, go, busy, onPlayed, children }: Props) {
   const chords = useSignal(entered?.chords ?? '');
   const groove = useSignal(entered?.groove ?? '');
   const tempo = useSignal(entered?.tempo ? String(entered.tempo) : '');
   const bass = useSignal<readonly Bass[]>((entered?.directions ?? []).map(bassOf));
   const typed = typedChords(chords.value);
   const moves = typed.slice(1).map((_, index) => bass.value[index] ?? 'usual');
-  const chosen = grooves.find(({ id }) => id === groove.value);
+  const chosen = view.grooves.find(({ id }) => id === groove.value);
   const submit = (event: Event) => {
     event.preventDefault();
     onPlayed({
@@ -68,25 +69,17 @@ export function GuitarFields({ grooves, entered, go, busy, onPlayed, children }:
         {words.chordsHint}
       </p>
       <div class="field-row">
-        <label class="field">
-          <span>{words.groove}</span>
-          <select
-            name="groove"
-            value={groove.value}
-            onChange={(event) => {
-              groove.value = event.currentTarget.value;
-              const low = grooves.find(({ id }) => id === groove.value)?.tempo[0];
-              if (low !== undefined && !tempo.value) tempo.value = String(low);
-            }}
-          >
-            <option value="">{words.noGroove}</option>
-            {grooves.map(({ id, name }) => (
-              <option key={id} value={id}>
-                {name}
-              </option>
-            ))}
-          </select>
-        </label>
+        <GrooveChoice
+          name="groove"
+          view={view}
+          chosen={groove.value}
+          none={words.noGroove}
+          onChoose={(id) => {
+            groove.value = id;
+            const low = view.grooves.find((each) => each.id === id)?.tempo[0];
+            if (low !== undefined && !tempo.value) tempo.value = String(low);
+          }}
+        />
         {chosen && (
           <label class="field narrow">
             <span>{words.tempo}</span>

@@ -6,7 +6,9 @@ import type { Desk } from '../desk-state.ts';
 import { newPairingCode } from '../requests.ts';
 import { counted } from '../sentences.ts';
 import { Part } from './part.tsx';
+import { SoundSettings } from './sound-settings.tsx';
 import { Theory } from './theory-settings.tsx';
+import { Tones } from './tones.tsx';
 
 const words = deskWords.room;
 
@@ -45,6 +47,8 @@ export function RoomLeaf({ desk, view }: Props) {
         )}
       </Part>
       <Pairing address={first ?? location.origin} />
+      <Tones desk={desk} view={view} />
+      <SoundSettings desk={desk} view={view} />
       <Theory desk={desk} view={view} />
       <QualityPad desk={desk} view={view} />
       <SoundFollows desk={desk} view={view} />

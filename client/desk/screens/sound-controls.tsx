@@ -5,6 +5,7 @@ import type { DeskView } from '../../../server/protocol/views.ts';
 import { Mark, PencilRing } from '../../shared/marks.tsx';
 import type { Desk } from '../desk-state.ts';
 import { moreChoices, soundName, usualChoices, type Choice } from '../sound-choices.ts';
+import { Climb } from './climb.tsx';
 
 const words = deskWords.sound;
 
@@ -17,14 +18,19 @@ export function SoundControls({ desk, view }: Props) {
   if (!vamp) return null;
   const playing = sound.playing && sound.round === vamp.round;
   const now = playing ? fill(words.now, { sound: soundName(view, sound.change) }) : words.nothing;
+  const tempo = sound.tempo ?? vamp.tempo ?? '';
   const cell = (choice: Choice) => (
-    <Control key={choice.name} choice={choice} playing={playing} press={() => void desk.change(choice.change)} />
+    <Control key={choice.name} choice={choice} playing={playing} press={() => void ask(desk, choice)} />
   );
   return (
     <section class="sound-controls" aria-label={words.label}>
       <p class="label">
         <span role="status">{view.soundHeld ? now : words.noSound}</span>
-        {playing && <span class="tempo">{fill(words.tempo, { tempo: sound.tempo ?? vamp.tempo ?? '' })}</span>}
+        {playing && (
+          <span class="tempo">
+            {sound.climb === null ? fill(words.tempo, { tempo }) : fill(words.climbing, { tempo, to: sound.climb })}
+          </span>
+        )}
       </p>
       <div class="control-row">{usualChoices(view, desk.step.value).map(cell)}</div>
       <button
@@ -45,6 +51,7 @@ export function SoundControls({ desk, view }: Props) {
                 {title}
               </p>
               <div class="control-cells">{choices.map(cell)}</div>
+              {title === words.tempoTitle && <Climb desk={desk} view={view} playing={playing} />}
             </div>
           ))}
         </div>
@@ -53,20 +60,30 @@ export function SoundControls({ desk, view }: Props) {
   );
 }
 
+/** Asks for one change after the other, as long as none is refused. */
+async function ask(desk: Desk, { changes }: Choice): Promise<void> {
+  for (const change of changes) {
+    // One after the other: the second builds on the first.
+    const reply = await desk.change(change);
+    if (!reply?.ok) return;
+  }
+}
+
 function Control(props: { readonly choice: Choice; readonly playing: boolean; readonly press: () => void }) {
   const { choice, playing, press } = props;
-  const { label, name, change, on, chord } = choice;
+  const { label, name, on, chord } = choice;
+  const standing = on === true && playing;
   return (
     <button
       type="button"
       class={chord ? 'chord' : undefined}
       aria-label={name === label ? undefined : name}
-      aria-pressed={change.kind === 'tempo' ? undefined : on && playing}
+      aria-pressed={on === null ? undefined : standing}
       disabled={!playing}
       onClick={press}
     >
       {label}
-      {on && playing && (
+      {standing && (
         <Mark width={84} height={48} class="ring">
           <PencilRing x={42} y={24} rx={36} ry={18} />
         </Mark>

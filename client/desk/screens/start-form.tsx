@@ -1,12 +1,14 @@
 import { useSignal } from '@preact/signals';
-import { deskWords } from '../../../server/protocol/words/en.ts';
+import { deskWords, grooveChoiceWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import type { Desk } from '../desk-state.ts';
 import { begin, startRound } from '../start-round.ts';
 import { GuitarFields } from './guitar-fields.tsx';
+import { GrooveChoice } from './groove-choice.tsx';
 import { LevelChoice } from './level-row.tsx';
 import { NextPlanned } from './next-planned.tsx';
+import { Tones } from './tones.tsx';
 
 const words = deskWords.start;
 
@@ -22,7 +24,7 @@ export function StartForm({ desk, view }: Props) {
       <section>
         <h2>{words.guitarTitle}</h2>
         <GuitarFields
-          grooves={view.grooves}
+          view={view}
           entered={null}
           go={words.guitar}
           busy={desk.busy.value}
@@ -31,6 +33,7 @@ export function StartForm({ desk, view }: Props) {
           }
         />
       </section>
+      {!view.vamp && <Tones desk={desk} view={view} />}
       {view.vamp && (
         <p>
           <button type="button" class="desk-link" onClick={() => desk.show(null)}>
@@ -44,9 +47,10 @@ export function StartForm({ desk, view }: Props) {
 
 function LevelForm({ desk, view }: Props) {
   const level = useSignal(view.vamp?.level ?? view.levels[0]?.level ?? 2);
+  const groove = view.grooves.find(({ id }) => id === desk.groove.value)?.id ?? null;
   const start = (event: Event) => {
     event.preventDefault();
-    void startRound(desk, view, level.value, null);
+    void startRound(desk, view, { level: level.value, item: null, groove });
   };
   return (
     <form onSubmit={start}>
@@ -61,6 +65,15 @@ function LevelForm({ desk, view }: Props) {
         />
         <p class="level-name">{view.levels.find((each) => each.level === level.value)?.name}</p>
       </fieldset>
+      <GrooveChoice
+        name="level-groove"
+        view={view}
+        chosen={groove ?? ''}
+        none={grooveChoiceWords.drawn}
+        onChoose={(id) => {
+          desk.groove.value = id || null;
+        }}
+      />
       <button type="submit" class={`desk-button${desk.plan.next.value ? '' : ' primary'}`} disabled={desk.busy.value}>
         {fill(words.play, { level: level.value })}
       </button>

@@ -79,7 +79,7 @@ function Onward({ desk, view, open }: Omit<Props, 'step'> & { readonly open: boo
           type="button"
           class="desk-step onward"
           disabled={open}
-          onClick={() => void startRound(desk, view, next.level, next.item)}
+          onClick={() => void startRound(desk, view, { level: next.level, item: next.item, groove: null })}
         >
           {fill(words.nextRound, { level: next.level })}
         </button>

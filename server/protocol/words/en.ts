@@ -2,6 +2,10 @@
  * Every English sentence a person reads. Named exports, so that a page carries only its own; what phones carry stands
  * in files of its own (all of `student.ts`), since a bundler cannot take a module apart that several pages share.
  */
+import { soundWords } from './sound-words.ts';
+
+export { fileWords } from './file-words.ts';
+export { grooveChoiceWords, grooveWords } from './groove-words.ts';
 export { questionWords } from './question-words.ts';
 export { stepWords } from './step-words.ts';
 export { rightWords } from './right-words.ts';
@@ -12,12 +16,14 @@ export { hostWords } from './host.ts';
 /** The teacher's desk and the pairing page. */
 export const deskWords = {
   name: 'desk',
-  leaves: { round: 'round', lesson: 'lesson', roll: 'roll', crib: 'crib', room: 'room' },
+  leaves: { round: 'round', lesson: 'lesson', grooves: 'grooves', roll: 'roll', crib: 'crib', room: 'room' },
   leavesLabel: 'Parts of the desk',
   page: 'Hearsay, desk of room {room}',
   unconfirmed: 'Not confirmed. Look whether it happened, then press again.',
   connecting: 'Looking for the server.',
   lost: 'No connection. The desk comes back by itself.',
+  moment: 'One moment.',
+  groovesFailed: 'The grooves did not come. Turn to another leaf and back to try again.',
   privateNote: 'Only you see this page.',
 
   lobby: {
@@ -158,36 +164,7 @@ export const deskWords = {
   },
 
   /** What the host screen plays. */
-  sound: {
-    label: 'Sound, from the next bar line on',
-    noSound: 'No host screen has its sound on.',
-    nothing: 'Nothing plays.',
-    now: 'now: {sound}',
-    tempo: '{tempo} a minute',
-    more: 'more sounds',
-    fewer: 'fewer sounds',
-    hold: 'hold {chord}',
-    pair: '{home} and {chord}',
-    rootAlone: 'root of {chord}',
-    settler: 'with {name}',
-    sung: '{name} sung',
-    changes: {
-      full: 'full',
-      again: 'from the top',
-      'bass-alone': 'bass alone',
-      muted: 'muted strings',
-      soft: 'softly',
-      both: 'two readings by turns',
-      silence: 'silence',
-    },
-    slower: 'slower',
-    faster: 'faster',
-    holds: 'hold one chord',
-    pairs: 'home and another by turns',
-    roots: 'one root, long and alone',
-    settlers: 'a settler behind the loop',
-    rest: 'all of it',
-  },
+  sound: soundWords,
 
   both: {
     play: 'play both',
@@ -311,7 +288,6 @@ export const deskWords = {
     noVamp: 'The crib stands here once a round has begun.',
     print: 'print this sheet',
     typed: 'a sheet for other chords',
-    midi: 'this vamp as a MIDI file',
   },
 
   plan: {
@@ -431,12 +407,6 @@ export const consoleWords = {
     ratio: '{name} {value} {unit}, {ratio} to one against {against} ({low} to {high}); {budget}',
     over: 'OVER',
   },
-} as const;
-
-/** Names inside the files that are made of a vamp. */
-export const fileWords = {
-  vamp: '{chords}, {groove}',
-  part: 'Steel guitar',
 } as const;
 
 /** Plain pages for people who come without the teacher's cookie, or to a place that is none. */

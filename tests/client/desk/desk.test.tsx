@@ -69,12 +69,15 @@ test('seconds are counted from when this page first saw the question open', () =
   }
 });
 
-test('the crib prints real signs, and a vamp in a groove can be taken along as a file', () => {
+const files = (): readonly (string | null)[] =>
+  Array.from(root.querySelectorAll('.crib a[download]'), (link) => link.getAttribute('href'));
+
+test('the crib prints real signs, and a vamp in a groove can be taken along as sound, notes and score', () => {
   draw(deskView(), { leaf: 'crib' });
   expect(text()).toContain('C♯ leaves D major');
-  expect(root.querySelector('.crib a[download]')?.getAttribute('href')).toBe('/api/rooms/WAKUR/rounds/1.mid');
+  expect(files()).toEqual(['wav', 'mid', 'musicxml'].map((kind) => `/api/rooms/WAKUR/rounds/1.${kind}`));
   draw(deskView('direction-1', 'ready', GUITAR), { leaf: 'crib' });
-  expect(root.querySelector('.crib a[download]')).toBeNull();
+  expect(files()).toEqual([]);
 });
 
 test('the sound follows the questions unless the teacher leads it', () => {

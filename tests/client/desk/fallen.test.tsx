@@ -3,7 +3,7 @@ import { rightHands, shareRight } from '../../../client/desk/fallen.ts';
 import { findingsOf, quietList } from '../../../client/desk/reports.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { button, draw, press, root, text } from './draw.tsx';
-import { deskView, fallenView, GUITAR, reportOf, spreadOf } from './fixtures.ts';
+import { deskView, fallenView, GUITAR, PLAYING, reportOf, spreadOf, STILL } from './fixtures.ts';
 
 const TOP: NonNullable<DeskView['topWrong']> = {
   key: 'up',
@@ -51,7 +51,7 @@ test('one press plays both, another goes back to all of it', () => {
   expect(made).toEqual([{ type: 'PlayBoth', ask: 'a-direction-1' }]);
 
   const change = { kind: 'both', ask: 'a-direction-1', wrong: [], right: [] } as const;
-  const playing = draw(fallen({ sound: { playing: true, round: 'r1', change, tempo: 100 } }));
+  const playing = draw(fallen({ sound: { ...PLAYING, change } }));
   const back = 'back to fullup, then down';
   expect(button(back).getAttribute('aria-pressed')).toBe('true');
   press(back);
@@ -60,11 +60,7 @@ test('one press plays both, another goes back to all of it', () => {
 
 test.each([
   ['nothing of its own to play', {}, 'Nothing of its own to play.'],
-  [
-    'nothing plays',
-    { sound: { playing: false, round: null, change: { kind: 'full' }, tempo: null } },
-    'Once the vamp plays.',
-  ],
+  ['nothing plays', { sound: STILL }, 'Once the vamp plays.'],
   ['no host screen', { soundHeld: false }, 'No host screen has its sound on.'],
 ] as const)('both cannot be played: %s', (_, change, sentence) => {
   draw(fallen({ topWrong: { ...TOP, playable: false }, ...change }));

@@ -1,8 +1,16 @@
 import { signal } from '@preact/signals';
 import { chosenStep, type Desk, type Form, type Leaf } from '../../../client/desk/desk-state.ts';
+import type { GrooveDraft } from '../../../client/desk/groove-draft.ts';
 import { nextItem } from '../../../client/desk/lesson-plan.ts';
 import type { LessonItem } from '../../../server/protocol/messages.ts';
-import type { DeskView, WireAsking, WireSpread, WireStep, WireStudentReport } from '../../../server/protocol/views.ts';
+import type {
+  DeskView,
+  WireAsking,
+  WireSound,
+  WireSpread,
+  WireStep,
+  WireStudentReport,
+} from '../../../server/protocol/views.ts';
 import { levelOf } from '../../../shared-theory/levels.ts';
 import { questionsOf } from '../../../shared-theory/questions/round-questions.ts';
 
@@ -29,6 +37,18 @@ export const EM_D: NonNullable<DeskView['vamp']> = {
     { chord: 'A', beats: 4, frets: [null, 0, 2, 2, 2, 0] },
   ],
 };
+
+/** The loop as it plays, the guitar alone. */
+export const PLAYING: WireSound = {
+  playing: true,
+  round: 'r1',
+  change: { kind: 'full' },
+  tempo: 100,
+  climb: null,
+  feel: 'written',
+  band: { kit: false, bass: false },
+};
+export const STILL: WireSound = { ...PLAYING, playing: false, round: null, tempo: null };
 
 const TRUTHS: DeskView['truths'] = {
   'strokes-0': 'down-up',
@@ -120,6 +140,11 @@ export function deskView(
       qualities: QUALITIES,
       namesShown: false,
       soundFollows: true,
+      voice: 'steel',
+      pitch: 440,
+      smallSpeaker: false,
+      band: { kit: false, bass: false },
+      grooves: [],
     },
     addresses: ['http://192.168.4.7:4600'],
     holdsSound: false,
@@ -130,7 +155,7 @@ export function deskView(
     handsIn: 17,
     handsOf: 24,
     keysReveal: null,
-    sound: { playing: true, round: 'r1', change: { kind: 'full' }, tempo: 100 },
+    sound: PLAYING,
     breakdown: [],
     opinions: [],
     common: [],
@@ -267,7 +292,7 @@ export const ENTERED: NonNullable<DeskView['entered']> = {
 export const GUITAR: Partial<DeskView> = {
   vamp: { ...EM_D, source: 'guitar', level: null, grooveText: '', tempo: null },
   soundHeld: false,
-  sound: { playing: false, round: null, change: { kind: 'full' }, tempo: null },
+  sound: STILL,
   entered: ENTERED,
 };
 
@@ -309,6 +334,8 @@ export function deskOf(
         made.push({ plan: list });
       },
     },
+    groove: signal<string | null>(null),
+    drawing: signal<GrooveDraft | null>(null),
     turnTo: (leaf) => void made.push({ turnTo: leaf }),
     pick: (question) => void made.push({ pick: question }),
     skip: (question) => void made.push({ skip: question }),

@@ -5,9 +5,7 @@ import { chosenStep, nextReady } from '../../../client/desk/desk-state.ts';
 import { DeskPage } from '../../../client/desk/screens/desk-page.tsx';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { button, draw, main, others, press, root, text } from './draw.tsx';
-import { deskOf, deskView, fallenView, GUITAR, ORDER, RIGHT, stepsAt } from './fixtures.ts';
-
-const SILENT = { playing: false, round: null, change: { kind: 'full' }, tempo: null } as const;
+import { deskOf, deskView, fallenView, GUITAR, ORDER, RIGHT, stepsAt, STILL } from './fixtures.ts';
 
 /** A question asked aloud. */
 function aloud(question: string, status: 'open' | 'closed' = 'open'): DeskView {
@@ -92,12 +90,12 @@ test('how to ask is one press away and folds up again', () => {
 });
 
 test('before the first question the vamp is played first', () => {
-  const { made } = draw(deskView('strokes-0', 'ready', { sound: SILENT }));
+  const { made } = draw(deskView('strokes-0', 'ready', { sound: STILL }));
   expect(main()).toEqual({ name: 'play', ink: true });
   expect(others()).toEqual(['skip', 'other ways', 'open']);
   press('play');
   expect(made).toEqual([{ type: 'RequestPlay', round: 'r1' }]);
-  draw(deskView('count-0', 'ready', { sound: SILENT }));
+  draw(deskView('count-0', 'ready', { sound: STILL }));
   expect(main().name).toBe('open');
 });
 
@@ -213,7 +211,7 @@ test('after the last question comes the next round of the lesson, or a new vamp'
   const planned = draw({ ...last, plan });
   expect(main()).toEqual({ name: 'next round level 4', ink: true });
   press('next round level 4');
-  expect(planned.made).toEqual([{ type: 'StartRound', after: 1, level: 4, item: 'p1' }]);
+  expect(planned.made).toEqual([{ type: 'StartRound', after: 1, level: 4, item: 'p1', groove: null }]);
   expect(made).toEqual([]);
 });
 

@@ -1,8 +1,9 @@
+import { act } from 'preact/test-utils';
 import { expect, test } from 'vitest';
 import { meanwhileName, soundName } from '../../../client/desk/sound-choices.ts';
 import type { SoundChange } from '../../../server/protocol/messages.ts';
 import { button, draw, press, root, text } from './draw.tsx';
-import { deskView, EM_D, GUITAR, stepsAt } from './fixtures.ts';
+import { deskView, EM_D, GUITAR, PLAYING, stepsAt, STILL } from './fixtures.ts';
 
 const row = (): readonly string[] =>
   Array.from(root.querySelectorAll('.control-row button'), (each) => each.textContent ?? '');
@@ -31,7 +32,9 @@ test('all other sounds are one press away, named in full', () => {
   const { made } = draw(deskView('direction-1', 'open'));
   expect(text()).not.toContain('muted strings');
   press('more sounds', 'hold D', 'Em and D', 'root of Em', 'root of D', 'with C', 'with A');
-  press('from the top', 'softly', 'muted strings', 'silence', 'faster');
+  press('Em alone', 'D alone', 'root, then Em', 'root, then D');
+  press('from the top', 'softly', 'bass forward', 'muted strings', 'out for two bars', 'silence');
+  press('kit only', 'faster');
   expect(made).toEqual(
     [
       { kind: 'hold', slot: 1 },
@@ -40,10 +43,17 @@ test('all other sounds are one press away, named in full', () => {
       { kind: 'root-alone', slot: 1 },
       { kind: 'settler', index: 0 },
       { kind: 'settler', index: 1 },
+      { kind: 'chord-alone', slot: 0 },
+      { kind: 'chord-alone', slot: 1 },
+      { kind: 'root-then-chord', slot: 0 },
+      { kind: 'root-then-chord', slot: 1 },
       { kind: 'again' },
       { kind: 'soft' },
+      { kind: 'bass-forward' },
       { kind: 'muted' },
+      { kind: 'drop-out' },
       { kind: 'silence' },
+      { kind: 'kit-only' },
       { kind: 'tempo', tempo: 108 },
     ].map((change) => ({ change })),
   );
@@ -68,19 +78,110 @@ test('a loop that comes back to a chord offers it once, and one chord alone offe
 
 test('what sounds now is said and marked', () => {
   const change: SoundChange = { kind: 'hold', slot: 0 };
-  draw(deskView('quality-0', 'open', { sound: { playing: true, round: 'r1', change, tempo: 92 } }));
+  draw(deskView('quality-0', 'open', { sound: { ...PLAYING, change, tempo: 92 } }));
   expect(text()).toContain('now: hold Em');
   expect(text()).toContain('92 a minute');
   expect(button('hold Em').getAttribute('aria-pressed')).toBe('true');
   expect(button('full').getAttribute('aria-pressed')).toBe('false');
 });
 
+/** Buttons of a group of the further sounds that are marked as standing. */
+const standing = (title: string): readonly (string | null)[] =>
+  Array.from(
+    root.querySelectorAll(`[role=group][aria-label="${title}"] button[aria-pressed="true"]`),
+    (each) => each.getAttribute('aria-label') ?? each.textContent,
+  );
+
+test('feel and band stand beside what sounds of the loop, each marked in its own group', () => {
+  const { made } = draw(
+    deskView('quality-0', 'open', {
+      sound: {
+        ...PLAYING,
+        change: { kind: 'chord-alone', slot: 1 },
+        feel: 'relaxed',
+        band: { kit: true, bass: false },
+      },
+    }),
+  );
+  press('more sounds');
+  expect(text()).toContain('now: D alone');
+  expect(standing('one chord, once a bar, left to ring')).toEqual(['D alone']);
+  expect(standing('feel')).toEqual(['relaxed']);
+  expect(standing('who plays')).toEqual(['guitar and kit']);
+  expect(standing('all of it')).toEqual([]);
+  press('driving', 'as written', 'guitar, kit, bass', 'guitar and bass', 'guitar only');
+  expect(made).toEqual(
+    [
+      { kind: 'feel', feel: 'driving' },
+      { kind: 'feel', feel: 'written' },
+      { kind: 'band', kit: true, bass: true },
+      { kind: 'band', kit: false, bass: true },
+      { kind: 'band', kit: false, bass: false },
+    ].map((change) => ({ change })),
+  );
+});
+
+test('from the kit alone one press brings the guitar back, with whom it is to play', async () => {
+  const sound = { ...PLAYING, change: { kind: 'kit-only' }, band: { kit: true, bass: false } } as const;
+  const { made } = draw(deskView('quality-0', 'open', { sound }));
+  press('more sounds');
+  expect(standing('who plays')).toEqual(['kit only']);
+  press('guitar and kit');
+  await act(() => Promise.resolve());
+  expect(made).toEqual([{ change: { kind: 'full' } }]);
+  press('guitar only');
+  await act(() => Promise.resolve());
+  expect(made.slice(1)).toEqual([{ change: { kind: 'full' } }, { change: { kind: 'band', kit: false, bass: false } }]);
+});
+
+const CATALOGUED = { ...EM_D, grooveText: 'relaxed-alternate, Relaxed alternate | E8 | 4/4 | 80-126 | r=1' };
+const climb = (): HTMLInputElement => {
+  const found = root.querySelector<HTMLInputElement>('[name=climb]');
+  if (!found) throw new Error('no field for a climb');
+  return found;
+};
+const submit = (): void => {
+  void act(() => void climb().form?.dispatchEvent(new Event('submit', { bubbles: true, cancelable: true })));
+};
+
+test('a climb ends two steps faster unless another mark is typed, never beyond the groove', () => {
+  const { made } = draw(deskView('quality-0', 'open', { vamp: CATALOGUED }));
+  press('more sounds');
+  expect([climb().min, climb().value, climb().max]).toEqual(['101', '116', '126']);
+  submit();
+  void act(() => {
+    climb().value = '124';
+    climb().dispatchEvent(new Event('input', { bubbles: true }));
+  });
+  submit();
+  expect(made).toEqual([{ change: { kind: 'climb', to: 116 } }, { change: { kind: 'climb', to: 124 } }]);
+  draw(deskView('quality-0', 'open', { vamp: CATALOGUED, sound: { ...PLAYING, tempo: 120 } }));
+  press('more sounds');
+  expect(climb().value).toBe('126');
+  draw(deskView('quality-0', 'open', { vamp: CATALOGUED, sound: { ...PLAYING, tempo: 126 } }));
+  press('more sounds');
+  expect(button('climb').disabled).toBe(true);
+});
+
+test('while it climbs the mark is said, and one press stays', () => {
+  const { made } = draw(
+    deskView('quality-0', 'open', { vamp: CATALOGUED, sound: { ...PLAYING, climb: 116, tempo: 104 } }),
+  );
+  expect(text()).toContain('104 a minute, climbing to 116');
+  press('more sounds');
+  expect(button('climb').getAttribute('aria-pressed')).toBe('true');
+  press('stay at 104');
+  expect(made).toEqual([{ change: { kind: 'tempo', tempo: 104 } }]);
+});
+
 test('nothing can be changed while nothing plays, and the reason stands there', () => {
-  const sound = { playing: false, round: null, change: { kind: 'full' }, tempo: null } as const;
-  draw(deskView('quality-0', 'open', { sound }));
+  draw(deskView('quality-0', 'open', { sound: STILL }));
   expect(text()).toContain('Nothing plays.');
-  expect(button('hold Em').disabled).toBe(true);
-  draw(deskView('quality-0', 'open', { sound, soundHeld: false }));
+  press('more sounds');
+  const enabled = root.querySelectorAll('.sound-controls :is(button:not(.desk-link), input):not(:disabled)');
+  expect(enabled).toHaveLength(0);
+  expect(root.querySelector('.sound-controls .ring')).toBeNull();
+  draw(deskView('quality-0', 'open', { sound: STILL, soundHeld: false }));
   expect(text()).toContain('No host screen has its sound on.');
 });
 
@@ -88,8 +189,7 @@ test('what plays can be stopped from any leaf, and played again', () => {
   const { made } = draw(deskView('quality-0', 'open'), { leaf: 'roll' });
   press('stop');
   expect(made).toEqual([{ type: 'RequestStop' }]);
-  const sound = { playing: false, round: null, change: { kind: 'full' }, tempo: null } as const;
-  const stopped = draw(deskView('quality-0', 'open', { sound }), { leaf: 'crib' });
+  const stopped = draw(deskView('quality-0', 'open', { sound: STILL }), { leaf: 'crib' });
   press('play');
   expect(stopped.made).toEqual([{ type: 'RequestPlay', round: 'r1' }]);
 });
@@ -113,7 +213,20 @@ test('every change of the sound has its words, and every question its sound', ()
     { kind: 'settler', index: 0 },
     { kind: 'both', ask: 'a1', wrong: [], right: [] },
     { kind: 'silence' },
+    { kind: 'bass-forward' },
+    { kind: 'kit-only' },
+    { kind: 'chord-alone', slot: 0 },
+    { kind: 'root-then-chord', slot: 0 },
+    { kind: 'drop-out' },
     { kind: 'tempo', tempo: 92 },
+    { kind: 'climb', to: 108 },
+    { kind: 'feel', feel: 'written' },
+    { kind: 'feel', feel: 'driving' },
+    { kind: 'feel', feel: 'relaxed' },
+    { kind: 'band', kit: false, bass: false },
+    { kind: 'band', kit: true, bass: false },
+    { kind: 'band', kit: false, bass: true },
+    { kind: 'band', kit: true, bass: true },
   ];
   const names = all.map((change) => soundName({ vamp: EM_D }, change));
   expect(new Set(names).size).toBe(all.length);
