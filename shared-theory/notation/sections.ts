@@ -33,18 +33,18 @@ export function layoutOf(vamp: VoicedVamp): Layout {
   const groove = grooveOf(vamp);
   const beat = DIVISIONS * quarters;
   const slotBeats = groove ? beatsPerSlot(groove) : 0.5 / quarters;
-  const step = slotBeats * beat;
+  const step = Math.round(slotBeats * beat);
   const seconds = (slotBeats * 60) / vamp.tempo;
   const starts = vamp.slots.reduce<number[]>((sums, { beats }) => [...sums, (sums.at(-1) ?? 0) + beats], [0]);
   const loopBeats = starts.at(-1) ?? 0;
   const barBeats = BEATS_PER_BAR[vamp.meter];
   return {
-    loop: loopBeats * beat,
+    loop: Math.round(loopBeats * beat),
     bars: Array.from({ length: Math.ceil((loopBeats - NEAR) / barBeats) }, (_, bar) => ({
-      from: bar * barBeats * beat,
-      to: Math.min(loopBeats, (bar + 1) * barBeats) * beat,
+      from: Math.round(bar * barBeats * beat),
+      to: Math.round(Math.min(loopBeats, (bar + 1) * barBeats) * beat),
     })),
-    slots: starts.slice(0, -1).map((beats) => beats * beat),
+    slots: starts.slice(0, -1).map((beats) => Math.round(beats * beat)),
     step,
     placeOf: (time) => Math.floor((time + EARLY) / seconds) * step,
     lengthOf: (time) => Math.max(1, Math.round(time / seconds)) * step,
