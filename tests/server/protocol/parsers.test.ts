@@ -10,7 +10,7 @@ const COMMANDS: readonly Record<string, unknown>[] = [
   { type: 'WriteAnswer', id: 'i1', ask: 'a1', counter: 3, answer: ['7M', '2M'], heldMs: 0 },
   { type: 'WriteAnswer', id: 'i1', ask: 'a1', counter: 3, answer: { string: 6, fret: 3 }, heldMs: 0 },
   { type: 'CannotHear', id: 'i1', ask: 'a1' },
-  { type: 'StartRound', id: 'i1', after: 0, level: 2, item: null },
+  { type: 'StartRound', id: 'i1', after: 0, level: 2, item: null, groove: null },
   { type: 'StartGuitarRound', id: 'i1', after: 1, chords: 'Em D', groove: null, tempo: null, directions: null },
   {
     type: 'StartGuitarRound',
@@ -53,7 +53,7 @@ const COMMANDS: readonly Record<string, unknown>[] = [
     id: 'i1',
     settings: { policy: 'modes', naming: 'fixed-do', capo: 9, slashIsNew: true },
   },
-  { type: 'StartRound', id: 'i1', after: 0, level: 2, item: 'i7' },
+  { type: 'StartRound', id: 'i1', after: 0, level: 2, item: 'i7', groove: 'waltz' },
   { type: 'PlanLesson', id: 'i1', items: [] },
   { type: 'PlanLesson', id: 'i1', items: [{ item: 'i7', level: 7, kinds: ['count', 'keys'] }] },
   {

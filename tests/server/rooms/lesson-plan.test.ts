@@ -30,6 +30,7 @@ const start = (name: string | null, after = 0, level = 7): Command => ({
   after,
   level,
   item: name,
+  groove: null,
 });
 function roundOf(command: Command, ...events: NewEvent[]) {
   const { decision } = given(opened, ...events).when(DESK, command);

@@ -295,7 +295,7 @@ describe('R38 students learn nothing early', () => {
 
   test('two generated rounds of one level, whose students are asked each as deep as set', () => {
     const round = (level: number, seed: number): HeardRound => {
-      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, { level, item: null }, seed);
+      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, { level, item: null, groove: null }, seed);
       if ('reason' in made) throw new Error(made.reason);
       return made;
     };

@@ -5,7 +5,7 @@ import { parseQuestionId } from '../../../shared-theory/questions/round-question
 import type { Command } from '../../../server/protocol/messages.ts';
 import { asked, closed, DESK, given, guitar, HOST, opened, played, started } from '../../support/given.ts';
 
-const start = (after: number, level = 7): Command => ({ type: 'StartRound', id: 'c', after, level, item: null });
+const start = (after: number, level = 7): Command => ({ type: 'StartRound', id: 'c', after, level, item: null, groove: null });
 type Guitar = Extract<Command, { type: 'StartGuitarRound' }>;
 const strum = (changed: Partial<Guitar> = {}): Command => ({
   type: 'StartGuitarRound',
@@ -157,7 +157,10 @@ describe('rounds', () => {
 
   test('R17 groove, tempo and directions', () => {
     const room = given(opened);
-    room.when(DESK, strum({ groove: 'polka' })).refused('groove-unknown', { found: 'polka' });
+    room.when(DESK, strum({ groove: 'polka' })).refused('groove-unknown', {
+      found: 'polka',
+      known: expect.stringMatching(/quarter-downs.*waltz/) as unknown as string,
+    });
     room.when(DESK, strum({ tempo: 5 })).refused('tempo-out-of-range', { found: 5, low: 30, high: 300 });
     room
       .when(DESK, strum({ tempo: Number.NaN }))
