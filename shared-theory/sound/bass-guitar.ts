@@ -5,6 +5,7 @@ import { loopDelay } from './fractional-delay.ts';
 import { STEEL, type Instrument } from './instrument.ts';
 import { kWeighted, meanSquare } from './loudness.ts';
 import { ACCENT_DB } from './plucked-string.ts';
+import { addFiltered, bandPass } from './second-order.ts';
 import { addRinging } from './string-loop.ts';
 
 /** Lowest and highest MIDI note that the bass guitar plays: its open E, and an octave and a half up the highest string. */
@@ -21,17 +22,18 @@ const RINGING_SECONDS = 5;
 const BRIGHT_SECONDS = 0.5;
 
 /** K-weighted level of a heavy note over its first moment: beside a full strum, under it. */
-const LEVEL = 0.14;
+const LEVEL = 0.08;
 const LEVEL_SECONDS = 0.15;
 
 const ATTACK_SECONDS = 0.0004;
 const FADE_SECONDS = 0.03;
 
-/** What a small speaker gets: harmonics two to four out of the fundamental, and a brighter finger. */
-const ADDED_HARMONICS = [0.55, 0.4, 0.2] as const;
+/**
+ * What a small speaker gets: more of the harmonics that lie in the lowest band which it plays well, and a brighter finger. The ear finds
+ * the note under them; a linear filter leaves its tuning alone.
+ */
+const PLAYED_BAND = { hertz: 290, q: 0.8, gain: 2.2 } as const;
 const SMALL_SPEAKER_BRIGHTER = 2.2;
-/** Harmonics are made of what lies under this, so that the fourth of it stays far from half the sampling rate. */
-const SHAPED_HZ = 260;
 
 /**
  * A round electric bass as mono samples, starting with its onset: a string loop in tune within a cent, plucked by a finger. The
@@ -56,14 +58,17 @@ export function renderBass(
     ...loopDelay(frequency, sampleRate),
     ...dampingFilter(decay, frequency, sampleRate),
   });
-  if (instrument.smallSpeaker) addHarmonics(samples, sampleRate);
+  if (instrument.smallSpeaker) {
+    const { hertz, q, gain } = PLAYED_BAND;
+    addFiltered(samples, samples.slice(), bandPass(hertz, q, sampleRate), gain);
+  }
   const loudness = Math.sqrt(meanSquare(kWeighted(samples.subarray(0, levelSamples), sampleRate), 0, levelSamples));
-  const gain = (LEVEL * 10 ** (ACCENT_DB[accent] / 20)) / loudness;
+  const factor = (LEVEL * 10 ** (ACCENT_DB[accent] / 20)) / loudness;
   const attack = ATTACK_SECONDS * sampleRate;
   const fade = Math.min(FADE_SECONDS * sampleRate, length / 2);
   return Float32Array.from(samples.subarray(0, length), (sample, n) => {
     const rise = n < attack ? (n + 1) / (attack + 1) : 1;
-    return sample * gain * rise * Math.min(1, (length - 1 - n) / fade);
+    return sample * factor * rise * Math.min(1, (length - 1 - n) / fade);
   });
 }
 
@@ -86,32 +91,4 @@ function fingerPluck(frequency: number, cornerHz: number, sampleRate: number): F
   });
   const rest = out.reduce((sum, value) => sum + value, 0) / out.length;
   return out.map((value) => value - rest);
-}
-
-/**
- * Adds harmonics two to four of the lowest partials, in place, by Chebyshev polynomials of the second to fourth degree; what they
- * make of the string's own decay is louder at first: a clearer attack.
- */
-function addHarmonics(samples: Float64Array, sampleRate: number): void {
-  const soft = 1 - Math.exp((-2 * Math.PI * SHAPED_HZ) / sampleRate);
-  const block = Math.exp((-2 * Math.PI * 20) / sampleRate);
-  let first = 0;
-  let second = 0;
-  const lows = samples.map((sample) => {
-    first += soft * (sample - first);
-    second += soft * (first - second);
-    return second;
-  });
-  const highest = lows.reduce((most, value) => Math.max(most, Math.abs(value)), 1e-9);
-  const [two, three, four] = ADDED_HARMONICS;
-  let before = 0;
-  let blocked = 0;
-  for (let n = 0; n < samples.length; n++) {
-    const x = (lows[n] ?? 0) / highest;
-    // Without their constants, so that silence stays silence.
-    const shaped = two * 2 * x ** 2 + three * (4 * x ** 3 - 3 * x) + four * (8 * x ** 4 - 8 * x ** 2);
-    blocked = shaped - before + block * blocked;
-    before = shaped;
-    samples[n] = (samples[n] ?? 0) + blocked * highest;
-  }
 }

@@ -33,7 +33,7 @@ const PIECES: Readonly<Record<KitPiece, Piece>> = {
     ],
     // The beater, which a small speaker plays where it has lost the skin.
     noises: [{ low: 900, high: 3200, share: 0.5, seconds: 0.02 }],
-    level: 0.15,
+    level: 0.1,
   },
   snare: {
     seconds: 0.32,
@@ -43,8 +43,8 @@ const PIECES: Readonly<Record<KitPiece, Piece>> = {
       { from: 366, to: 296, share: 0.35, seconds: 0.1 },
       { from: 492, to: 398, share: 0.2, seconds: 0.07 },
     ],
-    noises: [{ low: 1400, high: 7500, share: 0.8, seconds: 0.26 }],
-    level: 0.12,
+    noises: [{ low: 1400, high: 7500, share: 1.1, seconds: 0.26 }],
+    level: 0.075,
   },
   'closed-hat': {
     seconds: 0.14,
@@ -54,7 +54,7 @@ const PIECES: Readonly<Record<KitPiece, Piece>> = {
       { from: 7340, to: 7340, share: 0.12, seconds: 0.05 },
     ],
     noises: [{ low: 5800, high: 13_000, share: 1, seconds: 0.085 }],
-    level: 0.055,
+    level: 0.035,
   },
   'open-hat': {
     seconds: 1,
@@ -65,7 +65,7 @@ const PIECES: Readonly<Record<KitPiece, Piece>> = {
       { from: 8930, to: 8930, share: 0.06, seconds: 0.6 },
     ],
     noises: [{ low: 5200, high: 13_000, share: 1, seconds: 0.9 }],
-    level: 0.06,
+    level: 0.038,
   },
 };
 

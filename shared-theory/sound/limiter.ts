@@ -18,9 +18,10 @@ export function limit(samples: Float32Array, sampleRate: number): void {
     gains[n] = Math.min(gains[n] ?? 1, 1 - (1 - (gains[n - 1] ?? 1)) * recover);
   }
   // The mean of a window makes a slope of every step, and reaches the peak's own gain where the peak is.
-  let sum = window;
+  const start = gains[0] ?? 1;
+  let sum = window * start;
   for (let n = 0; n < samples.length; n++) {
-    sum += (gains[n] ?? 1) - (gains[n - window] ?? 1);
+    sum += (gains[n] ?? 1) - (gains[n - window] ?? start);
     samples[n] = (samples[n] ?? 0) * Math.min(1, sum / window);
   }
 }

@@ -23,6 +23,12 @@ describe('limiter', () => {
     expect(peak(limited(samples))).toBeGreaterThan(CEILING * 0.95);
   });
 
+  test('also where the sound begins with its peak', () => {
+    const samples = quiet();
+    for (let n = 0; n < 30; n++) samples[n] = 1.5;
+    expect(peak(limited(samples))).toBeLessThan(CEILING);
+  });
+
   test('nothing changes more than a millisecond before a peak, nor long after', () => {
     const samples = quiet();
     samples[20000] = 3;
