@@ -37,7 +37,7 @@ export function kWeighting(sampleRate: number): readonly [shelf: Section, pass: 
 
 /** The samples as the ear weighs them. */
 export function kWeighted(samples: Float32Array | Float64Array, sampleRate: number): Float64Array {
-  const out = Float64Array.from(samples);
+  const out = new Float64Array(samples);
   for (const { b, a } of kWeighting(sampleRate)) {
     let x1 = 0;
     let x2 = 0;

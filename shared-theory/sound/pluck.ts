@@ -65,9 +65,14 @@ export function pluck(struck: Pluck): Float64Array {
   return push;
 }
 
-/** The samples less themselves `delay` samples later. */
+/** A pick or a coil is not a point: the partials that it should miss are weak, not gone. */
+const LEFT_OUT = 0.92;
+
+/** The samples less nearly all of themselves `delay` samples later. */
 function lessDelayed(samples: Float64Array, delay: number): Float64Array {
   const whole = Math.floor(delay);
   const part = delay - whole;
-  return samples.map((now, n) => now - (1 - part) * (samples[n - whole] ?? 0) - part * (samples[n - whole - 1] ?? 0));
+  return samples.map(
+    (now, n) => now - LEFT_OUT * ((1 - part) * (samples[n - whole] ?? 0) + part * (samples[n - whole - 1] ?? 0)),
+  );
 }

@@ -32,13 +32,13 @@ export type StringOptions = {
 export const ACCENT_DB = { 3: 0, 2: -4.5, 1: -9 } as const;
 
 /** Touches beside the open string, in decibels; a choke is so short that it needs a little more to be heard as much. */
-const TOUCH_DB = { open: 0, ring: 0, half: 0, choke: 3, palm: -3, dead: -5 } as const;
+const TOUCH_DB = { open: 0, ring: 0, half: 0, choke: 3, palm: -4.6, dead: -7 } as const;
 
 /** Under a palm or dead fingers a string gives the pick little to catch; a dead stroke has a noise of its own. */
 const PICK_TOUCH_DB = { open: 0, ring: 0, half: -5, choke: 0, palm: -12, dead: -12 } as const;
 
 /** Of a note's level, the pick's noise has this share of the power at most. */
-const MOST_NOISE = 0.5;
+const MOST_NOISE = 0.7;
 
 /** A small speaker's bass: louder, its attack clearer. */
 const BASS_DB = 3;
@@ -47,14 +47,14 @@ const BASS_BRIGHTNESS = 1.25;
 
 /** K-weighted level of a heavy open stroke over its first moment, before the strings' own balance. */
 const REFERENCE = 0.08;
-const LEVEL_SECONDS = 0.08;
+const LEVEL_SECONDS = 0.125;
 
 /**
  * The two motions of a string, up and down and along the top, are tuned this far apart: a few of the upper partials beat
  * slowly, as on any guitar, and the pitch stays where it is.
  */
-const APART_CENTS = 0.7;
-const MOST_APART_HZ = 0.2;
+const APART_CENTS = 1;
+const MOST_APART_HZ = 0.25;
 
 /** Attack long enough to take the edge off the first sample, short enough to keep the onset where it is. */
 const ATTACK_SECONDS = 0.0004;
@@ -85,10 +85,11 @@ export function renderString(struck: StruckString, options: StringOptions): Floa
   const attack = pickAttack(noise, sampleRate, seed);
   const noiseDecibels = noise.decibels[accent] + PICK_TOUCH_DB[touch] + (share === 'bass' ? BASS_ATTACK_DB : 0);
   const level = levels(samples, attack, wanted, 10 ** (noiseDecibels / 20), sampleRate);
-  for (let n = 0; n < samples.length; n++) samples[n] = (samples[n] ?? 0) * level.string;
   if (free.length > 0) addSympathy(samples, { free, frequency, sound, sampleRate });
-  for (let n = 0; n < attack.length; n++) samples[n] = (samples[n] ?? 0) + (attack[n] ?? 0) * level.attack;
-  return shaped(samples.subarray(0, length), sampleRate);
+  for (let n = 0; n < attack.length; n++) {
+    samples[n] = (samples[n] ?? 0) + (attack[n] ?? 0) * (level.attack / level.string);
+  }
+  return shaped(samples.subarray(0, length), level.string, sampleRate);
 }
 
 type Around = {
@@ -141,21 +142,20 @@ function levels(
   beside: number,
   sampleRate: number,
 ): { readonly string: number; readonly attack: number } {
-  const first = new Float64Array(Math.round(LEVEL_SECONDS * sampleRate));
-  first.set(attack);
-  const heardAttack = kWeighted(first, sampleRate);
-  const heardString = kWeighted(string.subarray(0, first.length), sampleRate);
+  const length = Math.round(LEVEL_SECONDS * sampleRate);
+  const heardString = kWeighted(string.subarray(0, length), sampleRate);
+  const heardAttack = kWeighted(attack, sampleRate);
   let strings = 0;
   let noises = 0;
   let both = 0;
-  for (let n = 0; n < first.length; n++) {
+  for (let n = 0; n < length; n++) {
     const one = heardString[n] ?? 0;
     const other = heardAttack[n] ?? 0;
     strings += one * one;
     noises += other * other;
     both += one * other;
   }
-  const power = wanted ** 2 * first.length;
+  const power = wanted ** 2 * length;
   const noise = Math.min(wanted * beside, Math.sqrt((MOST_NOISE * power) / noises));
   // string² · strings + 2 · string · noise · both + noise² · noises = power
   const middle = (noise * both) / strings;
@@ -172,15 +172,16 @@ function fadeLike(samples: Float64Array, samples60: number): void {
   }
 }
 
-/** Attack and the fade at the end. */
-function shaped(samples: Float64Array, sampleRate: number): Float32Array {
+/** The samples `gain` times, with the rise of the attack and the fade at the end. */
+function shaped(samples: Float64Array, gain: number, sampleRate: number): Float32Array {
   const out = new Float32Array(samples.length);
-  const attack = ATTACK_SECONDS * sampleRate;
-  const fade = Math.min(FADE_SECONDS * sampleRate, samples.length / 2);
-  for (let n = 0; n < out.length; n++) {
-    const rise = n < attack ? (n + 1) / (attack + 1) : 1;
-    const fall = Math.min(1, (samples.length - 1 - n) / fade);
-    out[n] = (samples[n] ?? 0) * rise * fall;
+  for (let n = 0; n < out.length; n++) out[n] = (samples[n] ?? 0) * gain;
+  const attack = Math.min(out.length, Math.ceil(ATTACK_SECONDS * sampleRate));
+  for (let n = 0; n < attack; n++) out[n] = ((out[n] ?? 0) * (n + 1)) / (attack + 1);
+  const fade = Math.floor(Math.min(FADE_SECONDS * sampleRate, out.length / 2));
+  for (let left = 0; left < fade; left++) {
+    const n = out.length - 1 - left;
+    out[n] = ((out[n] ?? 0) * left) / fade;
   }
   return out;
 }

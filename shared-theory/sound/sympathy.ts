@@ -4,9 +4,6 @@ import { loopDelay } from './fractional-delay.ts';
 import { addRinging } from './string-loop.ts';
 import type { VoiceSound } from './voices.ts';
 
-/** How much of the struck string's motion the bridge hands on to another, a second. */
-const COUPLING = 0.2;
-
 /** The other string is set going this slowly: the knock of the pluck stays out of it. */
 const ONSET_SECONDS = 0.12;
 
@@ -34,7 +31,7 @@ export function addSympathy(samples: Float64Array, { free, frequency, sound, sam
     const hertz = frequency(midi);
     const decay = decayOf(sound, nearestString(midi), 0, 'open');
     const loop = { ...loopDelay(hertz, sampleRate), ...dampingFilter(decay, hertz, sampleRate) };
-    addRinging(samples, drive, COUPLING / hertz, loop);
+    addRinging(samples, drive, sound.coupling / hertz, loop);
   }
 }
 

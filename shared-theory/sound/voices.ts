@@ -38,6 +38,8 @@ export type VoiceSound = {
   /** How much longer than the upright motion a string's motion along the top rings, and its share of the pluck. */
   readonly sideways: { readonly longer: number; readonly share: number };
   readonly plucks: Readonly<Record<Plucker, PluckSound>>;
+  /** How much of a string's motion the bridge hands on to a free string, a second: a solid body little. */
+  readonly coupling: number;
   /** Level of each string in decibels: the bass forward, since direction is asked of it and the ear follows the top. */
   readonly balance: ByString;
   /** The body, or the amplifier's box. */
@@ -59,9 +61,9 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
   steel: {
     program: 25,
     ring: [3, 3.2, 3.6, 4.2, 4.8, 5.4],
-    brightRing: [0.75, 0.8, 0.85, 0.85, 0.92, 1],
+    brightRing: [0.6, 0.62, 0.65, 0.6, 0.64, 0.7],
     lostByOctave: 0.12,
-    sideways: { longer: 1.5, share: 0.26 },
+    sideways: { longer: 1.45, share: 0.24 },
     plucks: {
       down: {
         position: 0.17,
@@ -75,8 +77,8 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
         position: 0.11,
         corner: { 3: 7300, 2: 6300, 1: 5500 },
         edge: { 3: 2600, 2: 3400, 1: 4600 },
-        leak: 1.2,
-        noise: { low: 1400, high: 5000, decibels: { 3: -1, 2: 1.5, 1: 4 } },
+        leak: 1.4,
+        noise: { low: 1400, high: 5000, decibels: { 3: -1, 2: 2.5, 1: 6.5 } },
       },
       thumb: {
         position: 0.26,
@@ -93,6 +95,7 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
         noise: { low: 800, high: 3000, decibels: { 3: -15, 2: -16, 1: -17 } },
       },
     },
+    coupling: 0.07,
     balance: [-2.5, -2.5, -2, 1, 2, 2],
     modes: [
       { hertz: 104, q: 3.5, gain: 0.5 },
@@ -100,7 +103,7 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
       { hertz: 400, q: 5, gain: 0.3 },
       { hertz: 620, q: 5, gain: 0.2 },
       { hertz: 1150, q: 2, gain: 0.25 },
-      { hertz: 2900, q: 1.2, gain: 0.3 },
+      { hertz: 2900, q: 1.2, gain: 0.2 },
     ],
     pickup: null,
     reach: { from: 45, to: 10_500, q: 0.7 },
@@ -134,13 +137,14 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
         noise: { low: 300, high: 1000, decibels: { 3: -30, 2: -30, 1: -30 } },
       },
       finger: {
-        position: 0.25,
+        position: 0.243,
         corner: { 3: 2300, 2: 1800, 1: 1400 },
         edge: { 3: 8000, 2: 10_000, 1: 12_000 },
         leak: 0.4,
         noise: { low: 700, high: 2400, decibels: { 3: -17, 2: -18, 1: -19 } },
       },
     },
+    coupling: 0.08,
     balance: [-2, -2, -2, 0.5, 1.5, 1.5],
     modes: [
       { hertz: 98, q: 4, gain: 0.6 },
@@ -155,12 +159,12 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
   clean: {
     program: 27,
     ring: [7, 8, 8.5, 8, 9, 10],
-    brightRing: [1.5, 1.6, 1.7, 1.3, 1.4, 1.5],
+    brightRing: [0.8, 0.85, 0.95, 0.75, 0.8, 0.85],
     lostByOctave: 0.25,
     sideways: { longer: 1.2, share: 0.2 },
     plucks: {
       down: {
-        position: 0.2,
+        position: 0.193,
         corner: { 3: 6500, 2: 4600, 1: 3300 },
         edge: { 3: 2400, 2: 3200, 1: 4400 },
         leak: 0.4,
@@ -171,10 +175,10 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
         corner: { 3: 7500, 2: 6500, 1: 5600 },
         edge: { 3: 2400, 2: 3000, 1: 3800 },
         leak: 1.1,
-        noise: { low: 1400, high: 4200, decibels: { 3: -5, 2: -2.5, 1: 0 } },
+        noise: { low: 1400, high: 4200, decibels: { 3: -3, 2: 0.5, 1: 4.5 } },
       },
       thumb: {
-        position: 0.3,
+        position: 0.287,
         corner: { 3: 1700, 2: 1350, 1: 1050 },
         edge: NONE,
         leak: 0.3,
@@ -188,6 +192,7 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
         noise: { low: 800, high: 3000, decibels: { 3: -20, 2: -21, 1: -22 } },
       },
     },
+    coupling: 0.045,
     balance: [-2, -2, -2, 0.5, 1.5, 2],
     // A small open-backed box, and the presence of its loudspeaker.
     modes: [
@@ -196,7 +201,7 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
     ],
     pickup: 0.21,
     // The coil resonates with its cable, and nothing passes far above it.
-    reach: { from: 60, to: 4300, q: 1.3 },
+    reach: { from: 60, to: 3700, q: 1.05 },
   },
 };
 
