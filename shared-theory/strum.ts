@@ -2,6 +2,7 @@ import { slotSounds, type GrooveSlot } from './groove-grid.ts';
 import { zoneNotes, type ShapeNote } from './neck.ts';
 import type { SoundedNote, Touch } from './perform.ts';
 import type { PitchClass } from './pitch.ts';
+import { strokeTrim } from './stroke-level.ts';
 import { CROSSINGS, fingerStep } from './strum-spread.ts';
 import type { Frets } from './vamps.ts';
 
@@ -27,12 +28,6 @@ const CHOKE_SECONDS = 0.12;
 
 /** Upstrokes reach the four highest strings at most; a push sounds the whole chord. */
 const UP_STRINGS = 4;
-
-/**
- * A stroke over part of a shape puts its weight on those strings: the power of a full stroke shared among them, up to this
- * many decibels a string. So a foot of one string stands beside full strums, as a player's does.
- */
-const PART_TRIM = 6;
 
 type Draft = { -readonly [Field in keyof SoundedNote]: SoundedNote[Field] };
 
@@ -79,12 +74,6 @@ function reached({ frets, cell, root }: Stroke, spread: number): readonly Reache
     case 'none':
       return [];
   }
-}
-
-/** Decibels that each string of a stroke gains where the stroke leaves others of its shape alone. */
-function partTrim(frets: Frets, played: number): number {
-  const strings = zoneNotes(frets, 'all').length;
-  return Math.min(PART_TRIM, 10 * Math.log10(strings / Math.max(1, played)));
 }
 
 function stopAt(note: Draft | undefined, time: number): void {
@@ -143,7 +132,11 @@ export function soundStrokes(
       if (!fingers) mute(time + duration);
     } else if (touch !== 'open' && touch !== 'ring') mute(time);
     const played = reached(stroke, spread);
-    const part = partTrim(stroke.frets, played.length);
+    const part = strokeTrim(
+      played.map(({ string }) => string),
+      touch,
+      cell.stroke === 'up',
+    );
     const bass = bassString(stroke, played);
     const free = freeStrings(stroke, played);
     for (const { string, fret, midi, late, stroke: way, by } of played) {
