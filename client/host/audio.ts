@@ -1,4 +1,4 @@
-import type { Voice } from './player.ts';
+import type { Voice } from './placed.ts';
 
 type Tone = typeof import('tone');
 
@@ -45,6 +45,8 @@ export type AudioOptions = {
   readonly onTick: () => void;
   /** The browser's own word changed: `running`, `suspended`, `interrupted`, `closed`. */
   readonly onState: () => void;
+  /** The sound goes another way out, or its way out has failed. */
+  readonly onDevice?: () => void;
   /** Loads Tone; default: its own chunk. */
   readonly load?: () => Promise<Tone>;
   /** Most milliseconds that a browser may take to start: without a press it never answers. */
@@ -54,7 +56,14 @@ export type AudioOptions = {
 /** A safe start: the teacher turns up, nobody is startled. */
 const START_VOLUME = 0.7;
 
-const LIMIT_DB = -1;
+/** No sample that leaves the page lies higher: a hair under −1 dBFS. */
+const CEILING = 10 ** (-1.05 / 20);
+/** Under this nothing is changed: −3 dBFS. */
+const KNEE = 10 ** (-3 / 20);
+/** The highest sample that is told apart from others; what is higher still comes out at the ceiling too. */
+const HIGHEST = 8;
+const CURVE_POINTS = 8193;
+
 const CLOSE_SECONDS = 0.03;
 /** How often Tone's worker ticks, as twice the seconds between two ticks. */
 const TICK_LOOKAHEAD = 0.2;
@@ -69,13 +78,13 @@ type Output = {
   readonly tone: Tone;
   readonly context: Context;
   readonly master: InstanceType<Tone['Gain']>;
-  readonly limiter: InstanceType<Tone['Limiter']>;
+  readonly limiter: InstanceType<Tone['WaveShaper']>;
   readonly meter: InstanceType<Tone['Meter']>;
 };
 
 /** The host page's sound. The only file that knows Tone. */
 export function openAudio(options: AudioOptions): AudioOut {
-  const { onTick, onState, load = () => import('tone'), patienceMs = 1000 } = options;
+  const { onTick, onState, onDevice, load = () => import('tone'), patienceMs = 1000 } = options;
   let tone: Tone | null = null;
   let output: Output | null = null;
   let volume = START_VOLUME;
@@ -85,19 +94,26 @@ export function openAudio(options: AudioOptions): AudioOut {
     const context = new library.Context({ latencyHint: 'balanced', lookAhead: TICK_LOOKAHEAD });
     library.setContext(context);
     const master = new library.Gain({ context, gain: faderGain(volume) });
-    const limiter = new library.Limiter({ context, threshold: LIMIT_DB });
+    const limiter = new library.WaveShaper({ context, mapping: limited, length: CURVE_POINTS });
     const meter = new library.Meter({ context, normalRange: true, smoothing: 0.7 });
     master.connect(limiter);
     limiter.connect(meter);
     limiter.toDestination();
     context.on('tick', onTick);
     context.on('statechange', onState);
+    // Events that newer browsers send.
+    if (onDevice) for (const event of ['sinkchange', 'error']) context.rawContext.addEventListener(event, onDevice);
     return { tone: library, context, master, limiter, meter };
   };
 
   const start = async (): Promise<boolean> => {
     // No waiting before the resume where the library is here already: the press must still count.
     const library = (tone ??= await load());
+    if (output?.context.state === 'closed') {
+      // The browser has let it go, and nothing brings it back.
+      tearDown(output);
+      output = null;
+    }
     output ??= build(library);
     if (await comesAlive(output.context, patienceMs)) return true;
     if (output.context.state !== 'running') return false;
@@ -133,9 +149,19 @@ export function openAudio(options: AudioOptions): AudioOut {
   };
 }
 
-/** Squares are how a fader feels even. */
+/** Squares are how a fader feels even. A shaper knows samples up to 1 only, so that all come to it `HIGHEST` times smaller. */
 function faderGain(volume: number): number {
-  return volume ** 2;
+  return volume ** 2 / HIGHEST;
+}
+
+/**
+ * The limiter, a curve without a corner: what lies under the knee stays as it is, what lies higher bends towards the ceiling and never
+ * passes it. `share` is a sample divided by `HIGHEST`.
+ */
+function limited(share: number): number {
+  const sample = Math.abs(share) * HIGHEST;
+  if (sample <= KNEE) return share * HIGHEST;
+  return Math.sign(share) * (KNEE + (CEILING - KNEE) * Math.tanh((sample - KNEE) / (CEILING - KNEE)));
 }
 
 /** Resumes a context; true once it runs and its clock has moved. A resume without a press never settles, so it is raced. */

@@ -9,6 +9,7 @@ import { AGAIN_MS, passes } from '../shared/passing.ts';
 import { createKeep, type Keep } from '../shared/storage.ts';
 import { createFacts } from './facts.ts';
 import { createSoundDesk } from './sound-desk.ts';
+import { createSpeakerDelay } from './speaker-delay.ts';
 import type { HostActions, LocalSound } from './sound-view.ts';
 import type { Sound, SoundEvents } from './sound.ts';
 
@@ -40,14 +41,22 @@ export function createHost(room: string, parts: HostParts): HostState {
   const state = signal<LocalSound['state']>('off');
   const cautioning = signal<'press' | 'take-over' | null>(null);
   const deviceChanged = signal(false);
+  /** Clicks sound, to be compared with the flash of the mark. */
+  const comparing = signal(false);
   /** This page means to hold the sound: it asks again after each lost connection. */
   let holding = false;
   /** Held by a press: what the log says plays goes on here. After a lost connection the page knows better than an old view. */
   let pressed = false;
 
   const sound = makeSound({
-    onStarted: (round, tempo) => facts.tell({ type: 'VampStarted', round, tempo }, desk.started(round)),
-    onTook: (round, change, bar) => facts.tell({ type: 'ChangeTook', round, change, bar }),
+    onStarted: (round, tempo) => {
+      comparing.value = false;
+      facts.tell({ type: 'VampStarted', round, tempo }, desk.started(round));
+    },
+    onTook: (round, change, bar) => {
+      facts.tell({ type: 'ChangeTook', round, change, bar });
+      desk.took(round, change);
+    },
     onSilent: (round) => facts.tell({ type: 'SilenceKept', round }),
     onStopped: (round) => {
       facts.tell({ type: 'VampStopped', round });
@@ -117,7 +126,14 @@ export function createHost(room: string, parts: HostParts): HostState {
     else void enable(wish === 'take-over');
   };
 
-  effect(() => desk.vamp(view.value?.status === 'round' ? view.value.vamp : null));
+  effect(() => desk.vamp(view.value?.status === 'round' ? view.value.vamp : null, view.value?.settings.band));
+  effect(() => {
+    if (!view.value) return;
+    const { voice, pitch, smallSpeaker } = view.value.settings;
+    sound.setInstrument({ voice, pitch, smallSpeaker });
+  });
+  const delay = createSpeakerDelay(keep);
+  effect(() => sound.setDelay(delay.value / 1000));
   effect(() => {
     if (connection.status.value.kind !== 'live') return;
     facts.resume();
@@ -143,6 +159,9 @@ export function createHost(room: string, parts: HostParts): HostState {
       deviceChanged: deviceChanged.value,
       level: sound.level,
       position: sound.position,
+      delayMs: delay.value,
+      comparing: comparing.value,
+      sinceClick: sound.sinceClick,
     })),
     actions: {
       pressForSound: () => press('press'),
@@ -153,8 +172,16 @@ export function createHost(room: string, parts: HostParts): HostState {
         cautioning.value = null;
         void enable(wish === 'take-over');
       },
+      setDelay: (milliseconds) => {
+        delay.value = milliseconds;
+      },
+      compare: (on) => {
+        comparing.value = on;
+        sound.click(on);
+      },
       testNote: () => {
         deviceChanged.value = false;
+        comparing.value = false;
         void sound.testNote().then((heard) => {
           if (sound.state() === 'running') state.value = heard ? 'on' : 'silent';
         });

@@ -1,17 +1,17 @@
-import type { SoundChange, SoundSlot } from '../../server/protocol/messages.ts';
+import type { Band, ModeChange, SoundSlot } from '../../server/protocol/messages.ts';
 import type { WireSettler } from '../../server/protocol/views.ts';
 import { readSymbol } from '../../shared-theory/chords.ts';
 import { holdSlot, pairSlots, wholeBars } from '../../shared-theory/live.ts';
 import type { Meter, VoicedSlot, VoicedVamp } from '../../shared-theory/vamps.ts';
 
-/** A vamp to be played live, with the settlers that may follow it. */
-export type LiveVamp = VoicedVamp & { readonly settlers?: readonly LiveSettler[] };
+/** A vamp to be played live, with the settlers that may follow it and those who play along from its beginning; nobody by default. */
+export type LiveVamp = VoicedVamp & { readonly settlers?: readonly LiveSettler[]; readonly band?: Band };
 
 /** A third chord that is played behind the loop, or a note that is sung over it, by its MIDI number. */
 export type LiveSettler = VoicedSlot | { readonly midi: number };
 
 /** What sounds of a vamp. */
-export type Mode = Exclude<SoundChange, { kind: 'tempo' }>;
+export type Mode = ModeChange;
 
 /** What a slot that is played stands for: a slot of the vamp, a settler, or a slot of one of two readings. */
 type Origin =
@@ -53,6 +53,8 @@ export function playedSlots(vamp: LiveVamp, mode: Mode): readonly Played[] {
   switch (mode.kind) {
     case 'hold':
     case 'root-alone':
+    case 'chord-alone':
+    case 'root-then-chord':
       return laidOut(holdSlot(vamp, mode.slot).slots.map((slot) => own(slot, mode.slot)));
     case 'pair':
       return laidOut(
@@ -76,11 +78,29 @@ export function playedSlots(vamp: LiveVamp, mode: Mode): readonly Played[] {
     case 'full':
     case 'again':
     case 'bass-alone':
+    case 'bass-forward':
     case 'muted':
+    case 'kit-only':
     case 'soft':
     case 'silence':
+    case 'drop-out':
       return laidOut(vamp.slots.map(own));
   }
+}
+
+/** The slots of one time round that begins `beats` into it: a chord that sounds there begins anew. */
+export function startedAt(played: readonly Played[], beats: number): readonly Played[] {
+  const later = played.filter(({ start, slot }) => start + slot.beats > beats + 1e-6);
+  const earlier = played.filter(({ start }) => start < beats - 1e-6);
+  const tail = later.map((each) => {
+    const cut = Math.max(0, beats - each.start);
+    return { ...each, slot: { ...each.slot, beats: each.slot.beats - cut } };
+  });
+  const head = earlier.map((each) => {
+    const own = Math.min(each.slot.beats, beats - each.start);
+    return { ...each, slot: { ...each.slot, beats: own } };
+  });
+  return laidOut([...tail, ...head]);
 }
 
 /** One of two readings, which begins `start` beats into the round and lasts for whole bars. */

@@ -1,23 +1,43 @@
-import type { Reply, SoundChange, SoundOrder } from '../../server/protocol/messages.ts';
+import {
+  isBeside,
+  type Band,
+  type Feel,
+  type ModeChange,
+  type Reply,
+  type SoundChange,
+  type SoundOrder,
+} from '../../server/protocol/messages.ts';
 import type { WireSound, WireVamp } from '../../server/protocol/views.ts';
 import type { Meter } from '../../shared-theory/vamps.ts';
 import { liveSettler, voicedSlot, type LiveVamp } from './played-slots.ts';
 import type { Sound } from './sound.ts';
 
-/** What the teacher wants to hear now. */
-type Wanted = { readonly round: string; readonly change: SoundChange; readonly tempo: number | null };
+/** What the teacher wants to hear now; null where nothing was said. */
+type Wanted = {
+  readonly round: string;
+  readonly mode: ModeChange;
+  readonly tempo: number | null;
+  readonly climb: number | null;
+  readonly feel: Feel;
+  readonly band: Band | null;
+};
 
 /** Follows the room's orders with the page's sound, also where they come before the vamp or while the sound is away. */
 export type SoundDesk = {
   readonly obey: (order: SoundOrder) => void;
-  /** The vamp of the round that runs, whenever it may have changed; with another round the sound of the one before ends. */
-  readonly vamp: (vamp: WireVamp | null) => void;
+  /**
+   * The vamp of the round that runs, whenever it may have changed, and who plays along when it begins; with another round the sound of
+   * the one before ends.
+   */
+  readonly vamp: (vamp: WireVamp | null, band?: Band) => void;
   /** The sound runs and is this page's: what is wanted is played, or what the log says plays, where a log is given. */
   readonly ready: (logged: WireSound | null) => void;
   /** The log as it has just arrived: what it says has stopped is stopped. */
   readonly logged: (sound: WireSound) => void;
   /** The player began a round. The function returned takes the room's answer to that news. */
   readonly started: (round: string) => (reply: Reply) => void;
+  /** A change took: what the player does by itself is wanted from then on. */
+  readonly took: (round: string, change: SoundChange) => void;
   /** The player stopped a round. */
   readonly stopped: (round: string) => void;
   /** The system took the sound away: what is wanted is kept, to go on once it is back. */
@@ -29,9 +49,42 @@ export type SoundDesk = {
 /** A tempo for vamps of chords alone; the host never plays one, but the type of a vamp asks for it. */
 const PLAIN_TEMPO = 100;
 
+const GUITAR_ALONE: Band = { kit: false, bass: false };
+
+/** A vamp as it begins. */
+function begun(round: string): Wanted {
+  return { round, mode: { kind: 'full' }, tempo: null, climb: null, feel: 'written', band: null };
+}
+
+/** What is wanted after one change more. */
+function after(wanted: Wanted, change: SoundChange): Wanted {
+  if (!isBeside(change)) return { ...wanted, mode: change };
+  switch (change.kind) {
+    case 'tempo':
+      return { ...wanted, tempo: change.tempo, climb: null };
+    case 'climb':
+      return { ...wanted, climb: change.to };
+    case 'feel':
+      return { ...wanted, feel: change.feel };
+    case 'band':
+      return { ...wanted, band: { kit: change.kit, bass: change.bass } };
+  }
+}
+
+/** What makes a vamp that has just begun the one that is wanted. */
+function changesTo({ mode, feel, tempo, climb }: Wanted, written: number | null): readonly SoundChange[] {
+  return [
+    ...(mode.kind === 'full' ? [] : [mode]),
+    ...(feel === 'written' ? [] : [{ kind: 'feel', feel } as const]),
+    ...(tempo === null || (tempo === written && feel === 'written') ? [] : [{ kind: 'tempo', tempo } as const]),
+    ...(climb === null ? [] : [{ kind: 'climb', to: climb } as const]),
+  ];
+}
+
 /** Makes the vamp that can sound from the vamp that travels. */
-function voicedVamp(vamp: WireVamp): LiveVamp {
+function voicedVamp(vamp: WireVamp, band: Band): LiveVamp {
   return {
+    band,
     slots: vamp.slots.map(voicedSlot),
     settlers: vamp.settlers.map(liveSettler),
     meter: vamp.meter as Meter,
@@ -41,9 +94,10 @@ function voicedVamp(vamp: WireVamp): LiveVamp {
   };
 }
 
-export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'stop' | 'state'>): SoundDesk {
+export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'tone' | 'stop' | 'state'>): SoundDesk {
   let wanted: Wanted | null = null;
   let here: WireVamp | null = null;
+  let usual = GUITAR_ALONE;
   /** What the player was last asked to play; null once it was stopped. Each asking is an object of its own. */
   let asked: { readonly round: string } | null = null;
   /** What sounds now; `inLog` once the room has acknowledged that it began. */
@@ -52,15 +106,14 @@ export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'stop' | 
   const follow = (): void => {
     if (!wanted || !here || here.round !== wanted.round || asked?.round === wanted.round) return;
     if (here.source === 'guitar' || sound.state() !== 'running') return;
-    const { round, change, tempo } = wanted;
+    const { round } = wanted;
     const mine = { round };
     asked = mine;
-    void sound.play(round, voicedVamp(here)).then((begun) => {
-      if (asked === mine && !begun) asked = null;
+    void sound.play(round, voicedVamp(here, wanted.band ?? usual)).then((plays) => {
+      if (asked === mine && !plays) asked = null;
     });
-    // While it is made ready already: what is ordered meanwhile comes after.
-    if (change.kind !== 'full') void sound.change(change);
-    if (tempo !== null && tempo !== here.tempo) void sound.change({ kind: 'tempo', tempo });
+    // Under the count-in already: what is ordered meanwhile comes after.
+    for (const change of changesTo(wanted, here.tempo)) void sound.change(change);
   };
 
   /** Ends one round, and no other that is wanted by now. */
@@ -86,18 +139,22 @@ export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'stop' | 
       if (order.order === 'play') {
         // It plays on as it is.
         if (wanted?.round === order.round && asked?.round === order.round) return;
-        wanted = { round: order.round, change: { kind: 'full' }, tempo: null };
+        wanted = begun(order.round);
         follow();
         return;
       }
+      if (order.order === 'tone') {
+        sound.tone(order.tone);
+        return;
+      }
       if (wanted?.round !== order.round) return;
-      const { change } = order;
-      wanted = change.kind === 'tempo' ? { ...wanted, tempo: change.tempo } : { ...wanted, change };
-      if (asked?.round === order.round) void sound.change(change);
+      wanted = after(wanted, order.change);
+      if (asked?.round === order.round) void sound.change(order.change);
     },
-    vamp: (vamp) => {
+    vamp: (vamp, band = GUITAR_ALONE) => {
       const before = here;
       here = vamp;
+      usual = band;
       // Whoever began it, the room has gone on: its order to stop may never come.
       if (before && before.round !== vamp?.round) end(before.round);
       follow();
@@ -105,7 +162,9 @@ export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'stop' | 
     ready: (logged) => {
       // After a reload the log knows what plays, and this page does not.
       if (!wanted && logged?.playing && logged.round !== null && logged.round === here?.round) {
-        wanted = { round: logged.round, change: logged.change, tempo: logged.tempo };
+        const { round, tempo, climb, feel, band } = logged;
+        const mode: ModeChange = isBeside(logged.change) ? { kind: 'full' } : logged.change;
+        wanted = { round, mode, tempo, climb, feel, band };
       }
       follow();
     },
@@ -122,6 +181,12 @@ export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'stop' | 
         // The room does not know of it and could never stop it.
         if (!reply.ok) end(round);
       };
+    },
+    took: (round, change) => {
+      if (wanted?.round !== round) return;
+      // A loop that dropped out is back; a climb has come a step further.
+      if (change.kind === 'full' && wanted.mode.kind === 'drop-out') wanted = { ...wanted, mode: change };
+      if (change.kind === 'tempo' && wanted.climb !== null) wanted = { ...wanted, tempo: change.tempo };
     },
     stopped: (round) => {
       if (sounding?.round === round) sounding = null;

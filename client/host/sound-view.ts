@@ -12,6 +12,12 @@ export type LocalSound = {
   readonly level: () => number;
   /** Where the vamp is as heard now; null while nothing plays. Read on every frame. */
   readonly position: () => Heard | null;
+  /** Milliseconds by which the teacher has set the marks of the beat later, for speakers that are late. */
+  readonly delayMs: number;
+  /** Clicks sound once a second, to be compared with a mark. */
+  readonly comparing: boolean;
+  /** Seconds since the last of those clicks as the marks show it; null where there is none. Read on every frame. */
+  readonly sinceClick: () => number | null;
 };
 
 /** What is heard at this moment, delay of the speakers included as far as the browser knows it. */
@@ -45,6 +51,8 @@ export type HostActions = {
   readonly acceptCaution: () => void;
   readonly testNote: () => void;
   readonly takeOver: () => void;
+  readonly setDelay: (milliseconds: number) => void;
+  readonly compare: (on: boolean) => void;
 };
 
 /** Sound of a page that has not been pressed yet; screens without sound of their own are drawn with it. */
@@ -55,4 +63,7 @@ export const SOUND_OFF: LocalSound = {
   deviceChanged: false,
   level: () => 0,
   position: () => null,
+  delayMs: 0,
+  comparing: false,
+  sinceClick: () => null,
 };

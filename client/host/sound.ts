@@ -1,14 +1,16 @@
-import type { SoundChange } from '../../server/protocol/messages.ts';
-import { perform } from '../../shared-theory/perform.ts';
-import { countInTick, testNote as testNoteSamples } from '../../shared-theory/sound/clicks.ts';
-import { performanceGain } from '../../shared-theory/sound/mix.ts';
-import { noteShelf, stopSeconds, trimGain, type NoteShelf } from '../../shared-theory/sound/note-shelf.ts';
+import type { SoundChange, Tone } from '../../server/protocol/messages.ts';
+import { countInTick } from '../../shared-theory/sound/clicks.ts';
+import { countInVoice } from '../../shared-theory/sound/count-voice.ts';
+import { STEEL, type Instrument } from '../../shared-theory/sound/instrument.ts';
+import { BASS_STOP_SECONDS, HAT_STOP_SECONDS, stopSeconds, trimGain } from '../../shared-theory/sound/note-shelf.ts';
 import type { AudioOptions, AudioOut, Bus } from './audio.ts';
-import { changedControls, fullControls, programOf, type Program } from './live-program.ts';
+import { changedControls } from './controls.ts';
+import { programOf, type Program } from './live-program.ts';
 import type { LiveVamp } from './played-slots.ts';
 import { createPlayer, type PlayerEvents } from './player.ts';
+import { createRig, type Rig } from './rig.ts';
 import type { Heard } from './sound-view.ts';
-import { fillShelf } from './string-buffers.ts';
+import { createTones } from './tones.ts';
 
 /** `running`: the browser lets sound out and its clock moves. `lost`: it ran and was taken away. All else is off. */
 export type SoundState = 'off' | 'starting' | 'running' | 'lost';
@@ -32,13 +34,23 @@ export type Sound = {
   readonly level: () => number;
   /** 0 to 1, as a fader; starts at 0.7. */
   readonly setVolume: (volume: number) => void;
+  /** What is played on; a vamp that sounds goes on with it from a bar line. Steel strings until it is said. */
+  readonly setInstrument: (instrument: Instrument) => void;
+  /** Seconds by which the speakers are late beyond what the browser knows: they move the position, and nothing else. */
+  readonly setDelay: (seconds: number) => void;
   /**
-   * Counts in and loops the vamp until stopped. Does nothing while that round plays or is made ready, or while sound is off.
-   * True where that round plays now; false where it does not: no sound, still being made ready, stopped before it began.
+   * Counts in and loops the vamp until stopped. Does nothing while that round plays, or while sound is off. True where that round
+   * plays now.
    */
   readonly play: (round: string, vamp: LiveVamp) => Promise<boolean>;
-  /** Takes effect on the next bar line of the round that plays or is made ready; `onTook` tells when it did. */
+  /** Takes effect on the next bar line of the round that plays; `onTook` tells when it did. */
   readonly change: (change: SoundChange) => Promise<void>;
+  /** Plays a tone while no vamp sounds; another tone or a vamp ends it. */
+  readonly tone: (tone: Tone) => void;
+  /** Clicks once a second while no vamp sounds, until something else is to sound; false ends them. */
+  readonly click: (on: boolean) => void;
+  /** Seconds since the last of those clicks as heard now; null where there is none. */
+  readonly sinceClick: () => number | null;
   /** Silence within a tenth of a second. */
   readonly stop: () => void;
   /** Where the vamp is as heard now; null while nothing plays. */
@@ -48,6 +60,8 @@ export type Sound = {
 
 /** A context that says `running` while its clock stands for so long is lost all the same. */
 const STALLED_MS = 2000;
+/** While the sound is away, it is asked back so often. */
+const REVIVE_MS = 2000;
 const TEST_NOTE_WATCH_MS = 700;
 const AUDIBLE = 0.002;
 
@@ -55,13 +69,15 @@ const AUDIBLE = 0.002;
 export function createSound(open: (options: AudioOptions) => AudioOut, events: SoundEvents): Sound {
   let state: SoundState = 'off';
   let starting: Promise<'running' | 'blocked'> | null = null;
-  let shelf: NoteShelf | null = null;
-  let strings: Bus | null = null;
-  let ticks: Bus | null = null;
-  /** What is being made ready; another play or a stop makes it stale. */
-  let preparing: { readonly round: string; readonly changes: SoundChange[] } | null = null;
+  let instrument = STEEL;
+  let rig: Rig | null = null;
+  let music: Bus | null = null;
+  /** A bar is being made ready that the player waits for. */
+  let filling = false;
   let changing: Promise<void> = Promise.resolve();
   let clock = { seconds: -1, since: 0 };
+  let delay = 0;
+  let revivedAt = 0;
 
   const setState = (next: SoundState): void => {
     if (next === state) return;
@@ -72,41 +88,82 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
   const audio = open({
     onTick: () => {
       player.advance();
+      tones.advance();
       if (state === 'running' && stalled()) lose();
+      else if (state === 'lost') revive();
     },
     onState: () => {
       if (state === 'running' && !audio.running()) lose();
-      else if (state === 'lost' && audio.running()) setState('running');
+      else if (state === 'lost' && audio.running()) alive();
+    },
+    onDevice: () => {
+      events.onDeviceChange();
+      revivedAt = 0;
     },
   });
+  const tones = createTones(audio);
+
+  const usedRig = (): Rig => {
+    // Another device may come with another rate.
+    if (rig?.shelf.sampleRate !== audio.sampleRate() || rig.instrument !== instrument)
+      rig = createRig(audio.sampleRate(), instrument);
+    return rig;
+  };
+  /** What sounds now is struck on this one, until another is ready. */
+  const playedRig = (): Rig => (rig?.shelf.sampleRate === audio.sampleRate() ? rig : usedRig());
+  const way = (): Bus => (music ??= audio.bus(1));
 
   const player = createPlayer(
     {
       now: audio.now,
-      strike: (note, at) => {
-        strings ??= audio.bus(1);
-        const samples = usedShelf().take(note);
-        return strings.sound(samples, at, { gain: trimGain(note), stop: note.duration, ramp: stopSeconds(note) });
+      ready: (program, bar) => {
+        const used = playedRig();
+        if (used.ready(program, bar)) return true;
+        if (filling) return false;
+        filling = true;
+        const round = player.playing();
+        void used
+          .prepare(program, [bar], () => player.playing() === round)
+          .then(
+            () => {
+              filling = false;
+              player.advance();
+            },
+            (error: unknown) => {
+              // What cannot be rendered must not be waited for.
+              filling = false;
+              stop();
+              throw error;
+            },
+          );
+        return false;
       },
-      tick: (accented, at) => {
-        ticks ??= audio.bus(1);
-        return ticks.sound(countInTick(accented, audio.sampleRate()), at);
+      strike: (note, at, program) => {
+        const { shelf, gain } = playedRig();
+        const own = gain(program) * trimGain(note);
+        return way().sound(shelf.take(note), at, { gain: own, stop: note.duration, ramp: stopSeconds(note) });
       },
+      strikeKit: (strike, at, program) => {
+        const { shelf, gain } = playedRig();
+        const closed = strike.duration === undefined ? {} : { stop: strike.duration, ramp: HAT_STOP_SECONDS };
+        return way().sound(shelf.takeKit(strike), at, { gain: gain(program) * trimGain(strike), ...closed });
+      },
+      strikeBass: (note, at, program) => {
+        const { shelf, gain } = playedRig();
+        const own = gain(program) * trimGain(note);
+        return way().sound(shelf.takeBass(note), at, { gain: own, stop: note.duration, ramp: BASS_STOP_SECONDS });
+      },
+      count: ({ number, accented }, at) => [
+        way().sound(countInTick(accented, audio.sampleRate()), at),
+        way().sound(countInVoice(number, accented, audio.sampleRate()), at),
+      ],
       hush: () => {
-        strings?.close();
-        ticks?.close();
-        strings = null;
-        ticks = null;
+        music?.close();
+        music = null;
       },
     },
     events,
   );
-
-  const usedShelf = (): NoteShelf => {
-    // Another device may come with another rate.
-    if (shelf?.sampleRate !== audio.sampleRate()) shelf = noteShelf(audio.sampleRate());
-    return shelf;
-  };
 
   const stalled = (): boolean => {
     const seconds = audio.now();
@@ -118,23 +175,42 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
     // Whoever hears of the stop must see why.
     state = 'lost';
     stop();
+    revivedAt = performance.now();
     events.onState('lost');
+  };
+
+  const alive = (): void => {
+    clock = { seconds: -1, since: performance.now() };
+    setState('running');
+  };
+
+  /** A page that has been pressed once may start its sound again by itself. */
+  const revive = (): void => {
+    if (starting || performance.now() - revivedAt < REVIVE_MS) return;
+    revivedAt = performance.now();
+    void audio
+      .start()
+      .catch(() => false)
+      .then((runs) => {
+        if (runs && state === 'lost') alive();
+      });
   };
 
   const enable = async (): Promise<'running' | 'blocked'> => {
     setState('starting');
-    const alive = await audio.start().catch(() => false);
-    clock = { seconds: -1, since: performance.now() };
-    setState(alive ? 'running' : 'off');
-    if (!alive) return 'blocked';
+    const runs = await audio.start().catch(() => false);
+    if (!runs) {
+      setState('off');
+      return 'blocked';
+    }
+    alive();
     void testNote();
     return 'running';
   };
 
   const testNote = async (): Promise<boolean> => {
     if (!audio.running()) return false;
-    const bus = audio.bus(1);
-    bus.sound(testNoteSamples(audio.sampleRate()), audio.now() + 0.05);
+    tones.test();
     let highest = 0;
     const from = performance.now();
     while (performance.now() - from < TEST_NOTE_WATCH_MS && highest < AUDIBLE) {
@@ -143,47 +219,58 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
       });
       highest = Math.max(highest, audio.level());
     }
-    setTimeout(bus.close, 2200);
     return highest >= AUDIBLE;
   };
 
-  const play = async (round: string, vamp: LiveVamp): Promise<boolean> => {
-    if (state === 'running' && player.playing() === round) return true;
-    if (state !== 'running' || preparing?.round === round) return false;
-    stop();
-    const mine = { round, changes: [] as SoundChange[] };
-    preparing = mine;
-    const stillWanted = () => preparing === mine;
-    await fillShelf(usedShelf(), programOf(vamp, fullControls(vamp)).performance.notes, stillWanted);
-    if (!stillWanted()) return false;
-    preparing = null;
-    strings = audio.bus(performanceGain(perform(vamp), usedShelf()));
-    player.play(round, vamp);
-    for (const waiting of mine.changes) await change(waiting);
-    return player.playing() === round;
+  const play = (round: string, vamp: LiveVamp): Promise<boolean> => {
+    if (state !== 'running') return Promise.resolve(false);
+    if (player.playing() !== round) {
+      stop();
+      usedRig();
+      // The count-in begins at once; the bars are made ready under it.
+      player.play(round, vamp);
+    }
+    return Promise.resolve(player.playing() === round);
   };
 
   /** One after the other, in the order of the presses. */
-  const change = (wanted: SoundChange): Promise<void> => {
-    const round = preparing?.round ?? player.playing();
-    const done = changing.then(() => applyChange(wanted, round));
+  const inOrder = (work: () => Promise<void>): Promise<void> => {
+    const done = changing.then(work);
     changing = done.catch(() => undefined);
     return done;
   };
 
-  const applyChange = async (wanted: SoundChange, round: string | null): Promise<void> => {
-    if (preparing) {
-      if (preparing.round === round) preparing.changes.push(wanted);
-      return;
-    }
-    const program = player.program();
-    if (!program || player.playing() !== round) return;
-    await fillShelf(usedShelf(), changed(program, wanted).performance.notes, () => player.playing() === round);
-    if (player.playing() === round) player.change(wanted);
+  const change = (wanted: SoundChange): Promise<void> => {
+    const round = player.playing();
+    const plays = (): boolean => round !== null && player.playing() === round;
+    return inOrder(async () => {
+      const program = player.program();
+      if (!program || !plays()) return;
+      const changed = programOf(program.vamp, changedControls(program.vamp, program.controls, wanted));
+      for (const each of withReturn(changed)) await playedRig().prepare(each, each.bars, plays);
+      if (plays()) player.change(wanted);
+    });
+  };
+
+  const setInstrument = (wanted: Instrument): void => {
+    if (JSON.stringify(wanted) === JSON.stringify(instrument)) return;
+    instrument = wanted;
+    void inOrder(async () => {
+      const round = player.playing();
+      const plays = (): boolean => player.playing() === round && instrument === wanted;
+      const program = player.program();
+      // Nothing sounds: the next vamp begins with it.
+      if (!program || !plays()) return;
+      const next = createRig(audio.sampleRate(), wanted);
+      for (const each of withReturn(program)) await next.prepare(each, each.bars, plays);
+      if (!plays()) return;
+      rig = next;
+      player.renew();
+    });
   };
 
   const stop = (): void => {
-    preparing = null;
+    tones.end();
     player.stop();
   };
 
@@ -200,10 +287,22 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
     state: () => state,
     level: audio.level,
     setVolume: audio.setVolume,
+    setInstrument,
+    setDelay: (seconds) => {
+      delay = seconds;
+    },
     play,
     change,
+    tone: (tone) => {
+      if (state === 'running' && player.playing() === null) tones.play(tone, instrument);
+    },
+    click: (on) => {
+      if (!on) tones.end();
+      else if (state === 'running' && player.playing() === null) tones.click();
+    },
+    sinceClick: () => tones.sinceClick(audio.heard() - delay),
     stop,
-    position: () => player.position(audio.heard()),
+    position: () => player.position(audio.heard() - delay),
     dispose: () => {
       stop();
       devices?.removeEventListener('devicechange', events.onDeviceChange);
@@ -212,6 +311,9 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
   };
 }
 
-function changed({ vamp, controls }: Program, wanted: SoundChange): Program {
-  return programOf(vamp, changedControls(vamp, controls, wanted));
+/** A program, and what comes back by itself after it. */
+function withReturn(program: Program): readonly Program[] {
+  const { vamp, controls } = program;
+  if (controls.mode.kind !== 'drop-out') return [program];
+  return [program, programOf(vamp, { ...controls, mode: { kind: 'full' } })];
 }

@@ -20,7 +20,7 @@ import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { bassOf } from '../../shared-theory/neck.ts';
 import { grooveOf, perform } from '../../shared-theory/perform.ts';
 import { midiPitchClass, pitchClass } from '../../shared-theory/pitch.ts';
-import { parseVamp } from '../../shared-theory/vamps.ts';
+import { parseVamp, type VoicedVamp } from '../../shared-theory/vamps.ts';
 import { voice } from '../../shared-theory/voice.ts';
 
 const vamps = GROOVES.map((groove) => {
@@ -28,6 +28,9 @@ const vamps = GROOVES.map((groove) => {
   const slots = parseVamp('| G | . | D | . |', beats);
   return voice({ slots, groove: groove.id, tempo: groove.tempo[1], seed: 3 });
 });
+/** Whether the groove sounds the next bar's beginning before its line, and whether every bar begins with a stroke. */
+const pushes = (vamp: VoicedVamp) => grooveOf(vamp)?.slots.some((slot) => slot.pushes) ?? false;
+const onTheOne = (vamp: VoicedVamp) => !pushes(vamp) && (grooveOf(vamp)?.slots[0]?.accent ?? 0) > 0;
 function vampOf(groove: string, tempo: number) {
   return voice({ slots: parseVamp('| G | . | D | . |', groove === 'waltz' ? 3 : 4), groove, tempo, seed: 3 });
 }
@@ -191,6 +194,9 @@ describe('live controls', () => {
       expect(strokes(muted).length).toBeGreaterThan(0);
       expect(new Set(strokes(muted))).toEqual(new Set(strokes(full)));
       expect(muted.notes.every(({ touch, duration }) => touch === 'dead' && duration <= 0.06)).toBe(true);
+      expect(new Set(muted.notes.map(({ string, midi }) => `${string} ${midi}`)).size).toBeLessThanOrEqual(6);
+      // A push sounds in the bar before: only the second time round can be compared.
+      if (pushes(vamp)) continue;
       // Each chord's bar is struck on the same strings, and each string sounds one pitch throughout.
       const half = muted.seconds / 4;
       const strings = (chord: number) =>
@@ -198,7 +204,6 @@ describe('live controls', () => {
           .filter((note) => note.chord === chord && note.time < 2 * half)
           .map(({ string, midi, stroke, accent }) => `${string} ${midi} ${stroke} ${accent}`);
       expect(strings(1)).toEqual(strings(0));
-      expect(new Set(muted.notes.map(({ string, midi }) => `${string} ${midi}`)).size).toBeLessThanOrEqual(6);
     }
   });
 
@@ -294,7 +299,7 @@ describe('live controls', () => {
           expect(note.time).toBeCloseTo(performance.notes[index]?.time ?? -1, 9);
         for (const bar of bars) {
           expect(bar.notes.every((note) => note.time >= 0 && note.time < bar.seconds)).toBe(true);
-          expect(bar.notes[0]?.time ?? 1).toBeLessThan(0.01);
+          if (onTheOne(vamp)) expect(bar.notes[0]?.time ?? 1).toBeLessThan(0.01);
         }
       }
     }

@@ -1,4 +1,5 @@
 import { useCallback, useMemo, useRef } from 'preact/hooks';
+import { isBeside } from '../../../server/protocol/messages.ts';
 import type { HostView } from '../../../server/protocol/views.ts';
 import { numberWord } from '../../../server/protocol/words/counting.ts';
 import { hostWords } from '../../../server/protocol/words/en.ts';
@@ -142,7 +143,7 @@ function ChangeLine({
   readonly settlers: NonNullable<HostView['vamp']>['settlers'];
   readonly playing: boolean;
 }) {
-  if (!playing || change.kind === 'tempo') return null;
+  if (!playing || isBeside(change)) return null;
   const settler = change.kind === 'settler' ? settlers[change.index] : undefined;
   const said = words.changes[settler && isSung(settler) ? 'sung' : change.kind];
   return said === '' ? null : <span class="label">{said}</span>;

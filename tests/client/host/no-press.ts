@@ -8,4 +8,6 @@ export const NO_PRESS: HostActions = {
   acceptCaution: nothing,
   testNote: nothing,
   takeOver: nothing,
+  setDelay: nothing,
+  compare: nothing,
 };
