@@ -78,7 +78,8 @@ export function writeMidi(
   ].filter((events) => events !== false);
   return Uint8Array.from([
     ...headerChunk(1 + parts.length, TICKS_PER_QUARTER),
-    ...[conductor, ...parts].flatMap((events) => trackChunk(events, end)),
+    // A hand that is late may let go after the end.
+    ...[conductor, ...parts].flatMap((events) => trackChunk(events, Math.max(end, events.at(-1)?.tick ?? 0))),
   ]);
 }
 
@@ -165,12 +166,13 @@ function isHat(piece: KitPiece): boolean {
 
 /** Strokes on the kit: each a moment, cut off by the next on the same piece; an open hat by the next on either hat. */
 function percussion(strikes: readonly KitStrike[], tickOf: (seconds: number) => number, end: number): Held[] {
-  return strikes.map(({ time, piece, accent }, index) => {
+  return strikes.map(({ time, piece, accent, duration = Infinity }, index) => {
     const start = tickOf(time);
     const stops = ({ piece: next, time: at }: KitStrike) =>
       (next === piece || (isHat(piece) && isHat(next))) && tickOf(at) > start;
     const next = strikes.slice(index + 1).find(stops);
-    const longest = start + (piece === 'open-hat' ? OPEN_HAT_TICKS : STRUCK_TICKS);
+    const longest =
+      piece === 'open-hat' ? Math.min(start + OPEN_HAT_TICKS, tickOf(time + duration)) : start + STRUCK_TICKS;
     const stop = Math.max(start + 1, Math.min(longest, next ? tickOf(next.time) : end));
     return { key: KIT_KEY[piece], velocity: velocityOf(accent), start, end: stop };
   });

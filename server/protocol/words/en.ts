@@ -393,12 +393,15 @@ export const consoleWords = {
   },
   render: {
     usage:
-      'Give chords, a groove and a file: npm run render -- --chords "Em D" --groove relaxed-alternate --tempo 100 --out vamp.wav, or --midi vamp.mid for its notes. All grooves: npm run render -- --grooves',
-    oneFile: 'The sound and the notes go into two files: give --out and --midi different names.',
+      'Give chords, a groove and a file: npm run render -- --chords "Em D" --groove relaxed-alternate --tempo 100 --out vamp.wav, or --midi vamp.mid or --musicxml vamp.musicxml for its notes. A groove of your own: --groove-text in the place of --groove. All grooves: npm run render -- --grooves',
+    oneFile: 'Sound and notes go into files of their own: give --out, --midi and --musicxml different names.',
+    twoGrooves: 'One groove at a time: give --groove or --groove-text.',
+    nobodyPlays: 'With --no-guitar somebody else must play: add --kit or --bass.',
     beatsAndBars: 'Bar lines say how long each chord lasts: leave out --beats, or write the chords without bar lines.',
     tempo: '{groove} goes from {low} to {high} beats a minute, not {found}.',
     notWritten: 'Could not write {file}: {why}',
     wrote: '{file}: {seconds} s, {chords}, {groove}, {tempo} beats a minute',
+    wroteScore: '{file}: the score, {chords}, {groove}, {tempo} beats a minute',
     groove: '{id}  {name}, {meter}, {low} to {high} beats a minute',
   },
   bench: {

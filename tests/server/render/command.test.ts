@@ -30,6 +30,7 @@ type Rendered = {
     readonly accent: number;
     readonly chord: number;
   }[];
+  readonly kit?: readonly { readonly time: number; readonly piece: string }[];
   readonly truth: Record<string, unknown>;
 };
 
@@ -93,12 +94,43 @@ describe('render', () => {
     expect(tracks[1]?.filter(({ type }) => type === 'noteOn')).toHaveLength(performance.length);
   });
 
+  test('a score for notation programs, and the parts of a band in every file', () => {
+    const [score, midi, wav] = ['band.musicxml', 'band.mid', 'band.wav'].map((file) => join(folder, file));
+    const asked = ['--chords', 'Em D', '--groove', 'pushed-change', '--tempo', '100', '--kit', '--bass', '--human'];
+    const files = ['--musicxml', String(score), '--midi', String(midi), '--out', String(wav)];
+    const { status, out, error } = render(...asked, '--voice', 'nylon', ...files);
+    expect([status, error]).toEqual([0, '']);
+    expect(out.trimEnd().split('\n')).toEqual([
+      `${wav}: 6.4 s, Em D, pushed-change, 100 beats a minute`,
+      `${midi}: 4.8 s, Em D, pushed-change, 100 beats a minute`,
+      `${score}: the score, Em D, pushed-change, 100 beats a minute`,
+    ]);
+    const xml = readFileSync(String(score), 'utf8');
+    expect([...xml.matchAll(/<part-name>([^<]*)</g)].map(([, name]) => name)).toEqual([
+      'Nylon guitar',
+      'Bass guitar',
+      'Kit',
+    ]);
+    const names = parseMidi(readFileSync(String(midi))).tracks.map((track) =>
+      track.flatMap((event) => (event.type === 'trackName' ? [event.text] : [])),
+    );
+    expect(names).toEqual([['Em D, Pushed change'], ['Nylon guitar'], ['Bass guitar'], ['Kit']]);
+  });
+
+  test('the kit alone: no string sounds, and the truth stays', () => {
+    const { performance, truth, kit } = rendered('--chords', 'Em', '--groove', 'waltz', '--no-guitar', '--kit');
+    expect(performance).toEqual([]);
+    expect(truth).toMatchObject({ count: 1, roots: ['E'] });
+    expect(kit?.[0]).toMatchObject({ time: 0.1, piece: 'kick', chord: 0 });
+  });
+
   test('grooves: every groove with its name, meter and tempos', () => {
     const { status, out } = render('--grooves', '--json');
     expect(status).toBe(0);
     const grooves = JSON.parse(out) as readonly { readonly id: string }[];
     expect(grooves[0]).toEqual({ id: 'quarter-downs', name: 'Quarter downs', meter: '4/4', tempo: [60, 116] });
-    expect(grooves.map(({ id }) => id)).toContain('waltz');
+    expect(grooves).toHaveLength(27);
+    expect(new Set(grooves.map(({ id }) => id)).size).toBe(27);
   });
 
   test.each([
