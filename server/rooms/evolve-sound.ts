@@ -72,12 +72,17 @@ function changed({ tempo, climb }: SoundState, change: SoundChange, bar: number)
       return { tempo: change.tempo, climb: climbs ? climb : null };
     }
     case 'climb':
-      return { climb: change.to > (tempo ?? 0) ? change.to : null };
+      return { climb: markAbove(tempo, change.to) };
     case 'feel':
       return { feel: change.feel };
     case 'band':
       return { band: { kit: change.kit, bass: change.bass } };
   }
+}
+
+/** The mark of a climb from a tempo; null where it lies no higher, and nothing climbs. */
+export function markAbove(tempo: number | null, to: number): number | null {
+  return to > (tempo ?? 0) ? to : null;
 }
 
 /** Whether the loop of a round has come home by a moment, all of it having sounded; null where nobody knows. */

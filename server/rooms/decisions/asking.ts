@@ -3,6 +3,7 @@ import { parseQuestionId } from '../../../shared-theory/questions/round-question
 import { meanwhileOf } from '../../../shared-theory/questions/script.ts';
 import { isBeside } from '../../protocol/messages.ts';
 import type { AskHow, ModeChange, Reason, SoundChange } from '../../protocol/messages.ts';
+import { markAbove } from '../evolve-sound.ts';
 import type { RoomState, Sheet, SoundState } from '../state.ts';
 import { currentRound } from '../state.ts';
 
@@ -101,7 +102,7 @@ export function sameSound(change: SoundChange, { change: now, tempo, climb, feel
     case 'tempo':
       return tempo === change.tempo;
     case 'climb':
-      return climb === change.to;
+      return climb === markAbove(tempo, change.to);
     case 'feel':
       return feel === change.feel;
     case 'band':

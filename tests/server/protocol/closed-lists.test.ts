@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
-import { HIGHEST_CAPO, NAMINGS, POLICIES } from '../../../server/protocol/messages.ts';
+import { FEELS, HIGHEST_CAPO, NAMINGS, PITCH_RANGE, POLICIES, VOICES } from '../../../server/protocol/messages.ts';
+import type { Feel } from '../../../shared-theory/feels.ts';
 import { HIGHEST_CAPO as HIGHEST_OF_NECK } from '../../../shared-theory/neck/capo.ts';
 import { NAMINGS as PRINTED } from '../../../shared-theory/printer.ts';
+import { PITCH_RANGE as PITCHES, VOICES as GUITARS } from '../../../shared-theory/sound/instrument.ts';
 import { POLICIES as COUNTED } from '../../../shared-theory/truth.ts';
 
 // What travels knows nothing of the theory, so each list stands on both sides.
@@ -9,4 +11,8 @@ test('settings offer what the theory knows, no more and no less, in its order', 
   expect(NAMINGS).toEqual(PRINTED);
   expect(POLICIES).toEqual(COUNTED);
   expect(HIGHEST_CAPO).toBe(HIGHEST_OF_NECK);
+  expect(VOICES).toEqual(GUITARS);
+  expect(PITCH_RANGE).toEqual(PITCHES);
+  const feels: Readonly<Record<Feel, true>> = { written: true, driving: true, relaxed: true };
+  expect(FEELS).toEqual(Object.keys(feels));
 });

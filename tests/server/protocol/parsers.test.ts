@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { PROTOCOL_VERSION, REASONS } from '../../../server/protocol/messages.ts';
+import { FEELS, PROTOCOL_VERSION, REASONS } from '../../../server/protocol/messages.ts';
 import { parseCommand, parseHandshake, parsePairing } from '../../../server/protocol/parsers.ts';
 
 const COMMANDS: readonly Record<string, unknown>[] = [
@@ -92,6 +92,29 @@ const COMMANDS: readonly Record<string, unknown>[] = [
     bar: 8,
   },
   { type: 'ChangeSettings', id: 'i1', settings: { soundFollows: false } },
+  ...[
+    { kind: 'bass-forward' },
+    { kind: 'kit-only' },
+    { kind: 'chord-alone', slot: 1 },
+    { kind: 'root-then-chord', slot: 0 },
+    { kind: 'drop-out' },
+    { kind: 'climb', to: 120 },
+    ...FEELS.map((feel) => ({ kind: 'feel', feel })),
+    { kind: 'band', kit: true, bass: false },
+  ].flatMap((change) => [
+    { type: 'RequestChange', id: 'i1', round: 'r1', change },
+    { type: 'ChangeTook', id: 'i1', round: 'r1', change, bar: 4 },
+  ]),
+  ...[{ kind: 'reference' }, { kind: 'string', string: 1 }, { kind: 'string', string: 6 }, { kind: 'bass-check' }].map(
+    (tone) => ({ type: 'RequestTone', id: 'i1', tone }),
+  ),
+  { type: 'SaveGroove', id: 'i1', text: 'x'.repeat(1500) },
+  { type: 'EraseGroove', id: 'i1', groove: 'our-groove' },
+  ...[415, 440.5, 466].map((pitch) => ({
+    type: 'ChangeSettings',
+    id: 'i1',
+    settings: { voice: 'clean', pitch, smallSpeaker: true, band: { kit: true, bass: true } },
+  })),
 ];
 
 describe('commands', () => {
@@ -141,6 +164,28 @@ describe('commands', () => {
     [{ ...COMMANDS[21], settings: { naming: 'italian' } }, 'naming'],
     [{ ...COMMANDS[21], settings: { capo: 10 } }, 'capo'],
     [{ ...COMMANDS[21], settings: { capo: 1.5 } }, 'capo'],
+    [{ ...COMMANDS[21], settings: { pitch: 414.9 } }, 'pitch'],
+    [{ ...COMMANDS[21], settings: { pitch: 466.1 } }, 'pitch'],
+    [{ ...COMMANDS[21], settings: { pitch: '440' } }, 'pitch'],
+    [{ ...COMMANDS[21], settings: { pitch: Number.NaN } }, 'pitch'],
+    [{ ...COMMANDS[21], settings: { voice: 'piano' } }, 'voice'],
+    [{ ...COMMANDS[21], settings: { smallSpeaker: 1 } }, 'smallSpeaker'],
+    [{ ...COMMANDS[21], settings: { band: { kit: true } } }, 'bass'],
+    [{ ...COMMANDS[21], settings: { band: { kit: true, bass: true, horns: true } } }, 'horns'],
+    // Grooves are kept one by one.
+    [{ ...COMMANDS[21], settings: { grooves: [] } }, 'grooves'],
+    [{ ...COMMANDS[15], change: { kind: 'chord-alone', slot: 0.5 } }, 'slot'],
+    [{ ...COMMANDS[15], change: { kind: 'climb', to: Infinity } }, 'to'],
+    [{ ...COMMANDS[15], change: { kind: 'feel', feel: 'sad' } }, 'feel'],
+    [{ ...COMMANDS[15], change: { kind: 'band', kit: true } }, 'bass'],
+    [{ ...COMMANDS[15], change: { kind: 'kit-only', slot: 0 } }, 'slot'],
+    [{ type: 'RequestTone', id: 'i1', tone: { kind: 'string', string: 0 } }, 'string'],
+    [{ type: 'RequestTone', id: 'i1', tone: { kind: 'string', string: 7 } }, 'string'],
+    [{ type: 'RequestTone', id: 'i1', tone: { kind: 'string', string: 1.5 } }, 'string'],
+    [{ type: 'RequestTone', id: 'i1', tone: { kind: 'horn' } }, 'kind'],
+    [{ type: 'SaveGroove', id: 'i1', text: '' }, 'text'],
+    [{ type: 'SaveGroove', id: 'i1', text: 'x'.repeat(1501) }, 'text'],
+    [{ type: 'EraseGroove', id: 'i1', groove: 'x'.repeat(65) }, 'groove'],
   ])('%j is refused, and what was wrong is named: %s', (payload, named) => {
     const parsed = parseCommand(payload);
     expect(parsed).toMatchObject({ ok: false, reason: 'message-not-readable' });

@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { DEPTHS } from '../../../server/protocol/messages.ts';
-import type { Command, RoomSettings, SoundChange } from '../../../server/protocol/messages.ts';
+import { DEPTHS, FEELS } from '../../../server/protocol/messages.ts';
+import type { Command, RoomSettings, SoundChange, Tone } from '../../../server/protocol/messages.ts';
 import type { Sender } from '../../../server/rooms/commands.ts';
 import { decide } from '../../../server/rooms/decide.ts';
 import type { RoomEvent, Stamp } from '../../../server/rooms/events.ts';
@@ -75,8 +75,21 @@ const change: fc.Arbitrary<SoundChange> = fc.oneof(
     wrong: fc.constant(reading),
     right: fc.constant(reading),
   }),
+  fc.record({ kind: fc.constantFrom('bass-forward' as const, 'kit-only' as const, 'drop-out' as const) }),
+  fc.record({ kind: fc.constantFrom('chord-alone' as const, 'root-then-chord' as const), slot }),
   fc.record({ kind: fc.constant('tempo' as const), tempo: fc.integer({ min: 0, max: 400 }) }),
+  fc.record({ kind: fc.constant('climb' as const), to: fc.integer({ min: 0, max: 400 }) }),
+  fc.record({ kind: fc.constant('feel' as const), feel: fc.constantFrom(...FEELS) }),
+  fc.record({ kind: fc.constant('band' as const), kit: fc.boolean(), bass: fc.boolean() }),
 );
+const tone = fc.constantFrom<Tone>({ kind: 'reference' }, { kind: 'string', string: 6 }, { kind: 'bass-check' });
+/** Grooves of the class's own, one of them in two ways, and texts that are none. */
+const OWN = [
+  'our-one, Ours | E8 | 4/4 | 60-120 | r=1',
+  'our-one, Ours | E8 | 4/4 | 60-100 | r=1',
+  'our-two, Two | E8 | 4/4 | 60-120 | r=1',
+].map((header) => `${header} / strk D-D-DUDU / zone A.A.AHAH / tch o.o.oooo / acc 30203121`);
+const ownText = fc.constantFrom(...OWN, 'our-one', OWN[0]?.replace('our-one', 'waltz') ?? '');
 const chords = fc.constantFrom(
   'Em D',
   'G D',
@@ -89,7 +102,7 @@ const chords = fc.constantFrom(
   'H7',
   '',
 );
-const groove = fc.constantFrom(null, 'waltz', 'relaxed-alternate', 'polka');
+const groove = fc.constantFrom(null, 'waltz', 'relaxed-alternate', 'our-one', 'polka');
 const tempo = fc.constantFrom(null, 90, 1);
 const directions = fc.constantFrom(null, ['up' as const], ['usual' as const]);
 const hands = { leftHanded: fc.boolean(), pair: fc.boolean(), leftThumb: fc.boolean() };
@@ -101,13 +114,15 @@ const onAsk = fc.constantFrom(
   'ShowAnswer' as const,
   'AnswerAgain' as const,
 );
-const settings = fc.constantFrom<Partial<RoomSettings>>(
+const settings = fc.constantFrom<Partial<Omit<RoomSettings, 'grooves'>>>(
   { policy: 'relatives' },
   { policy: 'modes', naming: 'german' },
   { namesShown: true },
   { capo: 3, slashIsNew: true },
   { capo: 12 },
   { qualities: ['major'] },
+  { voice: 'nylon', pitch: 442, smallSpeaker: true, band: { kit: true, bass: false } },
+  { pitch: 400 },
 );
 /** More of what carries a lesson on, less of what ends it. */
 const command: fc.Arbitrary<Command> = fc.oneof(
@@ -188,6 +203,9 @@ const command: fc.Arbitrary<Command> = fc.oneof(
   often(3, fc.record({ type: is('RequestPlay'), id, round })),
   often(5, fc.record({ type: is('RequestChange'), id, round, change })),
   often(1, fc.record({ type: is('RequestStop'), id })),
+  often(1, fc.record({ type: is('RequestTone'), id, tone })),
+  often(3, fc.record({ type: is('SaveGroove'), id, text: ownText })),
+  often(2, fc.record({ type: is('EraseGroove'), id, groove: fc.constantFrom('our-one', 'our-two', 'waltz') })),
   often(3, fc.record({ type: is('ChangeSettings'), id, settings })),
   often(2, fc.record({ type: is('RenameStudent'), id, student: students, name: fc.constantFrom('Ana', 'Bo', '') })),
   often(1, fc.record({ type: is('EraseStudent'), id, student: students })),
@@ -286,6 +304,20 @@ const keptBegun: readonly [Command, Sender][] = [
     { role: 'host', page: 'page-1' },
   ],
 ];
+/** It climbs, in another feel; one groove is kept. */
+const climbBegun: readonly [Command, Sender][] = [
+  ...memoryBegun.slice(0, 4),
+  [
+    { type: 'ChangeTook', id: 'c', round: 'r1', change: { kind: 'climb', to: 400 }, bar: 4 },
+    { role: 'host', page: 'page-1' },
+  ],
+  [
+    { type: 'ChangeTook', id: 'c', round: 'r1', change: { kind: 'feel', feel: 'driving' }, bar: 6 },
+    { role: 'host', page: 'page-1' },
+  ],
+  [{ type: 'SaveGroove', id: 'c', text: OWN[0] ?? '' }, { role: 'desk' }],
+  [{ type: 'RequestChange', id: 'c', round: 'r1', change: { kind: 'tempo', tempo: 120 } }, { role: 'desk' }],
+];
 /** Two of three students are asked less far than the class, and have written. */
 const depthsBegun: readonly [Command, Sender][] = [
   join,
@@ -335,6 +367,7 @@ const beginnings = fc.constantFrom(
   memoryBegun,
   droppedBegun,
   keptBegun,
+  climbBegun,
   depthsBegun,
 );
 

@@ -7,7 +7,7 @@ import { parseQuestionId } from '../../../shared-theory/questions/round-question
 import type { RoundQuestion } from '../../../shared-theory/questions/round-questions.ts';
 import { LEVELS } from '../../../shared-theory/levels.ts';
 import { DEPTHS } from '../../../server/protocol/messages.ts';
-import type { AskHow, Command, Depth, SoundChange } from '../../../server/protocol/messages.ts';
+import type { AskHow, Command, Depth, RoomSettings, SoundChange, Tone } from '../../../server/protocol/messages.ts';
 import type { Sender } from '../../../server/rooms/commands.ts';
 import { decide } from '../../../server/rooms/decide.ts';
 import type { HeardRound, NewEvent } from '../../../server/rooms/events.ts';
@@ -43,7 +43,11 @@ type Act =
   | { readonly act: 'ask'; readonly question: string; readonly how?: AskHow }
   | { readonly act: 'stand'; readonly question: string; readonly answer: unknown }
   | { readonly act: 'strike'; readonly question: string; readonly struck: boolean }
-  | { readonly act: 'change'; readonly change: SoundChange }
+  /** Told by the host page, or asked for at the desk. */
+  | { readonly act: 'change' | 'wish'; readonly change: SoundChange }
+  | { readonly act: 'tone'; readonly tone: Tone }
+  | { readonly act: 'groove'; readonly text: string }
+  | { readonly act: 'settings'; readonly settings: Partial<Omit<RoomSettings, 'grooves'>> }
   | { readonly act: 'both' }
   | { readonly act: 'write'; readonly student: number; readonly answer: unknown; readonly heldMs: number }
   | { readonly act: 'close' | 'spread' | 'again' | 'show' }
@@ -81,7 +85,25 @@ const CHANGE = fc.constantFrom<SoundChange>(
   { kind: 'hold', slot: 0 },
   { kind: 'muted' },
   { kind: 'settler', index: 0 },
+  { kind: 'bass-forward' },
+  { kind: 'kit-only' },
+  { kind: 'chord-alone', slot: 0 },
+  { kind: 'root-then-chord', slot: 0 },
+  { kind: 'drop-out' },
+  { kind: 'tempo', tempo: 96 },
+  { kind: 'climb', to: 120 },
+  { kind: 'feel', feel: 'driving' },
+  { kind: 'band', kit: true, bass: true },
   { kind: 'both', ask: 'a1', wrong: [], right: [] },
+);
+/** What a desk does that is about no question. */
+const BESIDE = fc.constantFrom<Act>(
+  { act: 'tone', tone: { kind: 'string', string: 6 } },
+  {
+    act: 'groove',
+    text: 'ours, Ours | E8 | 4/4 | 60-120 | r=1 / strk D-D-DUDU / zone A.A.AHAH / tch o.o.oooo / acc 30203121',
+  },
+  { act: 'settings', settings: { voice: 'nylon', pitch: 442, smallSpeaker: true, band: { kit: true, bass: true } } },
 );
 const DEPTH = fc.record({
   act: fc.constant('depth' as const),
@@ -111,7 +133,11 @@ const acts = (questions: readonly string[]): fc.Arbitrary<Act[]> =>
           struck: fc.boolean(),
         }),
       },
-      { weight: 1, arbitrary: fc.record({ act: fc.constant('change' as const), change: CHANGE }) },
+      {
+        weight: 2,
+        arbitrary: fc.record({ act: fc.constantFrom('change' as const, 'wish' as const), change: CHANGE }),
+      },
+      { weight: 1, arbitrary: BESIDE },
       { weight: 1, arbitrary: fc.constant({ act: 'both' as const }) },
       {
         weight: 5,
@@ -213,6 +239,14 @@ function commandOf(
         { role: 'host', page: 'page-1' },
         { type: 'ChangeTook', id, round: 'r1', change: act.change, bar: counter },
       ];
+    case 'wish':
+      return [DESK, { type: 'RequestChange', id, round: 'r1', change: act.change }];
+    case 'tone':
+      return [DESK, { type: 'RequestTone', id, tone: act.tone }];
+    case 'groove':
+      return [DESK, { type: 'SaveGroove', id, text: act.text }];
+    case 'settings':
+      return [DESK, { type: 'ChangeSettings', id, settings: act.settings }];
     case 'write': {
       const { answer, heldMs } = act;
       // Now and then an answer to the sheet before.

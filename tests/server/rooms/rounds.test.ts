@@ -5,7 +5,14 @@ import { parseQuestionId } from '../../../shared-theory/questions/round-question
 import type { Command } from '../../../server/protocol/messages.ts';
 import { asked, closed, DESK, given, guitar, HOST, opened, played, started } from '../../support/given.ts';
 
-const start = (after: number, level = 7): Command => ({ type: 'StartRound', id: 'c', after, level, item: null, groove: null });
+const start = (after: number, level = 7): Command => ({
+  type: 'StartRound',
+  id: 'c',
+  after,
+  level,
+  item: null,
+  groove: null,
+});
 type Guitar = Extract<Command, { type: 'StartGuitarRound' }>;
 const strum = (changed: Partial<Guitar> = {}): Command => ({
   type: 'StartGuitarRound',

@@ -345,7 +345,15 @@ describe('the host', () => {
       // A note that is sung lies above the strings of the first chord.
       settlers: [...settlers.slice(0, 2), { note: 'C#', midi: 73 }, { note: 'C', midi: 72 }],
     });
-    expect(view.sound).toEqual({ playing: true, round: 'r1', change: { kind: 'full' }, tempo: 96 });
+    expect(view.sound).toEqual({
+      playing: true,
+      round: 'r1',
+      change: { kind: 'full' },
+      tempo: 96,
+      climb: null,
+      feel: 'written',
+      band: { kit: false, bass: false },
+    });
     expect(view.settings).toEqual(SETTINGS);
   });
 
