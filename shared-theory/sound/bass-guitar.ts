@@ -32,8 +32,8 @@ const FADE_SECONDS = 0.03;
  * What a small speaker gets: more of the harmonics that lie in the lowest band which it plays well, and a brighter finger. The ear finds
  * the note under them; a linear filter leaves its tuning alone.
  */
-const PLAYED_BAND = { hertz: 290, q: 0.8, gain: 2.2 } as const;
-const SMALL_SPEAKER_BRIGHTER = 2.2;
+const PLAYED_BAND = { hertz: 290, q: 0.8, gain: 2.6 } as const;
+const SMALL_SPEAKER_BRIGHTER = 3;
 
 /**
  * A round electric bass as mono samples, starting with its onset: a string loop in tune within a cent, plucked by a finger. The

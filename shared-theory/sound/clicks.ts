@@ -1,34 +1,18 @@
+import { STEEL, type Instrument } from './instrument.ts';
 import { matchingGain } from './mix.ts';
 import { renderString } from './plucked-string.ts';
 
-/** A woody tick of the count-in: the first beat of the bar is higher and louder. Mono samples, 80 ms. */
-export function countInTick(accented: boolean, sampleRate: number): Float32Array {
-  const out = new Float32Array(Math.round(0.08 * sampleRate));
-  const base = accented ? 1480 : 1110;
-  const level = accented ? 0.34 : 0.2;
-  // A struck bar of wood: its second mode lies about 2.76 times above the first and dies faster (Fletcher and Rossing).
-  const modes = [
-    { hertz: base, share: 0.75, seconds: 0.055 },
-    { hertz: base * 2.756, share: 0.25, seconds: 0.02 },
-  ];
-  for (let n = 0; n < out.length; n++) {
-    const t = n / sampleRate;
-    const rise = Math.min(1, t / 0.0008);
-    const sum = modes.reduce(
-      (total, { hertz, share, seconds }) =>
-        total + share * 10 ** ((-3 * t) / seconds) * Math.sin(2 * Math.PI * hertz * t),
-      0,
-    );
-    out[n] = level * rise * sum;
-  }
-  return out;
-}
+export { countInVoice } from './count-voice.ts';
+export { countInTick } from './tick.ts';
 
-/** The note that proves that sound runs: A, 220 Hz, as loud as a vamp, so that it also sets level and tuning. Two seconds. */
-export function testNote(sampleRate: number): Float32Array {
+/**
+ * The note that proves that sound runs: A, an octave under the class's pitch, as loud as a vamp, so that it also sets level and tuning. Two
+ * seconds.
+ */
+export function testNote(sampleRate: number, instrument: Instrument = STEEL): Float32Array {
   const samples = renderString(
     { midi: 57, string: 3, fret: 2, touch: 'open', accent: 3, stroke: 'down' },
-    { seconds: 2, sampleRate, seed: 57 },
+    { seconds: 2, sampleRate, seed: 57, instrument },
   );
   const gain = matchingGain(samples, sampleRate);
   return samples.map((sample) => sample * gain);

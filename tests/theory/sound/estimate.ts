@@ -89,16 +89,13 @@ function section(
   const edge = (1 + turn * Math.cos(omega)) / 2 / (1 + alpha);
   const a1 = (-2 * Math.cos(omega)) / (1 + alpha);
   const a2 = (1 - alpha) / (1 + alpha);
-  const [x, y] = [
-    [0, 0],
-    [0, 0],
-  ];
+  let [x1, x2, y1, y2] = [0, 0, 0, 0];
   return samples.map((now) => {
-    const out = edge * (now - 2 * turn * (x[0] ?? 0) + (x[1] ?? 0)) - a1 * (y[0] ?? 0) - a2 * (y[1] ?? 0);
-    x.unshift(now);
-    x.pop();
-    y.unshift(out);
-    y.pop();
+    const out = edge * (now - 2 * turn * x1 + x2) - a1 * y1 - a2 * y2;
+    x2 = x1;
+    x1 = now;
+    y2 = y1;
+    y1 = out;
     return out;
   });
 }

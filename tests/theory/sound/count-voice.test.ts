@@ -1,0 +1,102 @@
+import { describe, expect, test } from 'vitest';
+import { countInTick, countInVoice } from '../../../shared-theory/sound/clicks.ts';
+import { kWeighted, meanSquare } from '../../../shared-theory/sound/loudness.ts';
+import { SPOKEN_NUMBERS, VOWELS } from '../../../shared-theory/sound/spoken-numbers.ts';
+import { band, decibels, level, peak } from './estimate.ts';
+
+const RATE = 44100;
+const NUMBERS = SPOKEN_NUMBERS.map((_, index) => index + 1);
+
+/** Highest K-weighted level of 30 ms, in decibels. */
+function loudest(samples: Float32Array): number {
+  const weighted = kWeighted(samples, RATE);
+  const length = Math.round(0.03 * RATE);
+  let most = 0;
+  for (let from = 0; from + length <= weighted.length; from += 100)
+    most = Math.max(most, meanSquare(weighted, from, from + length));
+  return 10 * Math.log10(most);
+}
+
+/** Power of a stretch at a frequency over 100 Hz, whatever harmonics of the voice fall there. */
+function around(samples: Float32Array, hertz: number, from: number, to: number): number {
+  return decibels(level(band(samples, RATE, hertz * 0.92, hertz * 1.09), RATE, from, to));
+}
+
+describe.each(NUMBERS)('%i spoken', (number) => {
+  test.each([true, false])('accented %s: begins at once, as loud as the tick, and ends in silence', (accented) => {
+    const spoken = countInVoice(number, accented, RATE);
+    const heard = spoken.findIndex((sample) => Math.abs(sample) > 0.1 * peak(spoken));
+    expect(heard / RATE).toBeLessThan(0.001);
+    expect(spoken[0]).not.toBe(0);
+    expect(Math.abs(loudest(spoken) - loudest(countInTick(accented, RATE)))).toBeLessThan(0.5);
+    expect(Math.abs(spoken.at(-1) ?? 1)).toBeLessThan(1e-6);
+    expect(spoken.length / RATE).toBeLessThanOrEqual(0.3);
+    expect(peak(spoken)).toBeLessThan(0.9);
+    const mean = spoken.reduce((sum, sample) => sum + sample, 0) / spoken.length;
+    expect(decibels(Math.abs(mean))).toBeLessThan(-60);
+  });
+
+  test('is a voice: its vowel repeats at a pitch of a singer’s', () => {
+    for (const [accented, low, high] of [
+      [true, 165, 196],
+      [false, 139, 165],
+    ] as const) {
+      const spoken = countInVoice(number, accented, RATE);
+      const from = Math.round(0.12 * RATE);
+      const likeness = (lag: number) => {
+        let [product, one, other] = [0, 0, 0];
+        for (let n = from; n < from + 2200; n++) {
+          product += (spoken[n] ?? 0) * (spoken[n + lag] ?? 0);
+          one += (spoken[n] ?? 0) ** 2;
+          other += (spoken[n + lag] ?? 0) ** 2;
+        }
+        return product / Math.sqrt(one * other);
+      };
+      const lags = Array.from({ length: 220 }, (_, index) => 180 + index);
+      const best = lags.reduce((found, lag) => (likeness(lag) > likeness(found) ? lag : found));
+      expect(likeness(best)).toBeGreaterThan(0.8);
+      expect(RATE / best).toBeGreaterThan(low - 4);
+      expect(RATE / best).toBeLessThan(high + 4);
+    }
+  });
+
+  test('the same at every rate, and the same every time', () => {
+    const [one, again] = [countInVoice(number, false, RATE), countInVoice(number, false, RATE)];
+    expect(one.every((sample, n) => sample === again[n])).toBe(true);
+    expect(Math.abs(peak(countInVoice(number, false, 48000)) / peak(one) - 1)).toBeLessThan(0.3);
+  });
+});
+
+describe('what the mouth does', () => {
+  test('the lips and the tongue shape each vowel as its table says', () => {
+    const share = (number: number, hertz: number, from: number, to: number) => {
+      const spoken = countInVoice(number, true, RATE);
+      return around(spoken, hertz, from, to) - decibels(level(spoken, RATE, from, to));
+    };
+    const heed = (hertz: number) => share(3, hertz, 0.14, 0.21);
+    const whod = (hertz: number) => share(2, hertz, 0.12, 0.2);
+    const hud = (hertz: number) => share(1, hertz, 0.1, 0.16);
+    const hawed = (hertz: number) => share(4, hertz, 0.09, 0.15);
+    // Close vowels have their first formant low, open ones high.
+    for (const open of [hud, hawed]) expect(open(VOWELS.hud[0])).toBeGreaterThan(heed(VOWELS.hud[0]) + 6);
+    for (const close of [heed, whod]) expect(close(290)).toBeGreaterThan(hud(290) + 6);
+    // Front vowels have their second formant high, and little between it and the first.
+    expect(heed(VOWELS.heed[1])).toBeGreaterThan(heed(1000) + 6);
+    expect(heed(VOWELS.heed[1])).toBeGreaterThan(whod(VOWELS.heed[1]) + 6);
+    for (const back of [whod, hawed]) expect(back(VOWELS.whod[1])).toBeGreaterThan(back(VOWELS.heed[1]) + 10);
+  });
+
+  test('two, three and four begin with breath, one with the voice', () => {
+    const hiss = (number: number) => {
+      const spoken = countInVoice(number, false, RATE);
+      return decibels(level(band(spoken, RATE, 2500, 12000), RATE, 0, 0.03) / level(spoken, RATE, 0, 0.03));
+    };
+    for (const number of [2, 3, 4]) expect(hiss(number), `${number}`).toBeGreaterThan(-4);
+    expect(hiss(1)).toBeLessThan(-12);
+  });
+
+  test('refuses what nobody counts', () => {
+    for (const number of [0, 5, -1, 1.5, Number.NaN])
+      expect(() => countInVoice(number, true, RATE)).toThrow(RangeError);
+  });
+});
