@@ -113,8 +113,6 @@ export type RoomEvent =
   | Event<'LessonPlanned', { readonly items: readonly LessonItem[] }>
   | Event<'VampStarted', { readonly round: string; readonly tempo: number }>
   | Event<'ChangeTook', { readonly round: string; readonly change: SoundChange; readonly bar: number }>
-  /** It climbs no more: another tempo was asked for. */
-  | Event<'ClimbDropped', { readonly round: string }>
   | Event<'VampStopped', { readonly round: string }>
   /** Two bars have passed unheard since the silence took. */
   | Event<'SilenceKept', { readonly round: string }>
@@ -152,7 +150,6 @@ export const EVENT_VERSIONS: Readonly<Record<EventType, number>> = {
   LessonPlanned: 1,
   VampStarted: 1,
   ChangeTook: 1,
-  ClimbDropped: 1,
   VampStopped: 1,
   SilenceKept: 1,
   LessonEnded: 1,

@@ -5,10 +5,7 @@ import type { RoomEvent, Stamp } from './events.ts';
 import type { RoomState, RoundRecord, SoundState } from './state.ts';
 import { roundOf, SILENCE } from './state.ts';
 
-type SoundEvent = Extract<
-  RoomEvent,
-  { type: 'VampStarted' | 'ChangeTook' | 'ClimbDropped' | 'SilenceKept' | 'VampStopped' }
->;
+type SoundEvent = Extract<RoomEvent, { type: 'VampStarted' | 'ChangeTook' | 'SilenceKept' | 'VampStopped' }>;
 
 /** Folds what the host page reports of its sound. */
 export function soundOn(state: RoomState, event: SoundEvent, stamp: Stamp): void {
@@ -42,9 +39,6 @@ export function soundOn(state: RoomState, event: SoundEvent, stamp: Stamp): void
       if (record !== undefined && !GOES_ON.includes(change.kind)) stopCounting(record, stamp);
       return;
     }
-    case 'ClimbDropped':
-      state.sound = { ...state.sound, climb: null };
-      return;
     case 'SilenceKept':
       if (state.sound.change.kind === 'silence') state.sound = { ...state.sound, kept: true };
       return;
@@ -66,11 +60,9 @@ function changed({ tempo, climb }: SoundState, change: SoundChange, bar: number)
     return change.kind === 'again' ? { change: FULL, again: bar, kept: false } : { change, kept: false };
   }
   switch (change.kind) {
-    case 'tempo': {
-      // A climb has come to its end at its mark, and what is slower than before is no step of one.
-      const climbs = climb !== null && change.tempo < climb && change.tempo > (tempo ?? 0);
-      return { tempo: change.tempo, climb: climbs ? climb : null };
-    }
+    case 'tempo':
+      // At its mark a climb has come to its end.
+      return { tempo: change.tempo, climb: climb === null ? null : markAbove(change.tempo, climb) };
     case 'climb':
       return { climb: markAbove(tempo, change.to) };
     case 'feel':
@@ -80,7 +72,7 @@ function changed({ tempo, climb }: SoundState, change: SoundChange, bar: number)
   }
 }
 
-/** The mark of a climb from a tempo; null where it lies no higher, and nothing climbs. */
+/** The mark of a climb from a tempo; null where it lies no higher: so a page says that nothing climbs any more. */
 export function markAbove(tempo: number | null, to: number): number | null {
   return to > (tempo ?? 0) ? to : null;
 }

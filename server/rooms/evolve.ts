@@ -121,7 +121,6 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       return;
     case 'VampStarted':
     case 'ChangeTook':
-    case 'ClimbDropped':
     case 'SilenceKept':
     case 'VampStopped':
       soundOn(state, event, stamp);

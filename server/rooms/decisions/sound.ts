@@ -39,10 +39,7 @@ export function requestChange(state: RoomState, command: CommandOf<'RequestChang
   if (fault !== null) return fault;
   // Whoever wants to hear something else does not wait for silence any more.
   const still = !isBeside(change) && change.kind !== 'silence' ? notAwaited(state, round) : [];
-  // Whoever names a tempo wants that one.
-  const drops = change.kind === 'tempo' && state.sound.climb !== null;
-  const events: readonly NewEvent[] = drops ? [{ type: 'ClimbDropped', round }] : [];
-  return ordering(happens([...still, ...events]), changing(round, change));
+  return ordering(happens(still), changing(round, change));
 }
 
 /** A tone on the host page: to tune by, or to judge the speaker. Beside a vamp nobody could. */
