@@ -1,4 +1,4 @@
-import type { Feel, SoundChange } from '../../server/protocol/messages.ts';
+import { isBeside, type Feel, type SoundChange } from '../../server/protocol/messages.ts';
 import type { Band } from '../../shared-theory/band.ts';
 import { withFeel } from '../../shared-theory/feels.ts';
 import { climbed, withTempo } from '../../shared-theory/live.ts';
@@ -29,6 +29,10 @@ export function feltVamp(vamp: LiveVamp, { feel, tempo }: Pick<Controls, 'feel' 
 
 /** Controls after a change; the tempo is one that the groove can take. Throws `RangeError` for a slot or settler that the loop has not. */
 export function changedControls(vamp: LiveVamp, controls: Controls, change: SoundChange): Controls {
+  if (!isBeside(change)) {
+    playedSlots(vamp, change);
+    return { ...controls, mode: change };
+  }
   switch (change.kind) {
     case 'tempo': {
       const { tempo } = withTempo(feltVamp(vamp, controls), change.tempo);
@@ -45,9 +49,6 @@ export function changedControls(vamp: LiveVamp, controls: Controls, change: Soun
     }
     case 'band':
       return { ...controls, band: { kit: change.kit, bass: change.bass } };
-    default:
-      playedSlots(vamp, change);
-      return { ...controls, mode: change };
   }
 }
 
@@ -68,9 +69,11 @@ export function climbedControls(controls: Controls): Controls {
 /** What a change turned out to be, in the words of the room: the tempo as it is played, and what ended or moved with it. */
 export function takenAs(before: Controls, after: Controls, change: SoundChange): readonly SoundChange[] {
   const tempo = { kind: 'tempo', tempo: after.tempo } as const;
+  if (!isBeside(change)) return [change];
   switch (change.kind) {
     case 'tempo':
-      return [tempo];
+      // The room cannot tell a tempo that was asked for from a step of the climb.
+      return before.climb === null ? [tempo] : [tempo, { kind: 'climb', to: after.tempo }];
     case 'climb':
       return [{ kind: 'climb', to: after.climb ?? after.tempo }];
     case 'feel': {
@@ -78,7 +81,7 @@ export function takenAs(before: Controls, after: Controls, change: SoundChange):
       const mark = after.climb === before.climb ? [] : [{ kind: 'climb', to: after.climb ?? after.tempo } as const];
       return [change, ...moved, ...mark];
     }
-    default:
+    case 'band':
       return [change];
   }
 }
