@@ -20,7 +20,7 @@ const CHECK_SECONDS = 2;
 const REST_SECONDS = 0.5;
 
 /** Quality factors of the three sections of a sixth-order Butterworth filter. */
-const BUTTERWORTH_SIX = [0.5176, 0.7071, 1.9319] as const;
+const BUTTERWORTH_SIX = [0.5176, Math.SQRT1_2, 1.9319] as const;
 
 /** The A of the class's pitch to tune by: four steady seconds, as loud as a vamp. Mono samples. */
 export function referenceTone({ pitch }: Pick<Instrument, 'pitch'>, sampleRate: number): Float32Array {
@@ -57,7 +57,7 @@ export function bassCheck(instrument: Instrument, sampleRate: number): Float32Ar
 
 /** A notch on the fundamental, and what lies under one and a half times it cut off. */
 function withoutFundamental(samples: Float32Array, hertz: number, sampleRate: number): Float32Array {
-  const high = BUTTERWORTH_SIX.reduce(
+  const high = BUTTERWORTH_SIX.reduce<Float64Array>(
     (left, q) => filtered(left, highPass(hertz * 1.5, q, sampleRate)),
     Float64Array.from(samples),
   );
