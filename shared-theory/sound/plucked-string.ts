@@ -7,6 +7,7 @@ import { STEEL, type Instrument } from './instrument.ts';
 import { kWeighted } from './loudness.ts';
 import { pickAttack } from './pick-attack.ts';
 import { pluck } from './pluck.ts';
+import { filtered, highPass } from './second-order.ts';
 import { addRinging } from './string-loop.ts';
 import { addSympathy } from './sympathy.ts';
 import { pluckerOf, voiceSound, type VoiceSound } from './voices.ts';
@@ -41,7 +42,7 @@ const PICK_TOUCH_DB = { open: 0, ring: 0, half: -5, choke: 0, palm: -12, dead: -
 const MOST_NOISE = 0.7;
 
 /** A small speaker's bass: louder, its attack clearer. */
-const BASS_DB = 3;
+const BASS_DB = 4.5;
 const BASS_ATTACK_DB = 3;
 const BASS_BRIGHTNESS = 1.25;
 
@@ -53,8 +54,12 @@ const LEVEL_SECONDS = 0.125;
  * The two motions of a string, up and down and along the top, are tuned this far apart: a few of the upper partials beat
  * slowly, as on any guitar, and the pitch stays where it is.
  */
-const APART_CENTS = 1;
+const APART_CENTS = 0.7;
 const MOST_APART_HZ = 0.25;
+
+/** How fast loose fingers take the sound from a string, and the least hertz that they leave of it. */
+const DEAD_SECONDS = 0.05;
+const DEAD_FROM_HZ = 60;
 
 /** Attack long enough to take the edge off the first sample, short enough to keep the onset where it is. */
 const ATTACK_SECONDS = 0.0004;
@@ -78,7 +83,7 @@ export function renderString(struck: StruckString, options: StringOptions): Floa
   const length = Math.max(1, Math.round(seconds * sampleRate));
   const samples = new Float64Array(Math.max(length, Math.round(LEVEL_SECONDS * sampleRate)));
   const { noise } = addString(samples, struck, { sound, share, sampleRate, seed, frequency: frequency(midi) });
-  if (touch === 'dead') fadeLike(samples, 0.05 * sampleRate);
+  if (touch === 'dead') deaden(samples, sampleRate);
 
   const wanted =
     REFERENCE * 10 ** ((ACCENT_DB[accent] + TOUCH_DB[touch] + balance + (share === 'bass' ? BASS_DB : 0)) / 20);
@@ -162,14 +167,18 @@ function levels(
   return { string: Math.sqrt(middle ** 2 + (power - noise ** 2 * noises) / strings) - middle, attack: noise };
 }
 
-/** An envelope to −60 dB after `samples60` samples. */
-function fadeLike(samples: Float64Array, samples60: number): void {
-  const step = 10 ** (-3 / samples60);
+/** Loose fingers: an envelope to −60 dB over `DEAD_SECONDS`, silence after six times as long. */
+function deaden(samples: Float64Array, sampleRate: number): void {
+  const step = 10 ** (-3 / (DEAD_SECONDS * sampleRate));
+  const silent = Math.min(samples.length, Math.round(6 * DEAD_SECONDS * sampleRate));
   let gain = 1;
-  for (let n = 0; n < samples.length; n++) {
+  for (let n = 0; n < silent; n++) {
     samples[n] = (samples[n] ?? 0) * gain;
     gain *= step;
   }
+  samples.fill(0, silent);
+  // Half a swing of a low string, cut off by the envelope, would leave direct current.
+  samples.set(filtered(samples.subarray(0, silent), highPass(DEAD_FROM_HZ, Math.SQRT1_2, sampleRate)));
 }
 
 /** The samples `gain` times, with the rise of the attack and the fade at the end. */

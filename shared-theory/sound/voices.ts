@@ -158,7 +158,7 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
   },
   clean: {
     program: 27,
-    ring: [7, 8, 8.5, 8, 9, 10],
+    ring: [7.5, 9, 9, 9, 10, 11],
     brightRing: [0.8, 0.85, 0.95, 0.75, 0.8, 0.85],
     lostByOctave: 0.25,
     sideways: { longer: 1.2, share: 0.2 },

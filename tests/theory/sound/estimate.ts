@@ -32,6 +32,32 @@ export function partial(samples: Float32Array, sampleRate: number, frequency: nu
   return { amplitude: (4 * Math.hypot(real, imaginary)) / length, phase: Math.atan2(imaginary, real) };
 }
 
+/**
+ * Amplitude of one frequency in a four-term Blackman-Harris window, whose side lobes lie 92 dB down (Harris, "On the use of
+ * windows for harmonic analysis", 1978): for what is faint beside strong partials.
+ */
+export function faintAmplitude(
+  samples: Float32Array,
+  sampleRate: number,
+  frequency: number,
+  from: number,
+  seconds: number,
+): number {
+  const first = Math.round(from * sampleRate);
+  const length = Math.round(seconds * sampleRate);
+  let real = 0;
+  let imaginary = 0;
+  for (let n = 0; n < length; n++) {
+    const turn = (2 * Math.PI * n) / length;
+    const window =
+      0.35875 - 0.48829 * Math.cos(turn) + 0.14128 * Math.cos(2 * turn) - 0.01168 * Math.cos(3 * turn);
+    const angle = (2 * Math.PI * frequency * n) / sampleRate;
+    real += (samples[first + n] ?? 0) * window * Math.cos(angle);
+    imaginary -= (samples[first + n] ?? 0) * window * Math.sin(angle);
+  }
+  return (2 * Math.hypot(real, imaginary)) / (0.35875 * length);
+}
+
 /** Cents off by the fundamental's phase over 0.4 s: exact for a steady pitch within a semitone or two. */
 export function centsByPhase(samples: Float32Array, sampleRate: number, midi: number): number {
   const frequency = midiFrequency(midi);
