@@ -77,13 +77,31 @@ describe('the truth of what sounded', () => {
       ['driving-eighths', 'all-downs'],
       ['foot-and-closed-hat', 'all-downs'],
       ['foot-and-open-hat', 'down-up'],
+      ['foot-slap-hat', 'down-up'],
       ['campfire-strum', 'down-up'],
       ['boom-chick', 'all-downs'],
       ['boom-chicka', 'down-up'],
+      ['train-beat', 'down-up'],
+      ['offbeat-skank', 'all-downs'],
+      ['quick-up-chop', 'down-up'],
       ['low-string-shuffle', 'down-up'],
+      ['slow-twelve-eight', 'all-downs'],
       // Two downs and an up are neither.
       ['six-eight-ballad', null],
       ['waltz', 'all-downs'],
+      // Fingers have no strokes down and up.
+      ['bossa-like', null],
+      ['funk-sixteenths', 'down-up'],
+      ['half-time', 'down-up'],
+      ['pushed-change', 'down-up'],
+      ['mute-and-open', 'all-downs'],
+      ['eighth-downs-backbeat', 'all-downs'],
+      ['sixteenth-ballad', 'down-up'],
+      ['gallop', 'down-up'],
+      ['four-to-the-bar-chop', 'all-downs'],
+      ['three-three-two', 'down-up'],
+      // Two downs in a row, where the three begins.
+      ['seven-in-two-two-three', null],
     ]);
     expect(heard('Em D', null, 100).truth).toMatchObject({ strokes: null, tempo: null });
   });
