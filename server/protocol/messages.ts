@@ -60,6 +60,7 @@ export const REASONS = [
   'settler-from-memory',
   'plan-not-readable',
   'item-unknown',
+  'sound-too-long',
   'not-saved',
   'page-too-old',
   'pairing-code-wrong',

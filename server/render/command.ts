@@ -2,9 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { withBand } from '../../shared-theory/band.ts';
 import { GROOVES } from '../../shared-theory/grooves.ts';
 import { perform, type Performance } from '../../shared-theory/perform.ts';
-import { mixPerformance } from '../../shared-theory/sound/mix.ts';
 import { SCORE_LOOPS } from '../../shared-theory/sound/musicxml.ts';
-import { writeWav } from '../../shared-theory/sound/wav.ts';
 import { truthOf, type Truth } from '../../shared-theory/truth.ts';
 import type { VoicedVamp } from '../../shared-theory/vamps.ts';
 import { runCommand, UsageError } from '../command-line.ts';
@@ -12,15 +10,10 @@ import { consoleWords } from '../protocol/words/en.ts';
 import { fill } from '../protocol/words/fill.ts';
 import { vampMidi } from '../vamp-midi.ts';
 import { vampMusicXml } from '../vamp-musicxml.ts';
+import { LEAD_SECONDS, SAMPLE_RATE, soundFile, TAIL_SECONDS } from '../wav/sound-file.ts';
 import { readRenderRequest, type VampRequest } from './request.ts';
 
 const words = consoleWords.render;
-
-const SAMPLE_RATE = 44100;
-
-/** Silence before the first stroke, so that its onset can be told, and time for the last chord to ring out. In seconds. */
-const LEAD_SECONDS = 0.1;
-const TAIL_SECONDS = 1.5;
 
 await runCommand((args) => {
   const request = readRenderRequest(args);
@@ -43,10 +36,7 @@ function renderVamp(request: VampRequest): void {
   const truth = soundingTruth(vamp, guitar);
   const performance = playedBy(request, guitar);
   const seconds = LEAD_SECONDS + performance.seconds + TAIL_SECONDS;
-  if (files.out !== null) {
-    const options = { sampleRate: SAMPLE_RATE, lead: LEAD_SECONDS, tail: TAIL_SECONDS, instrument };
-    write(files.out, writeWav(mixPerformance(performance, options), SAMPLE_RATE));
-  }
+  if (files.out !== null) write(files.out, soundFile({ performance, instrument }));
   if (files.midi !== null) write(files.midi, vampMidi(vamp, performance, instrument.voice));
   if (files.musicxml !== null) {
     // Paper knows no small differences of a hand.

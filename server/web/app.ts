@@ -3,12 +3,14 @@ import { createServer, type Server } from 'node:http';
 import type { RequestHandler } from 'express';
 import { createKeeper } from '../keeper/keeper.ts';
 import type { EventStore, KeyStore } from '../store/event-store.ts';
+import { createWavMaker } from '../wav/maker.ts';
 import { ownAddresses, pageUrl } from './addresses.ts';
 import { ensureClass } from './classes.ts';
-import { cribOf, midiOf, tableOf } from './files.ts';
+import { cribOf, tableOf } from './files.ts';
 import { createHttp } from './http.ts';
 import { listen } from './listen.ts';
 import type { PageSource } from './pages.ts';
+import { roundFile } from './round-files.ts';
 import { hostNames } from './security.ts';
 import { createSessions } from './sessions.ts';
 import { createSockets } from './sockets.ts';
@@ -58,6 +60,7 @@ export async function startApp(parts: AppParts): Promise<App> {
   const hosts = hostNames(parts.hosts);
   const sessions = createSessions(store, () => `hearsay-teacher-${port}`);
   const visitors = createVisitors(() => sockets.refresh());
+  const wav = createWavMaker();
   await ensureClass(store);
   const keeper = createKeeper({
     store,
@@ -80,7 +83,7 @@ export async function startApp(parts: AppParts): Promise<App> {
         return keeper.open(id, settings);
       },
       list: keeper.rooms,
-      midi: (code, round) => midiOf(keeper, code, round),
+      roundFile: (code, round, kind) => roundFile({ keeper, wav }, code, round, kind),
       table: (code) => tableOf(keeper, code),
       crib: (code, round, query) => cribOf(keeper, code, round, query),
     },
@@ -110,6 +113,7 @@ export async function startApp(parts: AppParts): Promise<App> {
       const cut = setTimeout(() => http.closeAllConnections(), PATIENCE_MS);
       await sockets.close();
       clearTimeout(cut);
+      wav.close();
       await keeper.close();
       await store.close();
     },

@@ -14,6 +14,7 @@ import { pageWords } from '../protocol/words/en.ts';
 import type { Refusal } from '../rooms/commands.ts';
 import type { RoomFile } from './files.ts';
 import { plainPage, type PageName, type PageSource } from './pages.ts';
+import { ROUND_FILES, type RoundFileKind } from './round-files.ts';
 import { sameOrigin, securityHeaders, type HostNames } from './security.ts';
 import type { Sessions } from './sessions.ts';
 
@@ -31,7 +32,7 @@ export type HttpParts = {
     readonly list: () => Promise<
       readonly { readonly room: string; readonly status: string; readonly openedAt: number }[]
     >;
-    readonly midi: (room: string, round: number) => Promise<RoomFile | Refusal>;
+    readonly roundFile: (room: string, round: number, kind: RoundFileKind) => Promise<RoomFile | Refusal>;
     readonly table: (room: string) => Promise<RoomFile | Refusal>;
     readonly crib: (
       room: string,
@@ -100,10 +101,13 @@ export function createHttp(parts: HttpParts): Express {
   app.get('/api/rooms', teacherOnly, async (_request, response) => {
     response.json({ rooms: await rooms.list() });
   });
-  app.get(new RegExp(`^/api/rooms/(${ROOM})/rounds/(\\d{1,6})[.]mid$`), teacherOnly, async (request, response) => {
-    const [room, number] = [request.params['0'], request.params['1']];
-    sendFile(response, await rooms.midi(String(room).toUpperCase(), Number(number)));
-  });
+  for (const kind of ROUND_FILES) {
+    const path = new RegExp(`^/api/rooms/(${ROOM})/rounds/(\\d{1,6})[.]${kind}$`);
+    app.get(path, teacherOnly, async (request, response) => {
+      const [room, number] = [request.params['0'], request.params['1']];
+      sendFile(response, await rooms.roundFile(String(room).toUpperCase(), Number(number), kind));
+    });
+  }
   app.get(new RegExp(`^/api/rooms/(${ROOM})/lesson[.]csv$`), teacherOnly, async (request, response) => {
     sendFile(response, await rooms.table(String(request.params['0']).toUpperCase()));
   });

@@ -4,7 +4,7 @@ const HEADER_BYTES = 44;
  * A mono 16-bit RIFF/WAVE file of samples −1 to 1 (Microsoft and IBM, "Multimedia Programming Interface and Data
  * Specifications 1.0", 1991). Samples outside are held at the ends.
  */
-export function writeWav(samples: Float32Array, sampleRate: number): Uint8Array {
+export function writeWav(samples: Float32Array, sampleRate: number): Uint8Array<ArrayBuffer> {
   const bytes = new Uint8Array(HEADER_BYTES + samples.length * 2);
   const view = new DataView(bytes.buffer);
   const text = (at: number, word: string) => {

@@ -15,6 +15,7 @@ export const refusals: Readonly<Record<Reason, string>> = {
   'question-unknown': 'This round has no such question.',
   'question-shown': 'The answer has been shown already.',
   'question-still-open': 'Another question is still open. Close it first.',
+  'sound-too-long': 'This round would sound longer than {most} minutes. Take its notes instead.',
   'round-unknown': 'There is no such round.',
   'no-round': 'Start a round first.',
   'too-late': 'After the double bar. This one does not count; the next question is yours.',

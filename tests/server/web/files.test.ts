@@ -1,9 +1,12 @@
+import { monitorEventLoopDelay, performance } from 'node:perf_hooks';
+import { setTimeout } from 'node:timers/promises';
 import { parseMidi, type MidiEvent } from 'midi-file';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { RoomLook } from '../../../server/keeper/keeper.ts';
 import { guitarRound, hostRound, vampOf } from '../../../server/rooms/heard-round.ts';
-import type { HeardRound } from '../../../server/rooms/events.ts';
-import { midiOf } from '../../../server/web/files.ts';
+import type { HeardRound, NewEvent } from '../../../server/rooms/events.ts';
+import { ROUND_FILES, roundFile, type RoundFileKind } from '../../../server/web/round-files.ts';
+import type { SoundJob } from '../../../server/wav/sound-file.ts';
 import { LEVELS } from '../../../shared-theory/levels.ts';
 import { perform } from '../../../shared-theory/perform.ts';
 import { fold, guitar, opened, SETTINGS, started } from '../../support/given.ts';
@@ -11,9 +14,10 @@ import { startGuitarRound } from '../../support/lesson.ts';
 import { connectWatcher } from '../../support/socket-client.ts';
 import { startTestApp, type TestApp } from '../../support/test-app.ts';
 
-/** A room of these rounds, as the keeper shows it. */
-function roomOf(...rounds: readonly HeardRound[]) {
-  const state = fold([opened, ...rounds.map(started)]);
+/** A room of these rounds, after what happened first, as the keeper shows it. */
+function roomOf(...parts: readonly (HeardRound | readonly NewEvent[])[]) {
+  const events = parts.flatMap((part) => ('slots' in part ? [started(part)] : part));
+  const state = fold([opened, ...events]);
   const look = { state, people: new Map(), seq: 0, soundHolder: null } as unknown as RoomLook;
   return {
     find: async () => 'here' as const,
@@ -21,9 +25,23 @@ function roomOf(...rounds: readonly HeardRound[]) {
   };
 }
 
-async function midi(...rounds: readonly HeardRound[]) {
-  const file = await midiOf(roomOf(...rounds), 'WAKUR', rounds.at(-1)?.number ?? 0);
+/** Keeps what the workers would be given, and makes nothing of it. */
+const jobs: SoundJob[] = [];
+const wav = {
+  make: async (job: SoundJob) => {
+    jobs.push(job);
+    return Uint8Array.of(0);
+  },
+};
+
+async function fileOf(kind: RoundFileKind, keeper: ReturnType<typeof roomOf>, number: number) {
+  const file = await roundFile({ keeper, wav }, 'WAKUR', number, kind);
   if (!file.ok) throw new Error(file.reason);
+  return file;
+}
+
+async function midi(...rounds: readonly HeardRound[]) {
+  const file = await fileOf('mid', roomOf(...rounds), rounds.at(-1)?.number ?? 0);
   return { name: file.name, ...parseMidi(file.bytes) };
 }
 
@@ -59,9 +77,9 @@ describe('a round as a MIDI file', () => {
     for (const round of rounds) {
       const read = await midi(round);
       const vamp = vampOf(round);
-      const performance = perform(vamp);
+      const played = perform(vamp);
       expect(begun(read).map(([, note]) => note)).toEqual(
-        performance.notes.toSorted((one, other) => one.time - other.time).map((note) => note.midi),
+        played.notes.toSorted((one, other) => one.time - other.time).map((note) => note.midi),
       );
       expect(read.name).toBe('hearsay-WAKUR-1.mid');
       expect(nameOf(read)).toContain(round.slots.map(({ chord }) => chord).join(' '));
@@ -99,9 +117,65 @@ describe('a round as a MIDI file', () => {
   });
 
   test('a round that is not there', async () => {
-    expect(await midiOf(roomOf(guitar('Em D')), 'WAKUR', 2)).toEqual({ ok: false, reason: 'round-unknown' });
+    for (const kind of ROUND_FILES)
+      expect(await roundFile({ keeper: roomOf(guitar('Em D')), wav }, 'WAKUR', 2, kind)).toEqual({
+        ok: false,
+        reason: 'round-unknown',
+      });
     const unread = { find: async () => 'failed' as const, look: async () => null };
-    expect(await midiOf(unread, 'WAKUR', 1)).toEqual({ ok: false, reason: 'not-saved' });
+    expect(await roundFile({ keeper: unread, wav }, 'WAKUR', 1, 'mid')).toEqual({ ok: false, reason: 'not-saved' });
+  });
+});
+
+describe('a round as sound and as a score', () => {
+  const settings = {
+    ...SETTINGS,
+    voice: 'nylon',
+    pitch: 442,
+    smallSpeaker: true,
+    band: { kit: true, bass: true },
+  } as const;
+  const banded = (round: HeardRound) => roomOf([{ type: 'SettingsChanged', settings }], round);
+
+  test('sound: what the room’s guitar and band play, as often round as lasts eight bars', async () => {
+    const file = await fileOf('wav', banded(own('Em D C', { groove: 'boom-chick', tempo: 120 })), 1);
+    expect(file.name).toBe('hearsay-WAKUR-1.wav');
+    const job = jobs.at(-1);
+    expect(job?.instrument).toEqual({ voice: 'nylon', pitch: 442, smallSpeaker: true });
+    expect(job?.performance).toMatchObject({ loops: 3, seconds: 18 });
+    expect(job?.performance.kit?.length).toBeGreaterThan(0);
+    expect(job?.performance.bass?.length).toBeGreaterThan(0);
+  });
+
+  test('a room without a band: the guitar alone', async () => {
+    await fileOf('wav', roomOf(own('Em D')), 1);
+    expect(jobs.at(-1)?.performance.kit).toBeUndefined();
+    expect(jobs.at(-1)?.instrument).toEqual({ voice: 'steel', pitch: 440, smallSpeaker: false });
+  });
+
+  test('a round that would sound for more than ten minutes is no sound, but notes', async () => {
+    const held = Array.from({ length: 90 }, () => '.').join(' | ');
+    const keeper = roomOf(own(`| Em | ${held} | D |`, { tempo: 30 }));
+    const before = jobs.length;
+    expect(await roundFile({ keeper, wav }, 'WAKUR', 1, 'wav')).toEqual({
+      ok: false,
+      reason: 'sound-too-long',
+      detail: { most: 10 },
+    });
+    expect(jobs).toHaveLength(before);
+    expect((await fileOf('mid', keeper, 1)).bytes.length).toBeGreaterThan(0);
+  });
+
+  test('a score: the guitar by the room’s voice, and the band', async () => {
+    const { name, bytes } = await fileOf('musicxml', banded(own('Em D', { groove: 'boom-chick' })), 1);
+    expect(name).toBe('hearsay-WAKUR-1.musicxml');
+    const xml = new TextDecoder().decode(bytes);
+    expect([...xml.matchAll(/<part-name>([^<]*)</g)].map(([, part]) => part)).toEqual([
+      'Nylon guitar',
+      'Bass guitar',
+      'Kit',
+    ]);
+    expect(xml).toContain('<work-title>Em D, Boom-chick</work-title>');
   });
 });
 
@@ -134,6 +208,54 @@ describe('over http', () => {
     desk.close();
   });
 
+  test('a score and a sound, each of its type and name', async () => {
+    const room = await app.room();
+    const desk = await connectWatcher(app.url, room, 'desk', { cookie: app.cookie });
+    await startGuitarRound(desk, 'G D Em C');
+    const score = await get(`/api/rooms/${room}/rounds/1.musicxml`);
+    expect([score.status, score.headers.get('content-type'), score.headers.get('content-disposition')]).toEqual([
+      200,
+      'application/vnd.recordare.musicxml+xml',
+      `attachment; filename=hearsay-${room}-1.musicxml`,
+    ]);
+    expect((await score.text()).startsWith('<?xml version="1.0" encoding="UTF-8"?>')).toBe(true);
+    expect((await get(`/api/rooms/${room}/rounds/1.wav`, '')).status).toBe(403);
+
+    // While the sound is made in a worker, the room goes on answering.
+    const late = monitorEventLoopDelay({ resolution: 5 });
+    late.enable();
+    let made = false;
+    const sound = get(`/api/rooms/${room}/rounds/1.wav`).then((answer) => {
+      made = true;
+      return answer;
+    });
+    const waits: number[] = [];
+    while (!made) {
+      const asked = performance.now();
+      expect((await get('/healthz')).status).toBe(200);
+      waits.push(performance.now() - asked);
+      await setTimeout(20);
+    }
+    late.disable();
+    const answer = await sound;
+    expect([answer.status, answer.headers.get('content-type'), answer.headers.get('content-disposition')]).toEqual([
+      200,
+      'audio/wav',
+      `attachment; filename=hearsay-${room}-1.wav`,
+    ]);
+    const bytes = Buffer.from(await answer.arrayBuffer());
+    expect(bytes.toString('latin1', 0, 4)).toBe('RIFF');
+    // Eight bars of four at 90, a little silence before and a second and a half after.
+    expect((bytes.length - 44) / 2 / bytes.readUInt32LE(24)).toBeCloseTo((32 * 60) / 90 + 1.6, 3);
+    expect(
+      Math.max(...Array.from({ length: 20_000 }, (_, n) => Math.abs(bytes.readInt16LE(44 + 2 * n)))),
+    ).toBeGreaterThan(1000);
+    expect(waits.length).toBeGreaterThan(10);
+    expect(waits.toSorted((one, other) => one - other)[Math.floor(waits.length * 0.9)]).toBeLessThan(100);
+    expect(late.percentile(95) / 1e6).toBeLessThan(100);
+    desk.close();
+  });
+
   test('what is not there is told as JSON', async () => {
     const room = await app.room();
     const asked = async (path: string) => {
@@ -145,7 +267,7 @@ describe('over http', () => {
       404,
       { ok: false, reason: 'room-not-found', detail: { room: 'ABABA' } },
     ]);
-    for (const path of [`${room}/rounds/x.mid`, `${room}/rounds/1.wav`, `${room}/rounds/-1.mid`, '%2e/rounds/1.mid'])
+    for (const path of [`${room}/rounds/x.mid`, `${room}/rounds/1.mp3`, `${room}/rounds/-1.mid`, '%2e/rounds/1.mid'])
       expect(await asked(`/api/rooms/${path}`)).toEqual([404, { ok: false, reason: 'not-found' }]);
     expect(app.faults).toEqual([]);
   });
