@@ -17,12 +17,15 @@ function stubTone(plans: readonly ContextPlan[]) {
     sampleRate = 48000;
     resumes = 0;
     disposed = false;
-    readonly rawContext: { outputLatency?: unknown };
+    readonly events = new EventTarget();
+    readonly rawContext: { outputLatency?: unknown; addEventListener: EventTarget['addEventListener'] };
     readonly born = performance.now();
     constructor() {
       this.plan = plans[made.length] ?? {};
       this.state = 'suspended';
-      this.rawContext = 'latency' in this.plan ? { outputLatency: this.plan.latency } : {};
+      const addEventListener = this.events.addEventListener.bind(this.events);
+      this.rawContext =
+        'latency' in this.plan ? { outputLatency: this.plan.latency, addEventListener } : { addEventListener };
       made.push(this);
     }
     get currentTime() {
@@ -42,7 +45,11 @@ function stubTone(plans: readonly ContextPlan[]) {
       this.disposed = true;
     }
   }
+  const shapes: ((sample: number) => number)[] = [];
   class StubNode {
+    constructor(options: { readonly mapping?: (sample: number) => number }) {
+      if (options.mapping) shapes.push(options.mapping);
+    }
     readonly gain = { rampTo: () => undefined };
     connect() {
       return this;
@@ -61,18 +68,27 @@ function stubTone(plans: readonly ContextPlan[]) {
     Context: StubContext,
     setContext: () => undefined,
     Gain: StubNode,
-    Limiter: StubNode,
+    WaveShaper: StubNode,
     Meter: StubNode,
   };
-  return { made, load: () => Promise.resolve(tone as unknown as typeof import('tone')) };
+  return { made, shapes, load: () => Promise.resolve(tone as unknown as typeof import('tone')) };
 }
 
 const opened: AudioOut[] = [];
 function open(plans: readonly ContextPlan[], patienceMs = 60) {
-  const { made, load } = stubTone(plans);
-  const audio = openAudio({ load, patienceMs, onTick: () => undefined, onState: () => undefined });
+  const { made, shapes, load } = stubTone(plans);
+  let devices = 0;
+  const audio = openAudio({
+    load,
+    patienceMs,
+    onTick: () => undefined,
+    onState: () => undefined,
+    onDevice: () => {
+      devices += 1;
+    },
+  });
   opened.push(audio);
-  return { audio, made };
+  return { audio, made, shapes, devices: () => devices };
 }
 
 afterEach(() => {
@@ -117,6 +133,22 @@ describe('starting', () => {
     expect(made.map(({ disposed }) => disposed)).toEqual([true, false]);
   });
 
+  test('a context that the browser has closed is replaced', async () => {
+    const { audio, made } = open([{}, {}]);
+    await audio.start();
+    for (const context of made) context.state = 'closed';
+    expect(audio.running()).toBe(false);
+    await expect(audio.start()).resolves.toBe(true);
+    expect(made.map(({ disposed }) => disposed)).toEqual([true, false]);
+  });
+
+  test.each(['sinkchange', 'error'])('another way out is told: %s', async (event) => {
+    const { audio, made, devices } = open([{}]);
+    await audio.start();
+    made[0]?.events.dispatchEvent(new Event(event));
+    expect(devices()).toBe(1);
+  });
+
   test('frozen twice is blocked', async () => {
     const { audio } = open([{ frozen: true }, { frozen: true }]);
     await expect(audio.start()).resolves.toBe(false);
@@ -137,5 +169,31 @@ describe('delay of the speakers', () => {
     const [context] = made;
     expect((context?.currentTime ?? 0) - audio.heard()).toBeCloseTo(behind, 6);
     vi.useRealTimers();
+  });
+});
+
+describe('the limiter', () => {
+  /** Samples go through the curve an eighth as large as they are. */
+  const through = async (sample: number): Promise<number> => {
+    const { audio, shapes } = open([{}]);
+    await audio.start();
+    const [curve] = shapes;
+    if (!curve) throw new Error('what leaves the page goes through a curve');
+    return curve(Math.max(-1, Math.min(1, sample / 8)));
+  };
+
+  test.each([0, 0.1, 0.5, 0.7, -0.7])('leaves %d as it is', async (sample) => {
+    expect(await through(sample)).toBeCloseTo(sample, 12);
+  });
+
+  test('lets nothing past −1 dBFS, however loud, and never gets softer as its sound gets louder', async () => {
+    const ceiling = 10 ** (-1 / 20);
+    const samples = [0.71, 0.75, 0.8, 0.9, 1, 1.5, 3, 8, 100];
+    const out = await Promise.all(samples.map(through));
+    out.forEach((sample, index) => {
+      expect(sample).toBeLessThan(ceiling);
+      expect(sample).toBeGreaterThanOrEqual(out[index - 1] ?? 0);
+    });
+    expect(await through(-100)).toBeGreaterThan(-ceiling);
   });
 });

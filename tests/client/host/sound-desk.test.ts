@@ -33,6 +33,7 @@ function bench({ running = true } = {}) {
       calls.push(change.kind === 'tempo' ? `tempo ${change.tempo}` : change.kind);
       return Promise.resolve();
     },
+    tone: (tone) => calls.push(`tone ${tone.kind}`),
     stop: () => calls.push('stop'),
     state: () => state,
   });
@@ -57,6 +58,9 @@ const logged = (change: SoundChange, tempo: number | null = null): WireSound => 
   round: 'r1',
   change,
   tempo,
+  climb: null,
+  feel: 'written',
+  band: { kit: false, bass: false },
 });
 
 describe('the vamp that travels', () => {
@@ -152,5 +156,61 @@ describe('after a reload', () => {
     desk.lost();
     desk.ready(null);
     expect(calls).toEqual(['play r1', 'settler', 'play r1', 'settler']);
+  });
+});
+
+describe('what stands beside', () => {
+  const KIT = { kit: true, bass: false };
+
+  test('a vamp begins with the band of the class, and goes on with the one that was wanted since', () => {
+    const { desk, calls, vamps } = bench();
+    desk.vamp(EM_D, KIT);
+    desk.obey({ order: 'play', round: 'r1' });
+    desk.obey({ order: 'change', round: 'r1', change: { kind: 'band', kit: false, bass: true } });
+    desk.lost();
+    desk.ready(null);
+    expect(vamps.map(({ band }) => band)).toEqual([KIT, { kit: false, bass: true }]);
+    expect(calls).toEqual(['play r1', 'band', 'play r1']);
+  });
+
+  test('feel, tempo and climb of the log are played again after a reload, in this order, whatever sounds', () => {
+    const { desk, calls, vamps } = bench();
+    desk.vamp(EM_D);
+    desk.ready({ ...logged({ kind: 'muted' }, 90), feel: 'relaxed', climb: 110, band: KIT });
+    expect(calls).toEqual(['play r1', 'muted', 'feel', 'tempo 90', 'climb']);
+    expect(vamps[0]?.band).toEqual(KIT);
+  });
+
+  test('what the player does by itself is wanted from then on', () => {
+    const { desk, calls } = bench();
+    desk.vamp(EM_D);
+    desk.obey({ order: 'play', round: 'r1' });
+    desk.obey({ order: 'change', round: 'r1', change: { kind: 'climb', to: 120 } });
+    desk.obey({ order: 'change', round: 'r1', change: { kind: 'drop-out' } });
+    desk.took('r1', { kind: 'tempo', tempo: 104 });
+    desk.took('r1', { kind: 'full' });
+    desk.took('r0', { kind: 'tempo', tempo: 60 });
+    desk.lost();
+    desk.ready(null);
+    expect(calls.slice(3)).toEqual(['play r1', 'tempo 104', 'climb']);
+  });
+
+  test('a change that took late undoes no later order', () => {
+    const { desk, calls } = bench();
+    desk.vamp(EM_D);
+    desk.obey({ order: 'play', round: 'r1' });
+    desk.obey({ order: 'change', round: 'r1', change: { kind: 'hold', slot: 0 } });
+    desk.took('r1', { kind: 'full' });
+    desk.took('r1', { kind: 'tempo', tempo: 70 });
+    desk.lost();
+    desk.ready(null);
+    expect(calls.slice(2)).toEqual(['play r1', 'hold']);
+  });
+
+  test('a tone is passed on, and wants nothing', () => {
+    const { desk, calls } = bench();
+    desk.obey({ order: 'tone', tone: { kind: 'reference' } });
+    desk.ready(null);
+    expect(calls).toEqual(['tone reference']);
   });
 });
