@@ -104,16 +104,23 @@ function slotOf({ stroke, zone, touch, accent }: DraftSlot): GrooveSlot {
     : { stroke, zone: 'none', touch: 'none', accent: 0 };
 }
 
-/** Slots of one side, the last stroke of a bar pushing where its bar says so. */
+/** Slots of one side, the last stroke of a bar pushing where its bar says so: then it is the whole chord, and rings. */
 export function slotsOf(grid: Grid, { slots, pushes }: DraftSide): readonly GrooveSlot[] {
   const perBar = slotsPerBar({ grid });
   const plain = slots.map(slotOf);
   const last = pushes.map((push, bar) =>
     push ? bar * perBar + plain.slice(bar * perBar, (bar + 1) * perBar).findLastIndex(slotSounds) : -1,
   );
-  return plain.map((slot, place) =>
-    slotSounds(slot) && last.includes(place) ? { ...slot, pushes: true as const } : slot,
-  );
+  return plain.map((slot, place): GrooveSlot => {
+    if (!slotSounds(slot) || !last.includes(place)) return slot;
+    return { ...slot, zone: 'all', touch: slot.touch === 'ring' ? 'ring' : 'open', pushes: true };
+  });
+}
+
+/** Whether a cell can be pressed: strings and touch need a stroke that sounds, and a push has all strings. */
+export function canPress(slot: GrooveSlot, lane: DrawnLane): boolean {
+  if (lane === 'acc' || lane === 'strk') return true;
+  return slotSounds(slot) && !(lane === 'zone' && slot.pushes);
 }
 
 /** What stands in a cell. */
@@ -146,9 +153,7 @@ const SOUNDED: Readonly<Partial<Record<GrooveSlot['stroke'], GrooveSlot['stroke'
   'up-silent': 'up',
 };
 
-/** One string is no pinch: it takes them all. */
-const pinchable = ({ stroke, zone }: DraftSlot): boolean =>
-  stroke !== 'pinch' || (zone !== 'root' && zone !== 'other-bass');
+const isBass = (zone: string): boolean => zone === 'root' || zone === 'other-bass';
 
 /** The draft with a value in a cell, and in the other lanes of its slot what goes with it; unchanged where none of that lane. */
 function withValue(draft: GrooveDraft, { side, lane, slot: at }: Cell, value: string | number): GrooveDraft {
@@ -156,7 +161,8 @@ function withValue(draft: GrooveDraft, { side, lane, slot: at }: Cell, value: st
   const slot = drawn?.slots[at];
   if (!drawn || !slot || !(TURNS[lane] as readonly (string | number)[]).includes(value)) return draft;
   const made = changed(slot, lane, value, SOUNDED[usualSlot(draft.grid, at).stroke] ?? 'down');
-  const kept = pinchable(made) ? made : { ...made, zone: 'all' as const };
+  // One string is no pinch: it takes them all.
+  const kept = made.stroke === 'pinch' && isBass(made.zone) ? { ...made, zone: 'all' as const } : made;
   return { ...draft, [side]: { ...drawn, slots: drawn.slots.with(at, kept) } };
 }
 
@@ -175,14 +181,20 @@ function changed(slot: DraftSlot, lane: DrawnLane, value: string | number, struc
     : { ...slot, touch: value as DraftSlot['touch'] };
 }
 
+/** What a cell of a slot may come to by presses. */
+function turnsOf(slot: GrooveSlot, lane: DrawnLane): readonly (string | number)[] {
+  if (lane === 'zone' && slot.stroke === 'pinch') return TURNS.zone.filter((zone) => !isBass(zone));
+  if (lane === 'tch' && slot.pushes) return ['open', 'ring'];
+  return TURNS[lane];
+}
+
 /** The draft after a press on a cell: the next in turn, round again after the last. */
 export function pressed(draft: GrooveDraft, cell: Cell): GrooveDraft {
-  const slot = draft[cell.side]?.slots[cell.slot];
-  if (!slot) return draft;
-  const turns: readonly (string | number)[] = TURNS[cell.lane].filter(
-    (value) => cell.lane !== 'zone' || pinchable({ ...slot, zone: value as DraftSlot['zone'] }),
-  );
-  const at = turns.indexOf(valueAt(slotOf(slot), cell.lane));
+  const drawn = draft[cell.side];
+  const slot = drawn && slotsOf(draft.grid, drawn)[cell.slot];
+  if (!slot || !canPress(slot, cell.lane)) return draft;
+  const turns = turnsOf(slot, cell.lane);
+  const at = turns.indexOf(valueAt(slot, cell.lane));
   return withValue(draft, cell, turns[(at + 1) % turns.length] ?? '');
 }
 
@@ -224,7 +236,11 @@ export function withPush(draft: GrooveDraft, side: Side, bar: number, push: bool
 export function grooveOfDraft(draft: GrooveDraft, taken: ReadonlySet<string>): Omit<Groove, 'text'> {
   const { grid, opening } = draft;
   // Bars and slashes with spaces part the fields and lanes of the line.
-  const name = draft.name.replaceAll(/[|\s]+|\s\/(?=\s)/g, ' ').trim();
+  const name = draft.name
+    .replaceAll('|', ' ')
+    .replaceAll(/\s\/(?=\s)/g, ' ')
+    .replaceAll(/\s+/g, ' ')
+    .trim();
   return {
     id: draft.id ?? freeId(name, taken),
     name,

@@ -19,10 +19,11 @@ import {
   type GrooveDraft,
   type Side,
 } from '../groove-draft.ts';
+import { saidCount } from '../groove-layout.ts';
 import { ownGrooveIds } from '../own-grooves.ts';
 import { faultyCell, readGroove } from '../read-groove.ts';
 import { GrooveEditGrid } from './groove-grid.tsx';
-import { GrooveFields } from './groove-fields.tsx';
+import { NameFields, TempoFields } from './groove-fields.tsx';
 
 const words = grooveWords.editor;
 
@@ -44,6 +45,8 @@ export function GrooveEditor({ desk, view, draft, onEnd }: Props) {
   const first = useRef(line);
   const leaving = useSignal(false);
   const fault = typed.value?.fault ?? null;
+  // A slot of another grid has no place on this one.
+  const cell = fault && typed.value?.text.includes(`| ${draft.grid} |`) ? faultyCell(fault) : null;
   const unready = fault ? null : unreadyOf(draft, line);
   const set = (changed: GrooveDraft) => {
     desk.drawing.value = changed;
@@ -81,13 +84,13 @@ export function GrooveEditor({ desk, view, draft, onEnd }: Props) {
         </button>
       </p>
       <h1>{replaced ? words.title : words.new}</h1>
-      <GrooveFields draft={draft} onChange={set} />
+      <NameFields draft={draft} onChange={set} />
       <p class="hint">{words.how}</p>
-      <EditSide draft={draft} side="pattern" fault={fault} text={typed.value?.text ?? ''} onChange={set} />
+      <EditSide draft={draft} side="pattern" fault={cell} onChange={set} />
       {draft.opening ? (
         <>
           <h2>{grooveWords.first}</h2>
-          <EditSide draft={draft} side="opening" fault={fault} text={typed.value?.text ?? ''} onChange={set} />
+          <EditSide draft={draft} side="opening" fault={cell} onChange={set} />
           <button type="button" class="desk-link" onClick={() => set({ ...draft, opening: null })}>
             {words.dropOpening}
           </button>
@@ -97,9 +100,10 @@ export function GrooveEditor({ desk, view, draft, onEnd }: Props) {
           {words.addOpening}
         </button>
       )}
+      <TempoFields draft={draft} onChange={set} />
       <TextLine
         text={typed.value?.text ?? line}
-        fault={fault}
+        fault={fault && faultSentence(draft, fault, cell)}
         onText={read}
         onLeave={() => {
           // A line that can be read stands as the drawing has it; one that cannot waits to be mended.
@@ -133,18 +137,15 @@ function unreadyOf(draft: GrooveDraft, line: string): string | null {
 type SideProps = {
   readonly draft: GrooveDraft;
   readonly side: Side;
-  readonly fault: GrooveError | null;
-  /** The line that the fault is in. */
-  readonly text: string;
+  /** The cell at fault in a line that could not be read. */
+  readonly fault: Cell | null;
   readonly onChange: (draft: GrooveDraft) => void;
 };
 
-function EditSide({ draft, side, fault, text, onChange }: SideProps) {
+function EditSide({ draft, side, fault, onChange }: SideProps) {
   const drawn = draft[side];
   if (!drawn) return null;
   const { grid } = draft;
-  // A slot of another grid has no place on this one.
-  const cell: Cell | null = fault && text.includes(`| ${grid} |`) ? faultyCell(fault) : null;
   const several = drawn.pushes.length > 1;
   return (
     <>
@@ -153,7 +154,7 @@ function EditSide({ draft, side, fault, text, onChange }: SideProps) {
         slots={slotsOf(grid, drawn)}
         side={side}
         label={side === 'pattern' ? words.pattern : grooveWords.first}
-        fault={cell?.side === side ? cell : null}
+        fault={fault?.side === side ? fault : null}
         onPress={(at) => onChange(pressed(draft, at))}
         onType={(at, sign) => {
           const changed = typedOn(draft, at, sign);
@@ -177,9 +178,18 @@ function EditSide({ draft, side, fault, text, onChange }: SideProps) {
   );
 }
 
+/** What is wrong with a line, and where it is ringed. */
+function faultSentence(draft: GrooveDraft, fault: GrooveError, cell: Cell | null): string {
+  const place = cell && {
+    lane: grooveWords.lanes[cell.lane],
+    count: saidCount(draft.grid, cell.slot),
+  };
+  return [fill(words.fault, { fault: fault.message }), place && fill(words.faultAt, place)].filter(Boolean).join(' ');
+}
+
 type TextProps = {
   readonly text: string;
-  readonly fault: GrooveError | null;
+  readonly fault: string | null;
   readonly onText: (text: string) => void;
   readonly onLeave: () => void;
 };
@@ -213,7 +223,7 @@ function TextLine({ text, fault, onText, onLeave }: TextProps) {
       <div id="groove-text-note">
         <p class="hint">{words.textNote}</p>
         <p class="advice" role="alert">
-          {fault && fill(words.fault, { fault: fault.message })}
+          {fault}
         </p>
       </div>
       <p>

@@ -11,29 +11,10 @@ const OFFERED = ['E8', 'S16', 'E16', 'W6', 'C6', 'T12', 'V7'] as const satisfies
 
 type Props = { readonly draft: GrooveDraft; readonly onChange: (draft: GrooveDraft) => void };
 
-/** Name, meter and grid, tempo and swing of a groove under the pencil. */
-export function GrooveFields({ draft, onChange }: Props) {
-  const number = (
-    field: 'slowest' | 'fastest' | 'swingFrom' | 'swingTo',
-    label: string,
-    limits: { readonly min: number; readonly max?: number; readonly step: string },
-  ) => (
-    <label class="field">
-      <span>{label}</span>
-      <input
-        name={field}
-        type="number"
-        inputMode="decimal"
-        {...limits}
-        value={draft[field]}
-        onInput={(event) => onChange({ ...draft, [field]: event.currentTarget.value })}
-      />
-    </label>
-  );
-  const tempo = { min: SLOWEST, max: FASTEST, step: '1' };
-  const swing = { min: 1, step: '0.1' };
+/** Name, and meter with its grid, of a groove under the pencil. */
+export function NameFields({ draft, onChange }: Props) {
   return (
-    <div class="groove-fields">
+    <div class="field-row groove-fields">
       <label class="field">
         <span>{words.name}</span>
         <input
@@ -61,21 +42,40 @@ export function GrooveFields({ draft, onChange }: Props) {
           ))}
         </select>
       </label>
-      <div class="field-row">
-        {number('slowest', words.low, tempo)}
-        {number('fastest', words.high, tempo)}
-      </div>
-      {GRIDS[draft.grid].swings ? (
-        <>
-          <div class="field-row">
-            {number('swingFrom', words.swingLow, swing)}
-            {number('swingTo', words.swingHigh, swing)}
-          </div>
-          <p class="hint">{words.swingNote}</p>
-        </>
-      ) : (
-        <p class="hint">{words.straight}</p>
-      )}
     </div>
+  );
+}
+
+/** Its tempo, and its swing where its grid may swing. */
+export function TempoFields({ draft, onChange }: Props) {
+  const number = (
+    field: 'slowest' | 'fastest' | 'swingFrom' | 'swingTo',
+    limits: { readonly min: number; readonly max?: number; readonly step: string },
+  ) => (
+    <label class="field">
+      <span>{words[field]}</span>
+      <input
+        name={field}
+        type="number"
+        inputMode="decimal"
+        {...limits}
+        value={draft[field]}
+        onInput={(event) => onChange({ ...draft, [field]: event.currentTarget.value })}
+      />
+    </label>
+  );
+  const tempo = { min: SLOWEST, max: FASTEST, step: '1' };
+  const swing = { min: 1, step: '0.1' };
+  const { swings } = GRIDS[draft.grid];
+  return (
+    <>
+      <div class="field-row groove-fields four">
+        {number('slowest', tempo)}
+        {number('fastest', tempo)}
+        {swings && number('swingFrom', swing)}
+        {swings && number('swingTo', swing)}
+      </div>
+      <p class="hint">{swings ? words.swingNote : words.straight}</p>
+    </>
   );
 }

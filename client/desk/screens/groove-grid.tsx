@@ -1,9 +1,9 @@
 import { useSignal } from '@preact/signals';
 import { grooveWords } from '../../../server/protocol/words/groove-words.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import { slotSounds, type Grid, type GrooveSlot } from '../../../shared-theory/groove-grid.ts';
+import type { Grid, GrooveSlot } from '../../../shared-theory/groove-grid.ts';
 import { DashedRing, Mark } from '../../shared/marks.tsx';
-import { DRAWN_LANES, type Cell, type DrawnLane, type Side } from '../groove-draft.ts';
+import { canPress, DRAWN_LANES, type Cell, type DrawnLane, type Side } from '../groove-draft.ts';
 import { countOf, rowsOf, saidCount } from '../groove-layout.ts';
 import { CellMark, saidSlots, saidValue } from './groove-marks.tsx';
 
@@ -49,7 +49,7 @@ export function GrooveEditGrid({ grid, slots, side, label, fault, onPress, onTyp
   const cell = (lane: DrawnLane, place: number) => {
     const slot = slots[place];
     if (!slot) return null;
-    const off = (lane === 'zone' || lane === 'tch') && !slotSounds(slot);
+    const off = !canPress(slot, lane);
     const faulty = fault?.lane === lane && fault.slot === place;
     const said = fill(words.cell, {
       lane: grooveWords.lanes[lane],

@@ -14,13 +14,7 @@ export function GrooveStrip({ slots }: { readonly slots: readonly GrooveSlot[] }
       <path d={`M0 ${FOOT}H${WIDTH}`} class="line-string g1" />
       {slots.map(({ accent }, place) =>
         accent === 0 ? null : (
-          <Slash
-            key={place}
-            x={(place + 0.5) * pitch}
-            y={FOOT - HEIGHTS[accent] / 2}
-            height={HEIGHTS[accent]}
-            width={Math.min(4.5, pitch * 0.4)}
-          />
+          <Slash key={place} x={(place + 0.5) * pitch} y={FOOT - HEIGHTS[accent] / 2} height={HEIGHTS[accent]} />
         ),
       )}
     </Mark>

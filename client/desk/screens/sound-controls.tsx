@@ -50,7 +50,9 @@ export function SoundControls({ desk, view }: Props) {
               <p class="label" aria-hidden="true">
                 {title}
               </p>
-              <div class="control-cells">{choices.map(cell)}</div>
+              <div class={choices.every(({ chord }) => chord) ? 'control-cells chords' : 'control-cells'}>
+                {choices.map(cell)}
+              </div>
               {title === words.tempoTitle && <Climb desk={desk} view={view} playing={playing} />}
             </div>
           ))}
