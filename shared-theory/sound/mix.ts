@@ -52,7 +52,8 @@ export function performanceGain(performance: Performance, shelf: NoteShelf): num
 /** One sound in the mix: when it begins, when it is stopped, and how fast it then falls silent, in seconds. */
 type Placed = { readonly time: number; readonly duration: number; readonly ramp: number; readonly gain: number };
 
-function mixNotes(performance: Performance, options: MixOptions & { readonly shelf: NoteShelf }): Float32Array {
+/** The sounds of a performance added up, before their loudness is matched and their peaks are limited. */
+export function mixNotes(performance: Performance, options: MixOptions & { readonly shelf: NoteShelf }): Float32Array {
   const { sampleRate, shelf, lead = 0, tail = 0 } = options;
   const out = new Float32Array(Math.round((lead + performance.seconds + tail) * sampleRate));
   // What is still held at the end rings into the tail.

@@ -8,11 +8,11 @@ import {
   type Grid,
   type GrooveSlot,
 } from '../../shared-theory/groove-grid.ts';
-import { grooveLine, parseGroove, type Groove } from '../../shared-theory/grooves.ts';
+import { grooveLine, type Groove } from '../../shared-theory/grooves.ts';
 
 const silent = fc
   .constantFrom('down-silent', 'up-silent', 'none')
-  .map((stroke): GrooveSlot => ({ stroke, zone: 'none', touch: 'none', accent: 0 }) as GrooveSlot);
+  .map((stroke): GrooveSlot => ({ stroke, zone: 'none', touch: 'none', accent: 0 }));
 
 const sounding = fc
   .record({
@@ -47,7 +47,12 @@ const ofGrid = (grid: Grid): fc.Arbitrary<Groove> => {
     .map(({ id, name, low, more, swing, slots, opening, pushes }) => {
       const played = pushes || !slots.some(({ accent }) => accent > 0) ? slots.with(count - 1, push) : slots;
       const groove = {
-        ...{ id, name, grid, meter, tempo: [low, low + more] as const, swing: swings ? swing : ([1, 1] as const) },
+        id,
+        name,
+        grid,
+        meter,
+        tempo: [low, low + more] as const,
+        swing: swings ? swing : ([1, 1] as const),
         slots: played,
         ...(opening ? { opening } : {}),
       };
@@ -57,6 +62,3 @@ const ofGrid = (grid: Grid): fc.Arbitrary<Groove> => {
 
 /** Any groove that can be written, of any grid. */
 export const anyGroove: fc.Arbitrary<Groove> = fc.constantFrom(...(Object.keys(GRIDS) as Grid[])).chain(ofGrid);
-
-/** Any groove as it is read. */
-export const anyReadGroove = anyGroove.map((groove) => parseGroove(groove.text));
