@@ -174,6 +174,25 @@ export function storeContract(name: string, under: () => StoreUnderTest): void {
       ]);
     });
 
+    test('changes the settings of a class with the events of its room, or not at all', async () => {
+      await store.putClass({ id: 'a', name: 'Monday', settings: '{"capo":0}' });
+      const classChange = { id: 'a', change: (settings: string) => settings.replace('0', '2') };
+      const settings = async () => (await store.classes()).map((each) => each.settings);
+      const outcomes = await store.append([
+        { room: 'WAKUR', rows: [row(1)], people: [], classChange: { ...classChange, id: 'unknown' } },
+        { room: 'BIFOD', rows: [row(2)], people: [], classChange },
+      ]);
+      expect(outcomes).toEqual(['stored', 'collided']);
+      expect(await settings()).toEqual(['{"capo":0}']);
+      await store.append([{ room: 'BIFOD', rows: [row(1)], people: [], classChange }]);
+      expect(await settings()).toEqual(['{"capo":2}']);
+      const [unstored] = await store.append([
+        { room: 'BIFOD', rows: [row(2)], people: [person('\0')], classChange: { id: 'a', change: () => '{}' } },
+      ]);
+      expect(unstored).toHaveProperty('failed');
+      expect(await store.classes()).toEqual([{ id: 'a', name: 'Monday', settings: '{"capo":2}' }]);
+    });
+
     test('writes many rooms with many rows in one commit', async () => {
       const appends = Array.from({ length: 40 }, (_, index) => ({
         room: `R${index}`,

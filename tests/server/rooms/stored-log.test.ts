@@ -1,18 +1,25 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { decide } from '../../../server/rooms/decide.ts';
 import { readEvent, UnreadableEventError } from '../../../server/rooms/events.ts';
 import { guitarRound } from '../../../server/rooms/heard-round.ts';
 import { evolve } from '../../../server/rooms/evolve.ts';
 import { unopenedRoom } from '../../../server/rooms/state.ts';
 import { deskView } from '../../../server/rooms/view.ts';
 import { lessonTable } from '../../../server/export/lesson-table.ts';
-import { LIVE, moment, peopleIn, SETTINGS } from '../../support/given.ts';
+import { DESK, LIVE, moment, peopleIn, SETTINGS } from '../../support/given.ts';
 
 /** A log as it was written when chords were triads, keys counted in two ways, and nobody had a capo. */
-const LOG = readFileSync(join(import.meta.dirname, 'stored/log-of-triads.jsonl'), 'utf8')
-  .trim()
-  .split('\n');
+const LOG = linesOf('log-of-triads.jsonl');
+/** A log as it was written when one guitar played alone, at one pitch, in the grooves of the catalogue. */
+const ONE_GUITAR = linesOf('log-of-one-guitar.jsonl');
+
+function linesOf(file: string): readonly string[] {
+  return readFileSync(join(import.meta.dirname, 'stored', file), 'utf8')
+    .trim()
+    .split('\n');
+}
 
 function folded(lines: readonly string[]) {
   const state = unopenedRoom();
@@ -91,5 +98,44 @@ describe('R47 a log of the time of triads', () => {
     const stored = JSON.parse(LOG[2] ?? '') as { round: { truth: { qualities: unknown } } };
     stored.round.truth.qualities = ['minor', 'of some sort'];
     expect(() => readEvent(JSON.stringify(stored))).toThrow(UnreadableEventError);
+  });
+});
+
+describe('R47 a log of the time of one guitar', () => {
+  test('is read whole: its room has what rooms begin with, and its sound goes on as it was', () => {
+    const state = folded(ONE_GUITAR);
+    expect(state.settings).toEqual({
+      ...SETTINGS,
+      policy: 'relatives',
+      naming: 'german',
+      capo: 3,
+      slashIsNew: true,
+      qualities: ['major', 'minor', 'power'],
+      soundFollows: false,
+    });
+    expect(state.sound).toMatchObject({
+      playing: true,
+      round: 'r1',
+      change: { kind: 'hold', slot: 1 },
+      tempo: 168,
+      climb: null,
+      feel: 'written',
+      band: { kit: false, bass: false },
+    });
+    expect(state.rounds[0]?.tempoChanged).toBe(true);
+  });
+
+  test('its questions are marked and shown as before, and it goes on', () => {
+    const state = folded(ONE_GUITAR);
+    const people = peopleIn([{ type: 'StudentJoined', student: 's1', seat: 1 }]);
+    const desk = deskView(state, people, LIVE);
+    expect(desk.breakdown?.map(({ question }) => question)).toEqual(['direction-1']);
+    expect(desk.vamp?.grooveText).toMatch(/^driving-eighths,/);
+    expect(lessonTable(state, people)).toHaveLength(2);
+    const change = { kind: 'climb', to: 180 } as const;
+    const command = { type: 'RequestChange', id: 'c', round: 'r1', change } as const;
+    const fresh = { student: '', tokenHash: '', token: null };
+    const context = { sender: DESK, now: moment(9_000), people, fresh, seed: 0, soundHolder: 'page-1' };
+    expect(decide(state, command, context)).toMatchObject({ ok: true, effects: [{ order: { change } }] });
   });
 });
