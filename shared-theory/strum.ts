@@ -134,7 +134,6 @@ export function soundStrokes(
     const played = reached(stroke, spread);
     const part = strokeTrim(
       played.map(({ string }) => string),
-      touch,
       cell.stroke === 'up',
     );
     const bass = bassString(stroke, played);

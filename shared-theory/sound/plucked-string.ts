@@ -8,6 +8,7 @@ import { kWeighted } from './loudness.ts';
 import { pickAttack } from './pick-attack.ts';
 import { pluck } from './pluck.ts';
 import { filtered, highPass } from './second-order.ts';
+import { NOISE_TOUCH_DB, STRING_DB, TOUCH_DB } from './string-levels.ts';
 import { addRinging } from './string-loop.ts';
 import { addSympathy } from './sympathy.ts';
 import { pluckerOf, voiceSound, type VoiceSound } from './voices.ts';
@@ -32,12 +33,6 @@ export type StringOptions = {
 /** Accents in decibels: 3 heavy, 2 medium, 1 light. Under four decibels apart a class cannot tell them. */
 export const ACCENT_DB = { 3: 0, 2: -4.5, 1: -9 } as const;
 
-/** Touches beside the open string, in decibels; a choke is so short that it needs a little more to be heard as much. */
-const TOUCH_DB = { open: 0, ring: 0, half: 0, choke: 3, palm: -4.6, dead: -7 } as const;
-
-/** Under a palm or dead fingers a string gives the pick little to catch; a dead stroke has a noise of its own. */
-const PICK_TOUCH_DB = { open: 0, ring: 0, half: -5, choke: 0, palm: -12, dead: -12 } as const;
-
 /** Of a note's level, the pick's noise has this share of the power at most. */
 const MOST_NOISE = 0.7;
 
@@ -48,6 +43,8 @@ const BASS_BRIGHTNESS = 1.25;
 
 /** K-weighted level of a heavy open stroke over its first moment, before the strings' own balance. */
 const REFERENCE = 0.08;
+
+/** The ear's first glance at a note: the fast time weighting of a sound level meter (IEC 61672-1). */
 const LEVEL_SECONDS = 0.125;
 
 /**
@@ -76,7 +73,7 @@ export function renderString(struck: StruckString, options: StringOptions): Floa
   const { seconds, sampleRate, seed, instrument = STEEL } = options;
   if (!(midi >= 28 && midi <= 100)) throw new RangeError(`a string sounds the notes 28 to 100, not ${midi}`);
   const sound = voiceSound(instrument.voice);
-  const balance = sound.balance[string - 1];
+  const balance = STRING_DB[string - 1];
   if (balance === undefined) throw new RangeError(`a guitar has the strings 1 to 6, not ${string}`);
   const frequency = (note: number) => midiFrequency(note) * (instrument.pitch / STEEL.pitch);
   const share: SpeakerShare = instrument.smallSpeaker ? (struck.bass ? 'bass' : 'other') : null;
@@ -88,7 +85,7 @@ export function renderString(struck: StruckString, options: StringOptions): Floa
   const wanted =
     REFERENCE * 10 ** ((ACCENT_DB[accent] + TOUCH_DB[touch] + balance + (share === 'bass' ? BASS_DB : 0)) / 20);
   const attack = pickAttack(noise, sampleRate, seed);
-  const noiseDecibels = noise.decibels[accent] + PICK_TOUCH_DB[touch] + (share === 'bass' ? BASS_ATTACK_DB : 0);
+  const noiseDecibels = noise.decibels[accent] + NOISE_TOUCH_DB[touch] + (share === 'bass' ? BASS_ATTACK_DB : 0);
   const level = levels(samples, attack, wanted, 10 ** (noiseDecibels / 20), sampleRate);
   if (free.length > 0) addSympathy(samples, { free, frequency, sound, sampleRate });
   for (let n = 0; n < attack.length; n++) {

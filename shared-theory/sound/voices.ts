@@ -40,8 +40,6 @@ export type VoiceSound = {
   readonly plucks: Readonly<Record<Plucker, PluckSound>>;
   /** How much of a string's motion the bridge hands on to a free string, a second: a solid body little. */
   readonly coupling: number;
-  /** Level of each string in decibels: the bass forward, since direction is asked of it and the ear follows the top. */
-  readonly balance: ByString;
   /** The body, or the amplifier's box. */
   readonly modes: readonly Mode[];
   /** A magnetic pickup's place as a share of the open string from the bridge; null where air carries the sound. */
@@ -96,7 +94,6 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
       },
     },
     coupling: 0.07,
-    balance: [-2.5, -2.5, -2, 1, 2, 2],
     modes: [
       { hertz: 104, q: 3.5, gain: 0.5 },
       { hertz: 205, q: 4.5, gain: 0.45 },
@@ -120,14 +117,14 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
         corner: { 3: 3000, 2: 2300, 1: 1750 },
         edge: { 3: 5200, 2: 6500, 1: 8000 },
         leak: 0.35,
-        noise: { low: 900, high: 2800, decibels: { 3: -9, 2: -8, 1: -8 } },
+        noise: { low: 800, high: 2200, decibels: { 3: -9, 2: -8, 1: -8 } },
       },
       up: {
         position: 0.16,
         corner: { 3: 3900, 2: 3300, 1: 2800 },
         edge: { 3: 4500, 2: 5500, 1: 6500 },
         leak: 0.9,
-        noise: { low: 1000, high: 3200, decibels: { 3: -4, 2: -1.5, 1: 1 } },
+        noise: { low: 900, high: 2500, decibels: { 3: -4, 2: -1.5, 1: 1 } },
       },
       thumb: {
         position: 0.29,
@@ -145,7 +142,6 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
       },
     },
     coupling: 0.08,
-    balance: [-2, -2, -2, 0.5, 1.5, 1.5],
     modes: [
       { hertz: 98, q: 4, gain: 0.6 },
       { hertz: 190, q: 4.5, gain: 0.6 },
@@ -168,14 +164,14 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
         corner: { 3: 6500, 2: 4600, 1: 3300 },
         edge: { 3: 2400, 2: 3200, 1: 4400 },
         leak: 0.4,
-        noise: { low: 1300, high: 4000, decibels: { 3: -10, 2: -9, 1: -9 } },
+        noise: { low: 1200, high: 3200, decibels: { 3: -10, 2: -9, 1: -9 } },
       },
       up: {
         position: 0.14,
         corner: { 3: 7500, 2: 6500, 1: 5600 },
         edge: { 3: 2400, 2: 3000, 1: 3800 },
         leak: 1.1,
-        noise: { low: 1400, high: 4200, decibels: { 3: -3, 2: 0.5, 1: 4.5 } },
+        noise: { low: 1300, high: 3400, decibels: { 3: -3, 2: 0.5, 1: 4.5 } },
       },
       thumb: {
         position: 0.287,
@@ -193,7 +189,6 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
       },
     },
     coupling: 0.045,
-    balance: [-2, -2, -2, 0.5, 1.5, 2],
     // A small open-backed box, and the presence of its loudspeaker.
     modes: [
       { hertz: 115, q: 1.2, gain: 0.35 },

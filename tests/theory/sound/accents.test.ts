@@ -19,7 +19,14 @@ describe('accents', () => {
       smallSpeaker: fc.boolean(),
       bass: fc.boolean(),
       hand: fc.constantFrom(...HANDS),
-      touch: fc.constantFrom('open' as const, 'ring' as const, 'half' as const, 'palm' as const, 'dead' as const, 'choke' as const),
+      touch: fc.constantFrom(
+        'open' as const,
+        'ring' as const,
+        'half' as const,
+        'palm' as const,
+        'dead' as const,
+        'choke' as const,
+      ),
       string: fc.constantFrom(...STRINGS),
       fret: fc.integer({ min: 0, max: 15 }),
       seconds: fc.constantFrom(0.08, 0.125, 0.3),
@@ -29,7 +36,10 @@ describe('accents', () => {
       fc.property(place, ({ voice, smallSpeaker, bass, hand, touch, string, fret, seconds, seed }) => {
         const instrument = { voice, pitch: 440, smallSpeaker };
         const [light = 0, medium = 0, heavy = 0] = ([1, 2, 3] as const).map((accent) =>
-          loudness(struck(string, fret, { ...hand, touch, accent, ...(bass ? { bass } : {}) }), seconds, { instrument, seed }),
+          loudness(struck(string, fret, { ...hand, touch, accent, ...(bass ? { bass } : {}) }), seconds, {
+            instrument,
+            seed,
+          }),
         );
         // The first 80 ms hold all of an up's pick, which follows the accent less: a hair under the rest is allowed there.
         const least = seconds < 0.1 ? 3.9 : 4;

@@ -30,15 +30,18 @@ const MEASURED_NYLON = [
 ] as const;
 
 describe('ringing', () => {
-  test.each(STRINGS)('nylon string %i rings shorter than the bare string measured, and not by a factor of six', (string) => {
-    const note = struck(string, 0, { by: 'finger', stroke: 'up' });
-    const frequency = midiFrequency(note.midi);
-    const [friction, air] = MEASURED_NYLON[string - 1] ?? [0, 0];
-    const bare = 13.8 / (2 * Math.PI * frequency * friction + air);
-    const seconds = seconds60(render(note, 1.5, { instrument: instrumentOf('nylon') }), frequency);
-    expect(seconds).toBeLessThan(bare);
-    expect(seconds).toBeGreaterThan(bare / 6);
-  });
+  test.each(STRINGS)(
+    'nylon string %i rings shorter than the bare string measured, and not by a factor of six',
+    (string) => {
+      const note = struck(string, 0, { by: 'finger', stroke: 'up' });
+      const frequency = midiFrequency(note.midi);
+      const [friction, air] = MEASURED_NYLON[string - 1] ?? [0, 0];
+      const bare = 13.8 / (2 * Math.PI * frequency * friction + air);
+      const seconds = seconds60(render(note, 1.5, { instrument: instrumentOf('nylon') }), frequency);
+      expect(seconds).toBeLessThan(bare);
+      expect(seconds).toBeGreaterThan(bare / 6);
+    },
+  );
 
   test('the open B of the solid body falls steadily and is silent after about twelve seconds', () => {
     // A published informal measurement of one such guitar without its amplifier: steadily to silence at around 12 s.

@@ -49,8 +49,7 @@ export function faintAmplitude(
   let imaginary = 0;
   for (let n = 0; n < length; n++) {
     const turn = (2 * Math.PI * n) / length;
-    const window =
-      0.35875 - 0.48829 * Math.cos(turn) + 0.14128 * Math.cos(2 * turn) - 0.01168 * Math.cos(3 * turn);
+    const window = 0.35875 - 0.48829 * Math.cos(turn) + 0.14128 * Math.cos(2 * turn) - 0.01168 * Math.cos(3 * turn);
     const angle = (2 * Math.PI * frequency * n) / sampleRate;
     real += (samples[first + n] ?? 0) * window * Math.cos(angle);
     imaginary -= (samples[first + n] ?? 0) * window * Math.sin(angle);

@@ -45,8 +45,8 @@ describe('voices', () => {
         expect(Math.max(...one.map((value, place) => Math.abs(value - (other[place] ?? 0))))).toBeGreaterThan(5);
   });
 
-  test('nylon is soft: under −34 dB above 6 kHz even in the attack of a heavy stroke, and darker than steel', () => {
-    expect(share(strum('nylon'), 6000, 20_000, 0, 0.1)).toBeLessThan(-34);
+  test('nylon is soft: under −30 dB above 6 kHz even in the attack of a heavy stroke, and darker than steel', () => {
+    expect(share(strum('nylon'), 6000, 20_000, 0, 0.1)).toBeLessThan(-30);
     const [steel, nylon] = (['steel', 'nylon'] as const).map((voice) => share(strum(voice), 2000, 6000, 0, 0.2));
     expect((steel ?? 0) - (nylon ?? 0)).toBeGreaterThan(5);
   });
@@ -105,7 +105,7 @@ describe('hands', () => {
     expect(finger - thumb).toBeGreaterThan(2);
   });
 
-  test.each(VOICES)('%s: a thumb makes no click: its first 3 ms have little above 3 kHz', (voice) => {
+  test.each(VOICES)('%s: a thumb makes no click: its first 10 ms have little above 3 kHz', (voice) => {
     for (const string of [4, 5, 6]) {
       const note = (rest: Parameters<typeof struck>[2]) =>
         render(struck(string, 0, rest), 0.3, { instrument: instrumentOf(voice) });
