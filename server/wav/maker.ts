@@ -1,4 +1,4 @@
-import { fork, type ChildProcess } from 'node:child_process';
+import { fork, type ChildProcess, type ForkOptions } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import type { SoundJob } from './sound-file.ts';
 
@@ -14,6 +14,13 @@ const SOURCE = fileURLToPath(new URL('./worker.ts', import.meta.url));
 /** Where the packages are found that it needs. */
 const HOUSE = fileURLToPath(new URL('../..', import.meta.url));
 
+const PROCESS: ForkOptions = {
+  cwd: HOUSE,
+  execArgv: ['--import', 'tsx'],
+  serialization: 'advanced',
+  silent: true,
+};
+
 /** Rendering takes a second or more of a processor and some hundred megabytes: one process at a time, and none is kept. */
 export function createWavMaker(): WavMaker {
   let last: Promise<unknown> = Promise.resolve();
@@ -22,8 +29,7 @@ export function createWavMaker(): WavMaker {
   const run = (job: SoundJob) =>
     new Promise<Uint8Array>((resolve, reject) => {
       if (closed) return reject(new Error('No sound is made any more: the server stops.'));
-      const options = { cwd: HOUSE, execArgv: ['--import', 'tsx'], serialization: 'advanced', silent: true } as const;
-      const worker = fork(SOURCE, options);
+      const worker = fork(SOURCE, PROCESS);
       running = worker;
       let said = '';
       worker.stderr?.on('data', (chunk: Buffer) => (said += chunk.toString()));

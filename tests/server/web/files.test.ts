@@ -224,13 +224,13 @@ describe('over http', () => {
     // While the sound is made in a worker, the room goes on answering.
     const late = monitorEventLoopDelay({ resolution: 5 });
     late.enable();
-    let made = false;
+    const progress = { made: false };
     const sound = get(`/api/rooms/${room}/rounds/1.wav`).then((answer) => {
-      made = true;
+      progress.made = true;
       return answer;
     });
     const waits: number[] = [];
-    while (!made) {
+    while (!progress.made) {
       const asked = performance.now();
       expect((await get('/healthz')).status).toBe(200);
       waits.push(performance.now() - asked);
