@@ -36,6 +36,21 @@ export function bestMatch(
   return best;
 }
 
+/** The earliest lag at which not more than `most` is left over, at its best within the next millisecond or two; null where there is none. */
+export function firstMatch(
+  heard: Float32Array,
+  expected: Float32Array,
+  stretch: readonly [number, number],
+  [lowest, highest]: readonly [number, number],
+  most: number,
+): Match | null {
+  for (let lag = lowest; lag <= highest; lag++) {
+    if (bestMatch(heard, expected, stretch, [lag, lag]).rest <= most)
+      return bestMatch(heard, expected, stretch, [lag, lag + 80]);
+  }
+  return null;
+}
+
 /** Index of the first sample from `from` on over a level; −1 where there is none. */
 export function firstOver(samples: Float32Array, level: number, from = 0): number {
   for (let n = from; n < samples.length; n++) if (Math.abs(samples[n] ?? 0) > level) return n;

@@ -1,8 +1,5 @@
 import type { BrowserContext, Page } from 'playwright-core';
 
-/** The latest recorder is three seconds late; a busy page may keep it longer. */
-const PATIENCE_MS = 20_000;
-
 /** What has left a page. */
 export type Recording = {
   readonly samples: Float32Array;
@@ -11,145 +8,125 @@ export type Recording = {
   readonly beganAt: number;
 };
 
-type Kept = { block: Float32Array; first: number };
-
-type Tape = {
-  context: AudioContext | null;
-  kept: Kept[];
-  /** Least of the wall clock's milliseconds less the audio clock's: whoever looks late only makes it larger. */
-  lead: number;
-  /** Frame of the audio clock at which the ramp begins. */
-  begins: number;
+type Block = {
+  readonly samples: Float32Array;
+  /** Frame of the audio clock of the first sample. */
+  readonly first: number;
+  /** The wall clock's milliseconds less the audio clock's. */
+  readonly lead: number;
 };
 
 declare global {
   interface Window {
-    soundTape?: Tape;
+    soundTape?: { context: AudioContext | null; readonly blocks: Block[] };
   }
 }
 
+/** Where the pages find the recorder: on their own server, as their policy asks. */
+const MODULE = '/sound-recorder.js';
+
+/** Runs beside the sound, not beside the page: whatever holds the page up, nothing is lost. */
+const RECORDER = `
+registerProcessor('recorder', class extends AudioWorkletProcessor {
+  block = new Float32Array(4096);
+  length = 0;
+  first = 0;
+  process([[input]]) {
+    if (this.length === 0) this.first = currentFrame;
+    if (input) this.block.set(input, this.length);
+    this.length += 128;
+    if (this.length === this.block.length) {
+      this.port.postMessage({ samples: this.block, first: this.first }, [this.block.buffer]);
+      this.block = new Float32Array(4096);
+      this.length = 0;
+    }
+    return true;
+  }
+});
+`;
+
 /**
- * Records all that the pages of a context send to the speakers, beside sending it. To be called before they are opened.
- * Beside the sound runs a ramp that counts the samples of the audio clock. A recorder that a busy page holds up leaves holes, so
- * three of them record, two some seconds late, and the ramp tells where each block belongs.
+ * Records all that the pages of a context send to the speakers, beside sending it, soon after their sound begins. To be called
+ * before they are opened, at an address that a browser trusts: this machine's own.
  */
 export async function recordSound(context: BrowserContext): Promise<void> {
-  await context.addInitScript(() => {
-    const RAMP = 2 ** 20;
-    const BLOCK = 16_384;
-    const DELAYS = [0, 65_536, 131_072];
+  await context.route(`**${MODULE}`, (route) => route.fulfill({ contentType: 'text/javascript', body: RECORDER }));
+  await context.addInitScript((module) => {
     const connect = Object.getOwnPropertyDescriptor(AudioNode.prototype, 'connect')?.value as (
       this: AudioNode,
       ...given: unknown[]
     ) => unknown;
-    const tape: Tape = { context: null, kept: [], lead: Infinity, begins: 0 };
+    const tape: NonNullable<Window['soundTape']> = { context: null, blocks: [] };
     window.soundTape = tape;
     const inputs = new WeakMap<BaseAudioContext, AudioNode>();
-    const recorder = (live: AudioContext): AudioNode => {
-      const merger = live.createChannelMerger(2);
-      const mono = live.createGain();
-      mono.channelCount = 1;
-      mono.channelCountMode = 'explicit';
-      connect.call(mono, merger, 0, 0);
-      const ramp = live.createBufferSource();
-      const count = live.createBuffer(1, RAMP, live.sampleRate);
-      const steps = count.getChannelData(0);
-      for (let index = 0; index < RAMP; index++) steps[index] = index / RAMP;
-      ramp.buffer = count;
-      ramp.loop = true;
-      connect.call(ramp, merger, 0, 1);
-      for (const frames of DELAYS) {
-        const delay = live.createDelay(10);
-        delay.delayTime.value = frames / live.sampleRate;
-        const script = live.createScriptProcessor(BLOCK, 2, 1);
-        let last = 0;
-        script.addEventListener('audioprocess', ({ inputBuffer }) => {
-          tape.lead = Math.min(tape.lead, performance.timeOrigin + performance.now() - live.currentTime * 1000);
-          const counted = inputBuffer.getChannelData(1);
-          // Before the ramp begins there is nothing to count by.
-          if (counted[0] === 0 && counted[1] === 0) return;
-          let first = Math.round((counted[0] ?? 0) * RAMP);
-          while (first < last) first += RAMP;
-          last = first;
-          tape.kept.push({ block: inputBuffer.getChannelData(0).slice(), first });
+    const mixed = (live: AudioContext): AudioNode => {
+      const input = live.createGain();
+      input.channelCount = 1;
+      input.channelCountMode = 'explicit';
+      void live.audioWorklet.addModule(module).then(() => {
+        const recorder = new AudioWorkletNode(live, 'recorder', { numberOfInputs: 1, numberOfOutputs: 1 });
+        recorder.port.addEventListener('message', ({ data }: MessageEvent<Pick<Block, 'samples' | 'first'>>) => {
+          const lead = performance.timeOrigin + performance.now() - live.currentTime * 1000;
+          tape.blocks.push({ ...data, lead });
         });
-        connect.call(merger, delay);
-        connect.call(delay, script);
-        connect.call(script, live.destination);
-      }
-      // It begins with a whole quantum of the audio clock, a little ahead.
-      const begins = (Math.ceil((live.currentTime * live.sampleRate) / 128) + 32) * 128;
-      ramp.start(begins / live.sampleRate);
-      Object.assign(tape, { context: live, kept: [], lead: Infinity, begins });
-      return mono;
+        recorder.port.start();
+        connect.call(input, recorder);
+        // It gives out silence; without a way out it would not run.
+        connect.call(recorder, live.destination);
+        tape.context = live;
+      });
+      return input;
     };
     AudioNode.prototype.connect = function (this: AudioNode, ...given: unknown[]) {
       const [target] = given;
       if (target instanceof AudioDestinationNode && target.context instanceof AudioContext) {
-        const input = inputs.get(target.context) ?? recorder(target.context);
+        const input = inputs.get(target.context) ?? mixed(target.context);
         inputs.set(target.context, input);
         connect.call(this, input);
       }
       return connect.apply(this, given);
     } as typeof AudioNode.prototype.connect;
-  });
+  }, MODULE);
 }
 
-/** Seconds recorded so far. */
+/** Seconds of the audio clock up to which all is recorded; 0 before the recorder runs. */
 export function recordedSeconds(page: Page): Promise<number> {
   return page.evaluate(() => {
     const tape = window.soundTape;
-    if (!tape?.context) return 0;
-    return Math.max(0, ...tape.kept.map(({ first, block }) => first + block.length)) / tape.context.sampleRate;
+    const last = tape?.blocks.at(-1);
+    return tape?.context && last ? (last.first + last.samples.length) / tape.context.sampleRate : 0;
   });
 }
 
-/**
- * All that was recorded from one second of the ramp to another, once the late recorders have brought what the first missed.
- * Throws where none has it.
- */
+/** All that was recorded from one second of the audio clock to another. Throws where the recorder did not run all the time. */
 export async function recording(page: Page, from: number, to: number): Promise<Recording> {
-  for (const end = Date.now() + PATIENCE_MS; ;) {
-    const { parts, sampleRate, lead, begins } = await taped(page, from, to);
-    const first = Math.round(from * sampleRate);
-    const samples = new Float32Array(Math.round(to * sampleRate) - first);
-    const known = new Uint8Array(samples.length);
-    for (const { first: at, block } of parts) {
-      const skipped = Math.max(0, first - at);
-      const part = block.subarray(skipped, Math.max(skipped, first + samples.length - at));
-      samples.set(part, at + skipped - first);
-      known.fill(1, at + skipped - first, at + skipped - first + part.length);
-    }
-    const hole = known.indexOf(0);
-    if (hole < 0) return { samples, sampleRate, beganAt: lead + ((begins + first) / sampleRate) * 1000 };
-    if (Date.now() > end) throw new Error(`no recorder has the sound at ${(first + hole) / sampleRate} s`);
-    await new Promise((resolve) => void setTimeout(resolve, 200));
-  }
-}
-
-/** The recorders' blocks that touch the stretch. */
-async function taped(page: Page, from: number, to: number) {
-  const { parts, ...rest } = await page.evaluate(
+  const { parts, sampleRate } = await page.evaluate(
     ([from, to]) => {
       const tape = window.soundTape;
       if (!tape?.context) throw new Error('no sound has left this page');
       const { sampleRate } = tape.context;
-      const some = tape.kept.filter(
-        ({ first, block }) => first + block.length > from * sampleRate && first < to * sampleRate,
+      const some = tape.blocks.filter(
+        ({ first, samples }) => first + samples.length > from * sampleRate && first < to * sampleRate,
       );
-      const coded = some.map(({ block, first }) => {
-        const bytes = new Uint8Array(block.buffer);
-        let text = '';
-        for (let at = 0; at < bytes.length; at += 8192) text += String.fromCharCode(...bytes.subarray(at, at + 8192));
-        return { first, coded: btoa(text) };
+      const parts = some.map(({ samples, first, lead }) => {
+        const bytes = new Uint8Array(samples.buffer);
+        let coded = '';
+        for (let at = 0; at < bytes.length; at += 8192) coded += String.fromCharCode(...bytes.subarray(at, at + 8192));
+        return { first, lead, coded: btoa(coded) };
       });
-      return { parts: coded, sampleRate, lead: tape.lead, begins: tape.begins };
+      return { parts, sampleRate };
     },
     [from, to] as const,
   );
-  const blocks = parts.map(({ first, coded }) => {
-    const bytes = Uint8Array.from(Buffer.from(coded, 'base64'));
-    return { first, block: new Float32Array(bytes.buffer) };
-  });
-  return { ...rest, parts: blocks };
+  const begin = parts[0]?.first ?? 0;
+  const blocks = parts.map(({ coded }) => new Float32Array(Uint8Array.from(Buffer.from(coded, 'base64')).buffer));
+  const samples = new Float32Array(blocks.reduce((sum, block) => sum + block.length, 0));
+  let at = 0;
+  for (const [index, block] of blocks.entries()) {
+    if (parts[index]?.first !== begin + at) throw new Error(`the recorder was away at ${(begin + at) / sampleRate} s`);
+    samples.set(block, at);
+    at += block.length;
+  }
+  const lead = Math.min(...parts.map((part) => part.lead));
+  return { samples, sampleRate, beganAt: lead + (begin / sampleRate) * 1000 };
 }
