@@ -51,11 +51,12 @@ export function GrooveEditGrid({ grid, slots, side, label, fault, onPress, onTyp
     if (!slot) return null;
     const off = !canPress(slot, lane);
     const faulty = fault?.lane === lane && fault.slot === place;
-    const said = fill(words.cell, {
+    const cellName = fill(words.cell, {
       lane: grooveWords.lanes[lane],
       count: saidCount(grid, place),
       value: saidValue(slot, lane),
     });
+    const said = side === 'opening' ? fill(words.inFirst, { cell: cellName }) : cellName;
     return (
       <button
         type="button"

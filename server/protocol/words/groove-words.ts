@@ -64,6 +64,7 @@ export const grooveWords = {
     replaces: 'Saving replaces “{name}” as it stands.',
     bar: 'bar {bar}',
     cell: '{lane}, {count}: {value}',
+    inFirst: 'first bar, {cell}',
     faulty: '{cell}. Here is the fault.',
   },
 

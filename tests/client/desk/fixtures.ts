@@ -305,12 +305,16 @@ export function deskOf(
     readonly seconds?: number | null;
     readonly replayed?: string | null;
     readonly pick?: string;
+    /** Id of the round that a start is answered with. */
+    readonly begun?: string;
   } = {},
 ) {
   const made: unknown[] = [];
   const note = (what: unknown) => {
     made.push(what);
-    return Promise.resolve({ ok: true } as const);
+    return Promise.resolve(
+      now.begun === undefined ? { ok: true as const } : { ok: true as const, value: { round: now.begun } },
+    );
   };
   const pick = now.pick ?? null;
   const picked = pick === null ? null : { question: pick, round: 'r1', over: view.current?.ask ?? null };
