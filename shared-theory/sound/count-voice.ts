@@ -26,6 +26,9 @@ const LOUDNESS_SECONDS = 0.03;
 const ATTACK_SECONDS = 0.0004;
 const FADE_SECONDS = 0.03;
 
+/** The mouth moves in steps of this, far shorter than the ear tells. */
+const STEP_SECONDS = 0.0005;
+
 /**
  * A number of the count-in, half sung by a voice: a source of pulses through the formants of its vowels, and breath for its
  * consonants, as loud as the tick. Mono samples of 0.28 s that begin with their onset. Throws `RangeError` for a number that no meter
@@ -59,24 +62,30 @@ function speak(
   const chance = seededRandom(seed, 'breath');
   const throat = [...BANDWIDTHS, ...HIGHER_FORMANTS].map(() => resonator(sampleRate));
   const mouth = breathBand(sampleRate);
+  const out = new Float32Array(Math.round(SPOKEN_SECONDS * sampleRate));
   const attack = ATTACK_SECONDS * sampleRate;
   const fade = FADE_SECONDS * sampleRate;
+  const step = Math.round(STEP_SECONDS * sampleRate);
   let phase = OPENING;
-  return Float32Array.from({ length: Math.round(SPOKEN_SECONDS * sampleRate) }, (_, n) => {
-    const time = n / sampleRate;
+  for (let from = 0; from < out.length; from += step) {
+    const time = from / sampleRate;
     const now = momentAt(moments, time);
-    phase = (phase + (first + ((last - first) * time) / SPOKEN_SECONDS) / sampleRate) % 1;
-    let voice = pulse(phase) * now.voice;
-    throat.forEach((through, index) => {
-      const formant = now.formants[index];
+    throat.forEach(({ tune }, index) => {
       const higher = HIGHER_FORMANTS[index - BANDWIDTHS.length];
-      voice = through(voice, formant ?? higher?.hertz ?? 0, BANDWIDTHS[index] ?? higher?.bandwidth ?? 1);
+      tune(now.formants[index] ?? higher?.hertz ?? 0, BANDWIDTHS[index] ?? higher?.bandwidth ?? 1);
     });
-    const breath = now.breath * mouth(2 * chance() - 1, now.low, now.high);
-    const rise = n < attack ? (n + 1) / (attack + 1) : 1;
-    const end = SPOKEN_SECONDS * sampleRate - 1 - n;
-    return (voice + BREATH * breath) * rise * Math.max(0, Math.min(1, end / fade));
-  });
+    mouth.tune(now.low, now.high);
+    const turn = (first + ((last - first) * time) / SPOKEN_SECONDS) / sampleRate;
+    for (let n = from; n < Math.min(from + step, out.length); n++) {
+      phase = (phase + turn) % 1;
+      let voice = pulse(phase) * now.voice;
+      for (const { through } of throat) voice = through(voice);
+      const breath = now.breath * mouth.through(2 * chance() - 1);
+      const rise = n < attack ? (n + 1) / (attack + 1) : 1;
+      out[n] = (voice + BREATH * breath) * rise * Math.min(1, (out.length - 1 - n) / fade);
+    }
+  }
+  return out;
 }
 
 /** Everything about the number at a time, between the two moments next to it. */
@@ -111,36 +120,50 @@ function pulse(phase: number): number {
   return closing < 1 ? -Math.sin(Math.PI * closing) : 0;
 }
 
-/** A resonator of gain one at zero frequency whose place may move from sample to sample. */
-function resonator(sampleRate: number): (input: number, hertz: number, bandwidth: number) => number {
-  let y1 = 0;
-  let y2 = 0;
-  return (input, hertz, bandwidth) => {
-    const radius = Math.exp((-Math.PI * bandwidth) / sampleRate);
-    const b = 2 * radius * Math.cos((2 * Math.PI * hertz) / sampleRate);
-    const c = -radius * radius;
-    const output = (1 - b - c) * input + b * y1 + c * y2;
-    y2 = y1;
-    y1 = output;
-    return output;
+/** A filter that is tuned again and again while sound goes through it, sample by sample. */
+type Moving = {
+  readonly tune: (first: number, second: number) => void;
+  readonly through: (input: number) => number;
+};
+
+/** A resonator of gain one at zero frequency, tuned to a frequency and a bandwidth in hertz. */
+function resonator(sampleRate: number): Moving {
+  let [b, c, y1, y2] = [0, 0, 0, 0];
+  return {
+    tune: (hertz, bandwidth) => {
+      const radius = Math.exp((-Math.PI * bandwidth) / sampleRate);
+      b = 2 * radius * Math.cos((2 * Math.PI * hertz) / sampleRate);
+      c = -radius * radius;
+    },
+    through: (input) => {
+      const output = (1 - b - c) * input + b * y1 + c * y2;
+      y2 = y1;
+      y1 = output;
+      return output;
+    },
   };
 }
 
-/** A band whose ends may move from sample to sample: two first-order sections at either end. */
-function breathBand(sampleRate: number): (input: number, low: number, high: number) => number {
+/** A band between two frequencies in hertz: two first-order sections at either end. */
+function breathBand(sampleRate: number): Moving {
   const highs = [0, 0];
   const lows = [0, 0];
-  return (input, low, high) => {
-    const open = 1 - Math.exp((-2 * Math.PI * high) / sampleRate);
-    const shut = 1 - Math.exp((-2 * Math.PI * low) / sampleRate);
-    let value = input;
-    for (let order = 0; order < 2; order++) {
-      const kept = (highs[order] ?? 0) + open * (value - (highs[order] ?? 0));
-      const below = (lows[order] ?? 0) + shut * (kept - (lows[order] ?? 0));
-      highs[order] = kept;
-      lows[order] = below;
-      value = kept - below;
-    }
-    return value;
+  let [open, shut] = [0, 0];
+  return {
+    tune: (low, high) => {
+      open = 1 - Math.exp((-2 * Math.PI * high) / sampleRate);
+      shut = 1 - Math.exp((-2 * Math.PI * low) / sampleRate);
+    },
+    through: (input) => {
+      let value = input;
+      for (let order = 0; order < 2; order++) {
+        const kept = (highs[order] ?? 0) + open * (value - (highs[order] ?? 0));
+        const below = (lows[order] ?? 0) + shut * (kept - (lows[order] ?? 0));
+        highs[order] = kept;
+        lows[order] = below;
+        value = kept - below;
+      }
+      return value;
+    },
   };
 }
