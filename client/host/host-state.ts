@@ -68,6 +68,7 @@ export function createHost(room: string, parts: HostParts): HostState {
         if (holding) desk.ready(null);
         return;
       }
+      comparing.value = false;
       if (next === 'lost') desk.lost();
       if (next !== 'off') state.value = next;
     },
@@ -88,7 +89,10 @@ export function createHost(room: string, parts: HostParts): HostState {
         listeners.patch(patch);
         if (view.value) desk.logged(view.value.sound);
       },
-      sound: (order: SoundOrder) => desk.obey(order),
+      sound: (order: SoundOrder) => {
+        comparing.value = false;
+        desk.obey(order);
+      },
     },
   );
   const facts = createFacts((command) => connection.send(command));
@@ -176,8 +180,7 @@ export function createHost(room: string, parts: HostParts): HostState {
         delay.value = milliseconds;
       },
       compare: (on) => {
-        comparing.value = on;
-        sound.click(on);
+        comparing.value = sound.click(on);
       },
       testNote: () => {
         deviceChanged.value = false;

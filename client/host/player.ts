@@ -96,6 +96,8 @@ type Due = { readonly program: Program; readonly performed: PerformedBar; readon
 type Running = {
   readonly round: string;
   readonly vamp: LiveVamp;
+  /** It was told that it began. */
+  started: boolean;
   program: Program;
   /** Orders that take effect with the next bar to be placed. */
   changes: SoundChange[];
@@ -125,6 +127,7 @@ export function createPlayer(stage: Stage, events: PlayerEvents): Player {
     running = {
       round,
       vamp,
+      started: false,
       program,
       changes: [],
       bar: 0,
@@ -163,10 +166,11 @@ export function createPlayer(stage: Stage, events: PlayerEvents): Player {
 
   const stop = (): void => {
     if (!running) return;
-    const { round } = running;
+    const { round, started } = running;
     running = null;
     stage.hush();
-    events.onStopped(round);
+    // What was never heard to begin has not stopped either.
+    if (started) events.onStopped(round);
   };
 
   const advance = (): void => {
@@ -179,6 +183,7 @@ export function createPlayer(stage: Stage, events: PlayerEvents): Player {
       if (placed.told || placed.start > now) continue;
       placed.told = true;
       if (placed.kind === 'count-in') {
+        current.started = true;
         events.onStarted(current.round, current.vamp.tempo);
         continue;
       }

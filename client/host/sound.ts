@@ -47,8 +47,8 @@ export type Sound = {
   readonly change: (change: SoundChange) => Promise<void>;
   /** Plays a tone while no vamp sounds; another tone or a vamp ends it. */
   readonly tone: (tone: Tone) => void;
-  /** Clicks once a second while no vamp sounds, until something else is to sound; false ends them. */
-  readonly click: (on: boolean) => void;
+  /** Clicks once a second while no vamp sounds, until something else is to sound; false ends them. True where they sound now. */
+  readonly click: (on: boolean) => boolean;
   /** Seconds since the last of those clicks as heard now; null where there is none. */
   readonly sinceClick: () => number | null;
   /** Silence within a tenth of a second. */
@@ -297,8 +297,10 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
       if (state === 'running' && player.playing() === null) tones.play(tone, instrument);
     },
     click: (on) => {
-      if (!on) tones.end();
-      else if (state === 'running' && player.playing() === null) tones.click();
+      const free = state === 'running' && player.playing() === null;
+      if (free && on) tones.click();
+      else if (!on) tones.end();
+      return free && on;
     },
     sinceClick: () => tones.sinceClick(audio.heard() - delay),
     stop,

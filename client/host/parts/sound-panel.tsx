@@ -1,6 +1,7 @@
 import type { HostView } from '../../../server/protocol/views.ts';
 import { hostWords } from '../../../server/protocol/words/en.ts';
 import type { HostActions, LocalSound } from '../sound-view.ts';
+import { LateSpeakers } from './late-speakers.tsx';
 import { LevelMeter } from './level-meter.tsx';
 
 export type SoundProps = {
@@ -55,7 +56,7 @@ function MainPress({ view, sound, actions }: SoundProps) {
 
 /** The sound on the register page: one press, a test note, its level. */
 export function SoundPanel(props: SoundProps) {
-  const { view, sound } = props;
+  const { view, sound, actions } = props;
   const runs = sound.state === 'on' && (view.holdsSound || !view.soundHeld);
   return (
     <section class="sound-panel" aria-label={words.meter}>
@@ -63,6 +64,7 @@ export function SoundPanel(props: SoundProps) {
       <p class="sound-sentence" role="status">
         {soundSentence(props)} {sound.ringSwitch && sound.state !== 'on' ? words.phoneHint : ''}
       </p>
+      {runs ? <LateSpeakers sound={sound} actions={actions} playing={view.sound.playing} /> : null}
       {runs ? (
         <div class="sound-level">
           <span class="label">{words.quiet}</span>

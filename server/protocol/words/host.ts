@@ -1,3 +1,5 @@
+import { speakerDelayWords } from './host-sound-words.ts';
+
 /** The host screen. */
 export const hostWords = {
   position: '{n} of {of}',
@@ -46,6 +48,7 @@ export const hostWords = {
     failed: 'The browser kept the sound back: press again.',
     phoneHint: 'On a tablet or phone: ring switch on, volume up.',
   },
+  delay: speakerDelayWords,
   caution: {
     heading: 'Ears first',
     lines: [

@@ -165,7 +165,7 @@ describe('round', () => {
     expect(root.querySelector('.count.now')?.textContent).toBe('three');
   });
 
-  const SILENT_LOG = { playing: false, round: null, change: { kind: 'full' }, tempo: null } as const;
+  const SILENT_LOG = { ...roundAt(0, 'ready').sound, playing: false, round: null };
 
   test('the page that sounds counts from its own sound: “one” stands before the room has heard of it', () => {
     const sound = { ...SOUND_ON, position: () => ({ phase: 'count-in', beat: 0, of: 4 }) as const };

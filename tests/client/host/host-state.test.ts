@@ -16,6 +16,8 @@ const flush = async (): Promise<void> => {
 /** A sound that does at once what it is told (a slow one begins when the test says), and a room that is played by hand. */
 function stage(options: { readonly cautioned?: boolean; readonly slow?: boolean } = {}) {
   const calls: string[] = [];
+  const delays: number[] = [];
+  const instruments: string[] = [];
   const sent: Command[] = [];
   const status = signal<ConnectionStatus>({ kind: 'live' });
   let answer: (command: Command) => Reply | null = () => ({ ok: true });
@@ -44,6 +46,15 @@ function stage(options: { readonly cautioned?: boolean; readonly slow?: boolean 
     state: () => state,
     level: () => 0,
     setVolume: () => undefined,
+    setInstrument: ({ voice, pitch, smallSpeaker }) =>
+      instruments.push(`${voice} ${pitch}${smallSpeaker ? ' small' : ''}`),
+    setDelay: (seconds) => delays.push(seconds),
+    tone: (tone) => calls.push(`tone ${tone.kind}`),
+    click: (on) => {
+      calls.push(on ? 'clicks' : 'no clicks');
+      return on;
+    },
+    sinceClick: () => null,
     play: (round, vamp) => {
       if (playing === round) return Promise.resolve(true);
       stop();
@@ -101,7 +112,10 @@ function stage(options: { readonly cautioned?: boolean; readonly slow?: boolean 
   });
   return {
     host,
+    keep,
     calls,
+    delays,
+    instruments,
     sent,
     status,
     order: (order: SoundOrder) => (listen.sound as (order: SoundOrder) => void)(order),
@@ -132,7 +146,10 @@ function stage(options: { readonly cautioned?: boolean; readonly slow?: boolean 
 }
 
 const PLAYING = roundAt(1, 'open');
-const SILENT: HostView = { ...PLAYING, sound: { playing: false, round: null, change: { kind: 'full' }, tempo: null } };
+const SILENT: HostView = {
+  ...PLAYING,
+  sound: { ...PLAYING.sound, playing: false, round: null, change: { kind: 'full' }, tempo: null },
+};
 
 afterEach(() => {
   vi.useRealTimers();
@@ -243,7 +260,15 @@ describe('what a lesson goes through', () => {
       ...PLAYING,
       holdsSound: false,
       soundHeld: false,
-      sound: { playing: true, round: 'r1', change: { kind: 'hold', slot: 1 }, tempo: 80 },
+      sound: {
+        playing: true,
+        round: 'r1',
+        change: { kind: 'hold', slot: 1 },
+        tempo: 80,
+        climb: null,
+        feel: 'written',
+        band: { kit: false, bass: false },
+      },
     });
     expect(calls).toEqual([]);
     host.actions.pressForSound();
@@ -513,5 +538,60 @@ describe('what stands on the wall without a view', () => {
     expect(host.unreached.value).toBe(true);
     view(REGISTER);
     expect(host.unreached.value).toBe(false);
+  });
+});
+
+describe('the settings of the class', () => {
+  test('guitar, pitch and speaker reach the sound, now and when they change', () => {
+    const { view, patch, instruments } = stage();
+    view(REGISTER);
+    const { settings } = REGISTER;
+    patch({ settings: { ...settings, voice: 'nylon', pitch: 415, smallSpeaker: true } });
+    expect([...new Set(instruments)]).toEqual(['steel 440', 'nylon 415 small']);
+  });
+});
+
+describe('the delay of the speakers', () => {
+  test('is kept by the machine, in steps, within its bounds', () => {
+    const { host, delays, keep } = stage();
+    expect(host.sound.value.delayMs).toBe(0);
+    for (const [wanted, kept] of [
+      [120, 120],
+      [123, 120],
+      [9999, 500],
+      [-20, 0],
+      [Number.NaN, 0],
+      [250, 250],
+    ] as const) {
+      host.actions.setDelay(wanted);
+      expect(host.sound.value.delayMs).toBe(kept);
+      expect(delays.at(-1)).toBe(kept / 1000);
+    }
+    expect(keep.get('hearsay-speaker-delay')).toBe('250');
+  });
+
+  test('clicks are compared until a press ends them, or a vamp', async () => {
+    const { host, calls, view, order } = stage();
+    view(REGISTER);
+    host.actions.pressForSound();
+    await flush();
+    host.actions.compare(true);
+    expect(host.sound.value.comparing).toBe(true);
+    host.actions.compare(false);
+    expect(host.sound.value.comparing).toBe(false);
+    host.actions.compare(true);
+    order({ order: 'play', round: 'r1' });
+    await flush();
+    expect(host.sound.value.comparing).toBe(false);
+    expect(calls.filter((call) => call.endsWith('clicks'))).toEqual(['clicks', 'no clicks', 'clicks']);
+  });
+
+  test('a tone of the desk sounds', async () => {
+    const { host, calls, view, order } = stage();
+    view(REGISTER);
+    host.actions.pressForSound();
+    await flush();
+    order({ order: 'tone', tone: { kind: 'string', string: 6 } });
+    expect(calls.at(-1)).toBe('tone string');
   });
 });
