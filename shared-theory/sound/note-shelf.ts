@@ -29,7 +29,7 @@ export const BASS_STOP_SECONDS = 0.025;
 export const HAT_STOP_SECONDS = 0.03;
 
 /** Longest sound kept of a touch; beyond it the string is too soft to matter or is faded out. */
-const LONGEST_SECONDS = { open: 4, ring: 4, half: 1.5, choke: 1, palm: 0.3, dead: 0.12 } as const;
+const LONGEST_SECONDS = { open: 8, ring: 8, half: 1.5, choke: 1, palm: 0.3, dead: 0.12 } as const;
 const LONGEST_BASS_SECONDS = 4;
 
 /** Lengths are rounded up to this, so that small differences of tempo share a buffer. */

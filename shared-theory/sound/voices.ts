@@ -28,8 +28,6 @@ export type Mode = { readonly hertz: number; readonly q: number; readonly gain: 
 
 /** Everything that makes a guitar's voice, by its parameters alone. */
 export type VoiceSound = {
-  /** General MIDI program, counted from 0. */
-  readonly program: number;
   /** Seconds to −60 dB of an open string's fundamental, and of its partials near 4 kHz. */
   readonly ring: ByString;
   readonly brightRing: ByString;
@@ -57,7 +55,6 @@ const NONE: ByAccent = { 3: Infinity, 2: Infinity, 1: Infinity };
  */
 const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
   steel: {
-    program: 25,
     ring: [3, 3.2, 3.6, 4.2, 4.8, 5.4],
     brightRing: [0.6, 0.62, 0.65, 0.6, 0.64, 0.7],
     lostByOctave: 0.12,
@@ -106,7 +103,6 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
     reach: { from: 45, to: 10_500, q: 0.7 },
   },
   nylon: {
-    program: 24,
     ring: [2, 2.2, 2.5, 3.1, 3.5, 4],
     brightRing: [0.28, 0.3, 0.33, 0.38, 0.41, 0.45],
     lostByOctave: 0.2,
@@ -153,7 +149,6 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
     reach: { from: 45, to: 4600, q: 0.6 },
   },
   clean: {
-    program: 27,
     ring: [7.5, 9, 9, 9, 10, 11],
     brightRing: [0.8, 0.85, 0.95, 0.75, 0.8, 0.85],
     lostByOctave: 0.25,
@@ -203,11 +198,6 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
 /** The parameters of a voice. */
 export function voiceSound(voice: Voice): VoiceSound {
   return SOUNDS[voice];
-}
-
-/** General MIDI program of a voice, counted from 0: 24 nylon, 25 steel, 27 clean electric. */
-export function voiceProgram(voice: Voice): number {
-  return SOUNDS[voice].program;
 }
 
 /** What sets the string of a note going. */

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { STANDARD_TUNING } from '../../../shared-theory/neck.ts';
 import { VOICES, type Voice } from '../../../shared-theory/sound/instrument.ts';
-import { pluckerOf, voiceProgram, voiceSound } from '../../../shared-theory/sound/voices.ts';
+import { pluckerOf, voiceSound } from '../../../shared-theory/sound/voices.ts';
 import { band, decibels, level } from './estimate.ts';
 import { instrumentOf, render, struck, STRINGS } from './strings.ts';
 
@@ -30,10 +30,6 @@ function share(samples: Float32Array, low: number, high: number, from: number, t
 }
 
 describe('voices', () => {
-  test('have their programs of General MIDI Level 1, counted from 0', () => {
-    expect(VOICES.map(voiceProgram)).toEqual([25, 24, 27]);
-  });
-
   test('are clearly different: some octave is apart by 5 dB in the attack, or the decay is', () => {
     const colours = VOICES.map((voice) => {
       const samples = strum(voice);
