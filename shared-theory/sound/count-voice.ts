@@ -1,4 +1,5 @@
 import { seededRandom } from '../random.ts';
+import { remembered } from '../remembered.ts';
 import { kWeighted, meanSquare } from './loudness.ts';
 import { SPOKEN_NUMBERS, SPOKEN_SECONDS, type Moment } from './spoken-numbers.ts';
 import { countInTick } from './tick.ts';
@@ -29,17 +30,22 @@ const FADE_SECONDS = 0.03;
 /** The mouth moves in steps of this, far shorter than the ear tells. */
 const STEP_SECONDS = 0.0005;
 
+/** Few numbers are counted, over and over. */
+const known = new Map<string, Float32Array>();
+
 /**
  * A number of the count-in, half sung by a voice: a source of pulses through the formants of its vowels, and breath for its
- * consonants, as loud as the tick. Mono samples of 0.28 s that begin with their onset. Throws `RangeError` for a number that no meter
- * counts.
+ * consonants, as loud as the tick. Mono samples of 0.28 s that begin with their onset; the same array each time, not to be changed. Throws
+ * `RangeError` for a number that no meter counts.
  */
 export function countInVoice(number: number, accented: boolean, sampleRate: number): Float32Array {
   const moments = SPOKEN_NUMBERS[number - 1];
   if (!moments) throw new RangeError(`A count-in counts 1 to ${SPOKEN_NUMBERS.length}, not ${number}.`);
-  const samples = speak(moments, PITCH[accented ? 'accented' : 'other'], number, sampleRate);
-  const gain = Math.sqrt(loudest(countInTick(accented, sampleRate), sampleRate) / loudest(samples, sampleRate));
-  return samples.map((sample) => sample * gain);
+  return remembered(known, `${number} ${accented} ${sampleRate}`, () => {
+    const samples = speak(moments, PITCH[accented ? 'accented' : 'other'], number, sampleRate);
+    const gain = Math.sqrt(loudest(countInTick(accented, sampleRate), sampleRate) / loudest(samples, sampleRate));
+    return samples.map((sample) => sample * gain);
+  });
 }
 
 /** Highest K-weighted mean square of any `LOUDNESS_SECONDS`. */

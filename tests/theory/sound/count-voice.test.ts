@@ -56,8 +56,8 @@ describe.each(NUMBERS)('%i spoken', (number) => {
   });
 
   test('the same at every rate, and the same every time', () => {
-    const [one, again] = [countInVoice(number, false, RATE), countInVoice(number, false, RATE)];
-    expect(one.every((sample, n) => sample === again[n])).toBe(true);
+    const one = countInVoice(number, false, RATE);
+    expect(countInVoice(number, false, RATE)).toBe(one);
     expect(Math.abs(peak(countInVoice(number, false, 48000)) / peak(one) - 1)).toBeLessThan(0.3);
   });
 });
