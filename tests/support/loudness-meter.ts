@@ -21,7 +21,8 @@ export type LoudnessMeter = {
  * so the program inside is started here; what it would report errors with throws.
  */
 export async function loudnessMeter(): Promise<LoudnessMeter> {
-  const file = createRequire(import.meta.url).resolve('ebur128-wasm/ebur128_wasm_bg.wasm');
+  const require = createRequire(import.meta.url);
+  const file = require.resolve('ebur128-wasm/ebur128_wasm_bg.wasm');
   const fail = () => {
     throw new Error('The meter has stopped: it takes samples of one channel, and a lawful rate.');
   };
