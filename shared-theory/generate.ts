@@ -1,15 +1,6 @@
 import { chordSymbol } from './chords.ts';
 import { drawAt, drawTable, type Draw } from './draws.ts';
-import {
-  allDowns,
-  beatsPerSlot,
-  grooveById,
-  isFingered,
-  readGroove,
-  swingCap,
-  withOpening,
-  type Groove,
-} from './grooves.ts';
+import { beatsPerSlot, grooveById, readGroove, strokesOf, swingCap, withOpening, type Groove } from './grooves.ts';
 import { FORMS, type Form, type FormShares, type Level } from './level.ts';
 import { levelOf } from './levels.ts';
 import { BEATS_PER_BAR } from './meters.ts';
@@ -79,18 +70,16 @@ function drawLoop(level: Level, counting: boolean, seed: number, recent: readonl
 }
 
 /**
- * As many grooves in downstrokes alone as grooves with ups; those that fingers play, of which no strokes are asked, come as often as
- * they stand among the level's.
+ * As many grooves in downstrokes alone as grooves that go down and up; those that do neither, of which no strokes are asked, come as
+ * often as they stand among the level's.
  */
 function drawGroove(level: Level, random: Random): Groove {
   const grooves = level.grooves.map((id) => grooveById(id));
-  const fingered = grooves.filter(isFingered);
-  if (fingered.length > 0 && random() < fingered.length / grooves.length) return pickOne(random, fingered);
+  const going = (strokes: ReturnType<typeof strokesOf>) => grooves.filter((groove) => strokesOf(groove) === strokes);
+  const neither = going(null);
+  if (neither.length > 0 && random() < neither.length / grooves.length) return pickOne(random, neither);
   const downs = random() < 0.5;
-  return pickOne(
-    random,
-    grooves.filter((groove) => !isFingered(groove) && allDowns(groove) === downs),
-  );
+  return pickOne(random, going(downs ? 'all-downs' : 'down-up'));
 }
 
 /** A tempo of the groove in the level's steps: within the level's range, where the groove reaches it. */

@@ -1,5 +1,5 @@
 import { GROOVE_TEXTS } from './groove-catalogue.ts';
-import type { Groove, GrooveSlot } from './groove-grid.ts';
+import { slotsPerBar, slotSounds, type Groove, type GrooveSlot } from './groove-grid.ts';
 import { parseGroove } from './groove-text.ts';
 
 export * from './groove-grid.ts';
@@ -16,6 +16,19 @@ export function isFingered(groove: Groove): boolean {
 /** True where the pick's sounding strokes are downs alone; false where any is an up, and where fingers play. */
 export function allDowns(groove: Groove): boolean {
   return !isFingered(groove) && cellsOf(groove).every(({ stroke }) => stroke !== 'up');
+}
+
+/**
+ * How a groove's strokes go: all down; down and up by turns, the hand coming down on every other slot of the bar whether it strikes or
+ * not; null for neither, and where fingers play.
+ */
+export function strokesOf(groove: Groove): 'all-downs' | 'down-up' | null {
+  if (isFingered(groove)) return null;
+  if (allDowns(groove)) return 'all-downs';
+  const perBar = slotsPerBar(groove);
+  const byTurns = (slots: readonly GrooveSlot[]) =>
+    slots.every((slot, place) => !slotSounds(slot) || slot.stroke === ((place % perBar) % 2 === 0 ? 'down' : 'up'));
+  return byTurns(groove.slots) && byTurns(groove.opening ?? []) ? 'down-up' : null;
 }
 
 /** The groove catalogue in the order it is taught. */

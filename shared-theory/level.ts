@@ -54,7 +54,7 @@ export type Level = {
   readonly name: string;
   /** Keys whose triads are used. */
   readonly keys: readonly Key[];
-  /** Groove ids; as many draws go to those in downstrokes alone as to those with ups. */
+  /** Groove ids; as many draws go to those in downstrokes alone as to those that go down and up; fingers and others now and then. */
   readonly grooves: readonly string[];
   /** Slowest and fastest, beats a minute, where the level is narrower than its grooves; null where they alone decide. */
   readonly tempo: readonly [number, number] | null;

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { GROOVES, grooveById } from '../../shared-theory/grooves.ts';
+import { GROOVES, grooveById, strokesOf } from '../../shared-theory/grooves.ts';
 import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { perform } from '../../shared-theory/perform.ts';
 import { directionOf, distanceOf, guitarTruth, truthOf } from '../../shared-theory/truth.ts';
@@ -71,6 +71,9 @@ describe('the truth of what sounded', () => {
 
   test('strokes are those that sounded', () => {
     const feel = (groove: string) => heard('Em D', groove, grooveById(groove).tempo[0]).truth.strokes;
+    expect(GROOVES.map((groove) => [groove.id, strokesOf(groove)])).toEqual(
+      GROOVES.map((groove) => [groove.id, feel(groove.id)]),
+    );
     expect(GROOVES.map((groove) => [groove.id, feel(groove.id)])).toEqual([
       ['quarter-downs', 'all-downs'],
       ['relaxed-alternate', 'down-up'],

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { grooveById } from '../../shared-theory/grooves.ts';
+import { grooveById, grooveLine, GROOVES, parseGroove } from '../../shared-theory/grooves.ts';
+import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { grooveOf, perform } from '../../shared-theory/perform.ts';
 import { truthOf } from '../../shared-theory/truth.ts';
 import { parseVamp } from '../../shared-theory/vamps.ts';
@@ -64,7 +65,31 @@ describe('voicing a vamp', () => {
     expect(zones(voice(chicka))).not.toContain('other-bass');
   });
 
+  test('a groove of one’s own plays as one of the catalogue does: by its text in either form, or read', () => {
+    const own = { ...grooveById('boom-chicka'), id: 'our-own', name: 'Our own' };
+    const line = grooveLine(own);
+    for (const groove of [line, line.replaceAll(' / ', '\n'), parseGroove(line)]) {
+      for (const more of [{}, { swing: 1.4 }, { opening: false }, { alternatingBass: true }]) {
+        const vamp = voice({ ...request, ...more, groove });
+        const known = voice({ ...request, ...more, groove: 'boom-chicka' });
+        expect(grooveOf(vamp)).toEqual({ ...grooveOf(known), id: 'our-own', name: 'Our own', text: vamp.grooveText });
+        expect(perform(vamp)).toEqual(perform(known));
+      }
+    }
+    expect(() => voice({ ...request, groove: line, tempo: 200 })).toThrow(/our-own goes from 88 to 144.*200/);
+    expect(() => voice({ ...request, groove: line.replace('zone B', 'zone Z') })).toThrow(/lane zone, slot 1/);
+  });
+
+  test('every groove of the catalogue is voiced in its meter, and its truth is that of the chords', () => {
+    for (const { id, meter, tempo } of GROOVES) {
+      const vamp = voice({ slots: parseVamp('Am F', BEATS_PER_BAR[meter]), groove: id, tempo: tempo[1], seed: 3 });
+      expect(truthOf(vamp, perform(vamp, { loops: 2 }))).toMatchObject({ bass: [45, 41], directions: ['down'] });
+    }
+  });
+
   test('tempo ranges', () => {
+    expect(tempoRange(grooveById('gallop'))).toEqual([92, 148]);
+    expect(tempoRange(grooveLine(grooveById('gallop')))).toEqual([92, 148]);
     expect(tempoRange('driving-eighths')).toEqual([120, 184]);
     expect(tempoRange(null)).toEqual([30, 300]);
   });
