@@ -2,14 +2,29 @@ import type { Meter } from '../vamps.ts';
 import { restsAt, valueAt, type NoteValue } from './note-values.ts';
 import type { StaffNote } from './staff-notes.ts';
 
-/** What begins at one moment of a part: from the section's start and at most so long, in divisions; notes from low to high. */
-export type Attack = { readonly at: number; readonly most: number; readonly notes: readonly StaffNote[] };
+/** What begins at one moment of a part. Lengths in divisions. */
+export type Attack = {
+  /** From the section's start. */
+  readonly at: number;
+  /** How long it may be written at most. */
+  readonly most: number;
+  /** How long it rings; 0 for what is short whatever is written. */
+  readonly rings: number;
+  /** From low to high. */
+  readonly notes: readonly StaffNote[];
+};
 
 /** A bar of a section: where it begins and ends, in divisions from the section's start. */
 export type Bar = { readonly from: number; readonly to: number };
 
 /** A note, chord or rest of a bar; `at` in divisions from the bar's start, a rest without notes. */
-export type Item = { readonly at: number; readonly value: NoteValue; readonly notes: readonly StaffNote[] };
+export type Item = {
+  readonly at: number;
+  readonly value: NoteValue;
+  readonly notes: readonly StaffNote[];
+  /** It rings longer than it is written. */
+  readonly ringsOn: boolean;
+};
 
 /**
  * A bar of a part: each attack as long as it can be read up to the next one, rests between. Rests begin anew at `cuts`. Empty where
@@ -35,11 +50,11 @@ export function barItems(
     let at = start - from;
     if (attack) {
       const value = valueAt(meter, at, Math.min(length, attack.most), false);
-      items.push({ at, value, notes: attack.notes });
+      items.push({ at, value, notes: attack.notes, ringsOn: attack.rings > value.length });
       at += value.length;
     }
     for (const value of restsAt(meter, at, start - from + length - at)) {
-      items.push({ at, value, notes: [] });
+      items.push({ at, value, notes: [], ringsOn: false });
       at += value.length;
     }
     return items;

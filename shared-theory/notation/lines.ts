@@ -30,12 +30,15 @@ export function guitarLine(
   words: { readonly palm: string; readonly half: string },
 ): Line {
   const spell = speller(vamp, signature);
-  const rings = (touch: string) => touch === 'open' || touch === 'ring';
   const attacks = attacksOf(
     layout,
     start,
     notes,
-    (stroke) => (stroke.some(({ touch }) => rings(touch)) ? layout.loop : SHORT),
+    (stroke) => {
+      const ringing = stroke.filter(({ touch }) => touch === 'open' || touch === 'ring');
+      const rings = Math.max(0, ...ringing.map(({ duration }) => layout.lengthOf(duration)));
+      return { most: ringing.length > 0 ? layout.loop : SHORT, rings };
+    },
     (stroke) => strokeNotes(stroke, spell),
   );
   return { attacks, over: palmMarks(attacks, words) };
@@ -48,7 +51,7 @@ export function bassLine(vamp: VoicedVamp, layout: Layout, { start, bass }: Sect
     layout,
     start,
     bass,
-    (notes) => Math.max(...notes.map(({ duration }) => layout.lengthOf(duration))),
+    (notes) => ({ most: Math.max(...notes.map(({ duration }) => layout.lengthOf(duration))), rings: 0 }),
     (notes) => notes.flatMap((note) => bassNotes(note, spell(note))),
   );
   return { attacks, over: [] };
@@ -65,7 +68,7 @@ export function kitLine(layout: Layout, { start, kit }: Section, part: string): 
     layout,
     start,
     kit,
-    () => SHORT,
+    () => ({ most: SHORT, rings: 0 }),
     (strikes) => kitNotes(strikes, (piece) => kitInstrument(part, piece)),
   );
   return { attacks, over: [] };

@@ -49,6 +49,9 @@ function itemElements(item: Item, beams: readonly Element[], signOf: (note: Staf
   if (item.notes.length === 0) return [element('note', element('rest'), duration, ...valueElements(item))];
   return item.notes.map((note, index) => {
     const sign = signOf(note);
+    // A tie into nothing: what rings on.
+    const rings = note.letRing || item.ringsOn ? [elementWith('tied', { type: 'let-ring' })] : [];
+    const notations = [...rings, ...note.notations];
     return elementWith(
       'note',
       { dynamics: loudness(note.accent) },
@@ -60,7 +63,7 @@ function itemElements(item: Item, beams: readonly Element[], signOf: (note: Staf
       sign !== null && element('accidental', sign),
       note.notehead !== null && element('notehead', note.notehead),
       ...(index === 0 ? beams : []),
-      note.notations.length > 0 && element('notations', ...note.notations),
+      notations.length > 0 && element('notations', ...notations),
       note.muted && element('play', element('mute', 'palm')),
     );
   });

@@ -37,6 +37,8 @@ export type Part = {
   readonly id: string;
   readonly listed: Element;
   readonly clef: Element;
+  /** Whether its notes are pitches, which a key has signs for. */
+  readonly pitched: boolean;
   readonly line: (section: Section) => Line;
 };
 
@@ -104,6 +106,7 @@ export function partsOf(
       id,
       listed: one(id, words.guitar, GUITAR_SOUND[voice], CHANNEL.guitar, GUITAR_PROGRAM[voice]),
       clef: clef('G', 2, -1),
+      pitched: true,
       line: (section) => guitarLine(vamp, layout, section, signature, words),
     });
   }
@@ -113,6 +116,7 @@ export function partsOf(
       id,
       listed: one(id, words.bass, 'pluck.bass.electric', CHANNEL.bass, BASS_PROGRAM),
       clef: clef('F', 4, -1),
+      pitched: true,
       line: (section) => bassLine(vamp, layout, section, signature),
     });
   }
@@ -129,6 +133,7 @@ export function partsOf(
       id,
       listed: listed(id, words.kit, pieces),
       clef: clef('percussion', null, 0),
+      pitched: false,
       line: (section) => kitLine(layout, section, id),
     });
   }

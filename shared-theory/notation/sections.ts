@@ -88,12 +88,12 @@ function written(layout: Layout, { start, notes, bass, kit }: Section): string {
   ]);
 }
 
-/** What begins at each place, `write` making its heads; `most` says how long they may be written. */
+/** What begins at each place, `write` making its heads; `lasts` says how long they may be written and how long they ring. */
 export function attacksOf<Sound extends { readonly time: number }>(
   layout: Layout,
   start: number,
   sounds: readonly Sound[],
-  most: (sounds: readonly Sound[]) => number,
+  lasts: (sounds: readonly Sound[]) => Pick<Attack, 'most' | 'rings'>,
   write: (sounds: readonly Sound[]) => readonly StaffNote[],
 ): readonly (Attack & { readonly sounds: readonly Sound[] })[] {
   const groups = new Map<number, Sound[]>();
@@ -103,5 +103,5 @@ export function attacksOf<Sound extends { readonly time: number }>(
   }
   return [...groups]
     .toSorted(([one], [other]) => one - other)
-    .map(([at, group]) => ({ at, most: most(group), notes: write(group), sounds: group }));
+    .map(([at, group]) => ({ at, ...lasts(group), notes: write(group), sounds: group }));
 }

@@ -1,7 +1,7 @@
 import type { BassNote, KitPiece, KitStrike, SoundedNote } from '../perform.ts';
 import { velocityOf } from '../sound/midi.ts';
 import type { StaffPitch } from './spelling.ts';
-import { element, elementWith, type Element } from './xml.ts';
+import { element, type Element } from './xml.ts';
 
 /** One head on a staff. */
 export type StaffNote = {
@@ -12,6 +12,8 @@ export type StaffNote = {
   /** What stands at it, inside its `notations`. */
   readonly notations: readonly Element[];
   readonly muted: boolean;
+  /** It is left to ring whatever else the hand does. */
+  readonly letRing: boolean;
   readonly accent: SoundedNote['accent'];
 };
 
@@ -38,7 +40,7 @@ function strokeSigns({ stroke, by, accent, touch }: SoundedNote): Element[] {
 
 /**
  * The notes of one stroke on the staff, from low to high, a pitch on two strings once. `spell` gives each its name. Dead ones have
- * a cross for a head, those left to ring a tie into nothing.
+ * a cross for a head.
  */
 export function strokeNotes(
   notes: readonly SoundedNote[],
@@ -56,11 +58,11 @@ export function strokeNotes(
       instrument: null,
       notehead: touch === 'dead' ? 'x' : null,
       notations: [
-        ...(touch === 'ring' ? [elementWith('tied', { type: 'let-ring' })] : []),
         ...(by === undefined ? [] : [element('technical', element('pluck', pluck ?? 'i'))]),
         ...(index === 0 ? strokeSigns(note) : []),
       ],
       muted: touch === 'palm' || touch === 'half',
+      letRing: touch === 'ring',
       accent,
     };
   });
@@ -69,7 +71,7 @@ export function strokeNotes(
 /** A note of the bass guitar. */
 export function bassNotes({ accent }: BassNote, pitch: StaffPitch): readonly StaffNote[] {
   const notations = articulations(accent === 3, false);
-  return [{ pitch, instrument: null, notehead: null, notations, muted: false, accent }];
+  return [{ pitch, instrument: null, notehead: null, notations, muted: false, letRing: false, accent }];
 }
 
 /** Places of the kit on a percussion staff as if it had a treble clef, and the heads there. Common practice. */
@@ -91,6 +93,7 @@ export function kitNotes(strikes: readonly KitStrike[], idOf: (piece: KitPiece) 
     instrument: idOf(piece),
     notations: articulations(index === 0 && heavy, false),
     muted: false,
+    letRing: false,
     accent,
   }));
 }

@@ -91,7 +91,7 @@ function measures({ vamp, words, layout, signature, sections }: Sheet, part: Par
       const attributes = element(
         'attributes',
         begins && element('divisions', DIVISIONS),
-        begins && element('key', element('fifths', signature)),
+        begins && element('key', element('fifths', part.pitched ? signature : 0)),
         length !== before && timeOf(vamp, length),
         begins && part.clef,
       );

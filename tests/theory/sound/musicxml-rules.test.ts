@@ -282,6 +282,9 @@ describe('strokes', () => {
     const before = (measure: string) => measure.split(/<harmony>/).map((piece) => piece.match(/<root-step>(.)/)?.[1]);
     expect(before(first?.xml ?? '').slice(1)).toEqual(['E', 'D']);
     expect(third?.xml.indexOf('direction="forward"')).toBeGreaterThan(0);
+    // The push rings over the bar line; what was struck on a beat before it does not.
+    const [push, earlier] = [heads(first?.notes ?? []).at(-1), heads(first?.notes ?? []).at(-2)];
+    expect([push?.xml.includes('let-ring'), earlier?.xml.includes('let-ring')]).toEqual([true, false]);
   });
 });
 
@@ -332,6 +335,11 @@ describe('the band on paper', () => {
       ['open-hat', 47],
     ]);
     expect(xml.match(/<midi-channel>10</g)).toHaveLength(4);
+  });
+
+  test('drums have no signature', () => {
+    const parts = readScore(banded(vampIn(campfire, 'Em D C')).xml);
+    expect(parts.map(([first]) => textOf(first?.xml ?? '', 'fifths'))).toEqual(['1', '1', '0']);
   });
 
   test('the leading part carries tempo and symbols, the others none', () => {
