@@ -60,7 +60,7 @@ describe('a level in a groove asked for', () => {
 
   test('a groove of one’s own opens each chord so that it is heard', () => {
     for (const text of [MUTED, HATS, SLAPS, PUSHED]) {
-      for (const level of ASKED) {
+      for (const level of ASKED.filter((each) => levelOf(each).opening)) {
         const made = generate({ level, seed: level, groove: text });
         expect(made.groove).toBe('our-own');
         expect(grooveOf(made.vamp)?.slots).toEqual(parseGroove(text).slots);
