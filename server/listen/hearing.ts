@@ -1,4 +1,5 @@
 import { qualitySemitones, type Quality } from '../../shared-theory/chords.ts';
+import { STANDARD_TUNING } from '../../shared-theory/neck.ts';
 
 /** One note as a transcriber heard it: seconds from the beginning of its file, amplitude 0 to 1. */
 export type HeardNote = {
@@ -18,7 +19,10 @@ export type HeardChord = {
 /** Suspended chords are heard as such: over a root in the bass a second and a fourth do one thing. */
 export type HeardQuality = Exclude<Quality, 'suspended-fourth' | 'suspended-second'> | 'suspended';
 
-/** Loudest and shortest-lived doubles an octave under a note stay below this share of the strongest note. */
+/** The lowest note of the guitar that is heard: what a transcriber writes under it, it has made up. */
+const LOWEST = Math.min(...STANDARD_TUNING);
+
+/** Doubles that transcribers hear an octave under a note stay mostly below this share of the strongest note. */
 const BASS_SHARE = 0.25;
 
 /** From this share of the strongest note on, a note counts in full; less counts in proportion. */
@@ -40,7 +44,7 @@ export function heardAs(quality: Quality): HeardQuality {
 }
 
 /**
- * The chord among `notes` between two times in seconds. A note's strength is its amplitude times the seconds it sounds there. The
+ * The chord among a guitar's `notes` between two times in seconds. A note's strength is its amplitude times the seconds it sounds there. The
  * bass is the lowest note that has a quarter of the strongest one's strength. The quality is the one whose notes over that
  * bass are likest to what sounds: the cosine of its template and the twelve strengths, each full from a quarter of the strongest.
  */
@@ -48,7 +52,7 @@ export function hearChord(notes: readonly HeardNote[], from: number, to: number)
   const strengths = new Map<number, number>();
   for (const { midi, start, end, amplitude } of notes) {
     const seconds = Math.min(end, to) - Math.max(start, from);
-    if (seconds > 0) strengths.set(midi, (strengths.get(midi) ?? 0) + amplitude * seconds);
+    if (seconds > 0 && midi >= LOWEST) strengths.set(midi, (strengths.get(midi) ?? 0) + amplitude * seconds);
   }
   const strongest = Math.max(0, ...strengths.values());
   if (strongest === 0) return { bass: null, quality: null, sure: 0 };

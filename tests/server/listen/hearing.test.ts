@@ -35,9 +35,16 @@ describe('the quality over the bass that was heard', () => {
 });
 
 describe('the bass', () => {
-  test('a weak octave under the lowest string is not the bass, a strong one is', () => {
-    expect(hearChord([note(C3 - 12, 0.15), ...over(0, 4, 7)], 1, 2).bass).toBe(C3);
-    expect(hearChord([note(C3 - 12, 0.4), ...over(0, 4, 7)], 1, 2).bass).toBe(C3 - 12);
+  test('a weak note under the lowest string struck is not the bass, a strong one is', () => {
+    expect(hearChord([note(C3 - 5, 0.15), ...over(0, 4, 7)], 1, 2).bass).toBe(C3);
+    expect(hearChord([note(C3 - 5, 0.4), ...over(0, 4, 7)], 1, 2).bass).toBe(C3 - 5);
+  });
+
+  test('under the guitar’s lowest note nothing is heard, however strong', () => {
+    expect(hearChord([note(39, 0.9), note(40), note(47), note(56)], 1, 2)).toMatchObject({
+      bass: 40,
+      quality: 'major',
+    });
   });
 
   test('what sounds before and after the slot does not count; a note that begins before it counts from there', () => {
