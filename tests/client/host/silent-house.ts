@@ -14,7 +14,7 @@ export type Left = {
 export const RATE = 22_050;
 
 /** A way out without a browser: its clock and its state are the test's. */
-export function silentHouse({ alive = true, audible = true } = {}) {
+export function silentHouse({ alive = true, audible = true, onSound = (): void => undefined } = {}) {
   const left: Left[] = [];
   const states: SoundState[] = [];
   const told: string[] = [];
@@ -42,6 +42,7 @@ export function silentHouse({ alive = true, audible = true } = {}) {
           sound: (samples, at, { gain = null } = {}) => {
             const one: Left = { samples, at, way, gain, dropped: false };
             left.push(one);
+            onSound();
             return {
               end: at + samples.length / clock.rate,
               stopAt: () => undefined,
