@@ -358,18 +358,23 @@ const asideCorrectedBegun: readonly [Command, Sender][] = [
   ...asideBegun,
   [{ type: 'CorrectRound', round: 'r1', after: 0, pointsMayFall: false, ...entered('Am D G C') }, { role: 'desk' }],
 ];
-const beginnings = fc.constantFrom(
-  asideBegun,
-  asideCorrectedBegun,
-  begun,
-  guitarBegun,
-  correctedBegun,
-  memoryBegun,
-  droppedBegun,
-  keptBegun,
-  climbBegun,
-  depthsBegun,
-);
+/** Of an odd length each: then a command and its repeat behind it meet the same moment. */
+const beginnings = fc
+  .constantFrom(
+    asideBegun,
+    asideBegun,
+    asideCorrectedBegun,
+    asideCorrectedBegun,
+    begun,
+    guitarBegun,
+    correctedBegun,
+    memoryBegun,
+    droppedBegun,
+    keptBegun,
+    climbBegun,
+    depthsBegun,
+  )
+  .map((first) => (first.length % 2 === 1 ? first : [...first, quiet]));
 
 type Logged = { readonly event: RoomEvent; readonly stamp: Stamp };
 
@@ -396,7 +401,9 @@ function play(
   };
   happen(versioned(opened), moment(0));
   for (const [index, [command, sender]] of commands.entries()) {
-    const now = moment((index + 1) * 50);
+    // The same for a command and its repeat behind it.
+    const pair = Math.floor((index + 1) / 2);
+    const now = moment((pair + 1) * 100);
     const made = state.students.size + 1;
     const decision = decide(state, command, {
       sender,
@@ -404,8 +411,7 @@ function play(
       people,
       fresh: { student: `s${made}`, tokenHash: `hash-${made}`, token: null },
       seed: index,
-      // The same for a command and its repeat behind it.
-      soundHolder: Math.floor((index + 1) / 2) % 3 === 0 ? null : 'page-1',
+      soundHolder: pair % 3 === 0 ? null : 'page-1',
     });
     if (!decision.ok) continue;
     for (const event of decision.events) happen(versioned(event), now);
