@@ -166,7 +166,7 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
         corner: { 3: 7500, 2: 6500, 1: 5600 },
         edge: { 3: 2400, 2: 3000, 1: 3800 },
         leak: 1.1,
-        noise: { low: 1300, high: 3400, decibels: { 3: -3, 2: 0.5, 1: 4.5 } },
+        noise: { low: 1300, high: 3400, decibels: { 3: -3, 2: 0.5, 1: 4.2 } },
       },
       thumb: {
         position: 0.287,
