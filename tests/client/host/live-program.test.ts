@@ -57,7 +57,15 @@ function changeOf(kind: (typeof KINDS)[number], slot: number, beats: number): Mo
       return { kind, index: 0 };
     case 'both':
       return bothOf('C', 'Cm G', beats);
-    default:
+    case 'full':
+    case 'again':
+    case 'bass-alone':
+    case 'bass-forward':
+    case 'muted':
+    case 'kit-only':
+    case 'soft':
+    case 'silence':
+    case 'drop-out':
       return { kind };
   }
 }

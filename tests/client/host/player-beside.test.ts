@@ -11,7 +11,10 @@ const FIRST_BAR = 10.15 + 2.4;
 const BAR = 2.4;
 
 /** A vamp with changes pressed in the middle of bar `bar`, and `bars` more of it; `line` is the bar line behind the press. */
-function after(changes: readonly SoundChange[], { vamp = vampOf('Em D') as LiveVamp, bar = 2, bars = 6 } = {}) {
+function after(
+  changes: readonly SoundChange[],
+  { vamp = vampOf('Em D'), bar = 2, bars = 6 }: { vamp?: LiveVamp; bar?: number; bars?: number } = {},
+) {
   const side = bench();
   side.player.play('r1', vamp);
   side.run(FIRST_BAR + (bar + 0.5) * BAR - 10);
