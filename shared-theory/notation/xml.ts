@@ -25,7 +25,7 @@ export function elementWith(
 const ENTITIES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;' };
 
 /** Text as XML, in ASCII alone: other signs by their numbers, those that XML 1.0 forbids as question marks. */
-export function escaped(text: string): string {
+function escaped(text: string): string {
   return Array.from(text, (sign) => {
     const code = sign.codePointAt(0) ?? 0;
     if (code >= 0x20 && code < 0x7f) return ENTITIES[sign] ?? sign;

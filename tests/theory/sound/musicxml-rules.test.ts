@@ -116,7 +116,7 @@ describe('the rules of MusicXML 4.0', () => {
 
   test('text is ASCII, and escaped', () => {
     const { xml } = scoreOf(vampIn(campfire, 'Gb'));
-    expect(xml).toMatch(/^[\x09\x0a\x20-\x7e]*$/);
+    expect(Array.from(xml).filter((sign) => sign !== '\n' && (sign < ' ' || sign > '~'))).toEqual([]);
     expect(xml).toContain('<work-title>A &lt;vamp&gt; &amp; &#8220;more&#8221;</work-title>');
   });
 

