@@ -3,7 +3,7 @@ import { midiFrequency } from '../pitch.ts';
 import { throughInstrument, type SpeakerShare } from './body.ts';
 import { dampingFilter, decayOf } from './decay.ts';
 import { loopDelay } from './fractional-delay.ts';
-import { STEEL, type Instrument } from './instrument.ts';
+import { PITCH_RANGE, STEEL, type Instrument } from './instrument.ts';
 import { kWeighted } from './loudness.ts';
 import { pickAttack } from './pick-attack.ts';
 import { pluck } from './pluck.ts';
@@ -66,12 +66,16 @@ const FADE_SECONDS = 0.03;
  * A plucked string of the instrument as mono samples, starting with its onset: an extended Karplus-Strong loop for each of
  * its two motions, in tune within a cent, with the guitar round it and the open strings that ring along. The same input
  * gives the same samples; a longer result begins with the shorter one.
- * @throws {RangeError} for a string that a guitar has not, or a note outside 28 to 100
+ * @throws {RangeError} for a string that a guitar has not, a note outside 28 to 100, or a pitch outside `PITCH_RANGE`
  */
 export function renderString(struck: StruckString, options: StringOptions): Float32Array {
   const { midi, string, touch, accent, free = [] } = struck;
   const { seconds, sampleRate, seed, instrument = STEEL } = options;
   if (!(midi >= 28 && midi <= 100)) throw new RangeError(`a string sounds the notes 28 to 100, not ${midi}`);
+  const [lowest, highest] = PITCH_RANGE;
+  if (!(instrument.pitch >= lowest && instrument.pitch <= highest)) {
+    throw new RangeError(`A is tuned from ${lowest} to ${highest} Hz, not to ${instrument.pitch}`);
+  }
   const sound = voiceSound(instrument.voice);
   const balance = STRING_DB[string - 1];
   if (balance === undefined) throw new RangeError(`a guitar has the strings 1 to 6, not ${string}`);

@@ -35,7 +35,7 @@ export function bandPass(hertz: number, q: number, sampleRate: number): SecondOr
   return { b0, b1: 0, b2: -b0, a1: (-2 * cosine) / (1 + alpha), a2: (1 - alpha) / (1 + alpha) };
 }
 
-/** Adds `gain` times the section's output of `input` to `out`; `out` may be `input` where the gain is meant for itself. */
+/** Adds `gain` times the section's output of `input` to `out`, which may be `input`. */
 export function addFiltered(
   out: Float64Array,
   input: Float64Array,

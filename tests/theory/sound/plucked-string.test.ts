@@ -100,6 +100,11 @@ describe('bad input', () => {
     expect(() => render({ ...struck(6, 0), ...change }, 0.1)).toThrow(sentence);
   });
 
+  test.each([0, 414, 467, Number.NaN])('a pitch of %d is refused', (pitch) => {
+    const instrument = { voice: 'nylon', pitch, smallSpeaker: false } as const;
+    expect(() => render(struck(6, 0), 0.1, { instrument })).toThrow(`from 415 to 466 Hz, not to ${pitch}`);
+  });
+
   test('a rate too low for the note is refused', () => {
     expect(() => render(struck(1, 24), 0.1, { sampleRate: 8000 })).toThrow(/too high for a string at 8000 Hz/);
   });
