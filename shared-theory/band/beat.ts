@@ -32,7 +32,7 @@ const HALF_TIME_BACK = [2] as const;
 const SEVEN_NUMBERS = [0, 2, 4] as const;
 
 /** Slots of a bar that carry its numbers, from the first. */
-export function numbersOf(groove: Groove): readonly number[] {
+function numbersOf(groove: Groove): readonly number[] {
   if (groove.meter === '7/8') return SEVEN_NUMBERS;
   const count = BEATS_PER_BAR[groove.meter];
   const each = slotsPerBar(groove) / count;
@@ -59,7 +59,7 @@ export function beatOf(groove: Groove): Beat {
   };
 }
 
-/** The foot of the kit lies under a stroke of its own; where the groove is silent it steps at this accent. */
+/** Accent of the foot on numbers where the groove itself is silent. */
 const FOOT_ACCENT = 2;
 
 /**

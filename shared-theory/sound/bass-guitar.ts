@@ -9,7 +9,7 @@ import { addFiltered, bandPass } from './second-order.ts';
 import { addRinging } from './string-loop.ts';
 
 /** Lowest and highest MIDI note that the bass guitar plays: its open E, and an octave and a half up the highest string. */
-export const BASS_RANGE = [28, 60] as const;
+const RANGE = [28, 60] as const;
 
 /** Corner of the finger's low-pass for heavy, medium and light: a soft fingertip is round. */
 const FINGER_HZ = { 3: 1300, 2: 950, 1: 700 } as const;
@@ -37,14 +37,14 @@ const SMALL_SPEAKER_BRIGHTER = 3;
 
 /**
  * A round electric bass as mono samples, starting with its onset: a string loop in tune within a cent, plucked by a finger. The
- * same input gives the same samples; `seconds` is their length. RangeError for a note outside `BASS_RANGE`.
+ * same input gives the same samples; `seconds` is their length. RangeError for a note outside the range of a bass guitar, 28 to 60.
  */
 export function renderBass(
   { midi, accent }: Pick<BassNote, 'midi' | 'accent'>,
   options: { readonly seconds: number; readonly sampleRate: number; readonly instrument?: Instrument },
 ): Float32Array {
   const { seconds, sampleRate, instrument = STEEL } = options;
-  const [lowest, highest] = BASS_RANGE;
+  const [lowest, highest] = RANGE;
   if (!(midi >= lowest && midi <= highest))
     throw new RangeError(`A bass guitar plays the MIDI notes ${lowest} to ${highest}, not ${midi}.`);
   const frequency = (midiFrequency(midi) * instrument.pitch) / STEEL.pitch;

@@ -76,11 +76,6 @@ const LEVEL_SECONDS = 0.08;
 const ATTACK_SECONDS = 0.0003;
 const FADE_SECONDS = 0.02;
 
-/** Seconds that a piece sounds where nothing stops it. */
-export function kitSeconds(piece: KitPiece): number {
-  return PIECES[piece].seconds;
-}
-
 /**
  * One stroke on the kit as mono samples, starting with its onset: modes of skins whose pitch falls, and bands of noise. The same input
  * gives the same samples; `seed` changes the noise only.

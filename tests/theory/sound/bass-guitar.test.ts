@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { BASS_RANGE, renderBass } from '../../../shared-theory/sound/bass-guitar.ts';
+import { renderBass } from '../../../shared-theory/sound/bass-guitar.ts';
 import { STEEL } from '../../../shared-theory/sound/instrument.ts';
 import { kWeighted, meanSquare } from '../../../shared-theory/sound/loudness.ts';
 import { band, centsByPhase, decibels, level, peak } from './estimate.ts';
@@ -77,7 +77,7 @@ describe('the bass guitar', () => {
   });
 
   test('refuses what a bass guitar has not', () => {
-    expect(BASS_RANGE).toEqual([28, 60]);
+    for (const midi of [28, 60]) expect(render(midi).length).toBeGreaterThan(0);
     for (const midi of [27, 61, Number.NaN]) expect(() => render(midi)).toThrow(RangeError);
   });
 });

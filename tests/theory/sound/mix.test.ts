@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { GROOVES } from '../../../shared-theory/grooves.ts';
+import { withBand } from '../../../shared-theory/band.ts';
+import { grooveById, GROOVES } from '../../../shared-theory/grooves.ts';
 import { BEATS_PER_BAR } from '../../../shared-theory/meters.ts';
-import { perform, type Performance } from '../../../shared-theory/perform.ts';
+import { perform, type KitStrike, type Performance } from '../../../shared-theory/perform.ts';
 import { countInTick, testNote } from '../../../shared-theory/sound/clicks.ts';
 import { integratedLoudness } from '../../../shared-theory/sound/loudness.ts';
-import { mixPerformance, TARGET_LUFS } from '../../../shared-theory/sound/mix.ts';
+import { mixPerformance, performanceGain, TARGET_LUFS } from '../../../shared-theory/sound/mix.ts';
 import { noteShelf } from '../../../shared-theory/sound/note-shelf.ts';
 import { parseVamp } from '../../../shared-theory/vamps.ts';
 import { voice } from '../../../shared-theory/voice.ts';
@@ -62,6 +63,55 @@ describe('the mix is the performance', () => {
       const heard = alone.findIndex((sample) => Math.abs(sample) > loudest * 0.1) / RATE;
       expect(begins - note.time).toBeGreaterThan(-0.0001);
       expect(heard - note.time).toBeLessThan(0.001);
+    }
+  });
+
+  test('kit and bass begin where they are performed: with and without each of them', () => {
+    const vamp = voice({ slots: parseVamp('Em D', 4), groove: 'foot-slap-hat', tempo: 120, seed: 3 });
+    const performance = withBand(vamp, perform(vamp), { kit: true, bass: true });
+    const { kit = [], bass = [] } = performance;
+    const quiet = { ...performance, notes: [], kit: [], bass: [] };
+    const alone = [
+      ...kit.map((strike) => ({ time: strike.time, part: { kit: [strike] } })),
+      ...bass.map((note) => ({ time: note.time, part: { bass: [note] } })),
+    ];
+    expect(alone.length).toBeGreaterThan(10);
+    for (const { time, part } of alone) {
+      const mixed = mixPerformance({ ...quiet, ...part, seconds: time + 0.04 }, { sampleRate: RATE, shelf });
+      const begins = mixed.findIndex((sample) => sample !== 0) / RATE;
+      expect(Math.abs(begins - time)).toBeLessThan(0.001);
+    }
+  });
+
+  test('an open hat is closed: little is left of it after the next foot', () => {
+    const hat = { time: 0, piece: 'open-hat', accent: 3, trim: 0, chord: 0 } as const;
+    const bars = { seconds: 1, loops: 1, bars: [], notes: [] };
+    const mixed = (kit: readonly KitStrike[]) => mixPerformance({ ...bars, kit }, { sampleRate: RATE, shelf });
+    const late = (samples: Float32Array) => decibels(level(samples, RATE, 0.3, 0.5) / level(samples, RATE, 0, 0.1));
+    expect(late(mixed([hat]))).toBeGreaterThan(-40);
+    expect(late(mixed([{ ...hat, duration: 0.25 }]))).toBeLessThan(-80);
+  });
+
+  test('a band leaves a round as loud as it is, and the guitar before kit and bass', () => {
+    for (const id of ['relaxed-alternate', 'boom-chick', 'waltz'] as const) {
+      const groove = grooveById(id);
+      const slots = parseVamp('Em D', 4).map(({ chord }) => ({ chord, beats: BEATS_PER_BAR[groove.meter] }));
+      const vamp = voice({ slots, groove: id, tempo: groove.tempo[0], seed: 3 });
+      const alone = perform(vamp);
+      const together = withBand(vamp, alone, { kit: true, bass: true });
+      const lufs = (performance: Performance) =>
+        integratedLoudness(mixPerformance(performance, { sampleRate: RATE, shelf }), RATE);
+      expect(Math.abs(lufs(together) - lufs(alone))).toBeLessThan(1);
+      // The gain says how loud each part was before it was matched.
+      const before = (performance: Performance) => -decibels(performanceGain(performance, shelf));
+      const guitar = before(alone);
+      for (const part of [
+        { ...together, notes: [], bass: [] },
+        { ...together, notes: [], kit: [] },
+      ]) {
+        expect(guitar - before(part), id).toBeGreaterThan(3);
+        expect(guitar - before(part), id).toBeLessThan(13);
+      }
     }
   });
 
