@@ -13,7 +13,7 @@ const plainImports: Plugin = {
   load: (id) => (id === '\0vite/preload-helper.js' ? 'export const __vitePreload = (load) => load();' : undefined),
 };
 
-/** Parts of the socket library that a phone never uses: our server offers no web transport, and nobody sends bytes. */
+/** Parts of the socket library that no page uses: our server offers no web transport, and nobody sends bytes. */
 const UNUSED: readonly (readonly [file: RegExp, code: string])[] = [
   [/engine\.io-client\/build\/esm\/transports\/webtransport\.js$/, 'export class WT {}'],
   [/engine\.io-parser\/build\/esm\/contrib\/base64-arraybuffer\.js$/, 'export const decode = () => null;'],
@@ -34,7 +34,6 @@ const UNUSED: readonly (readonly [file: RegExp, code: string])[] = [
 const leanSocket: Plugin = {
   name: 'lean-socket',
   enforce: 'pre',
-  applyToEnvironment: ({ name }) => name === 'student',
   load: (id) => UNUSED.find(([file]) => file.test(id))?.[1],
 };
 

@@ -7,10 +7,7 @@ import { nameBy } from '../../shared/names.ts';
 import { LEAVES, type Desk } from '../desk-state.ts';
 import { CorrectForm } from './correct-form.tsx';
 import { CribLeaf } from './crib-leaf.tsx';
-import { LateGrooves } from './late-grooves.tsx';
-import { LessonEnd, LessonLeaf } from './lesson-leaf.tsx';
-import { RollLeaf } from './roll-leaf.tsx';
-import { RoomLeaf } from './room-leaf.tsx';
+import { grooves, leaves } from './late.tsx';
 import { RoundLeaf } from './round-leaf.tsx';
 import { Script } from './script.tsx';
 import { StartForm } from './start-form.tsx';
@@ -76,18 +73,19 @@ function Leaf({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) 
     case 'round':
       if (desk.form.value === 'correct' && view.entered) return <CorrectForm desk={desk} view={view} />;
       if (desk.form.value === 'start' || !view.vamp) return <StartForm desk={desk} view={view} />;
-      if (view.status === 'lesson-ended') return <LessonEnd desk={desk} view={view} />;
+      if (view.status === 'lesson-ended')
+        return <leaves.Late>{({ LessonEnd }) => <LessonEnd desk={desk} view={view} />}</leaves.Late>;
       return <RoundLeaf desk={desk} view={view} />;
     case 'lesson':
-      return <LessonLeaf desk={desk} view={view} />;
+      return <leaves.Late>{({ LessonLeaf }) => <LessonLeaf desk={desk} view={view} />}</leaves.Late>;
     case 'grooves':
-      return <LateGrooves desk={desk} view={view} />;
+      return <grooves.Late>{({ GrooveLeaf }) => <GrooveLeaf desk={desk} view={view} />}</grooves.Late>;
     case 'roll':
-      return <RollLeaf desk={desk} view={view} />;
+      return <leaves.Late>{({ RollLeaf }) => <RollLeaf desk={desk} view={view} />}</leaves.Late>;
     case 'crib':
       return <CribLeaf view={view} />;
     case 'room':
-      return <RoomLeaf desk={desk} view={view} />;
+      return <leaves.Late>{({ RoomLeaf }) => <RoomLeaf desk={desk} view={view} />}</leaves.Late>;
   }
 }
 

@@ -1,6 +1,8 @@
-import { grooveChoiceWords as words } from '../../../server/protocol/words/groove-words.ts';
+import { deskWords } from '../../../server/protocol/words/en.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { ownGrooveIds } from '../own-grooves.ts';
+
+const words = deskWords.sound.groove;
 
 type Props = {
   readonly name: string;

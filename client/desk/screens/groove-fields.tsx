@@ -14,7 +14,7 @@ type Props = { readonly draft: GrooveDraft; readonly onChange: (draft: GrooveDra
 /** Name, and meter with its grid, of a groove under the pencil. */
 export function NameFields({ draft, onChange }: Props) {
   return (
-    <div class="field-row groove-fields">
+    <div class="groove-fields">
       <label class="field">
         <span>{words.name}</span>
         <input
@@ -69,7 +69,7 @@ export function TempoFields({ draft, onChange }: Props) {
   const { swings } = GRIDS[draft.grid];
   return (
     <>
-      <div class="field-row groove-fields four">
+      <div class="groove-fields four">
         {number('slowest', tempo)}
         {number('fastest', tempo)}
         {swings && number('swingFrom', swing)}

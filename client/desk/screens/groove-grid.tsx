@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals';
 import { grooveWords } from '../../../server/protocol/words/groove-words.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
-import type { Grid, GrooveSlot } from '../../../shared-theory/groove-grid.ts';
+import { slotsPerBar, type Grid, type GrooveSlot } from '../../../shared-theory/groove-grid.ts';
 import { DashedRing, Mark } from '../../shared/marks.tsx';
 import { canPress, DRAWN_LANES, type Cell, type DrawnLane, type Side } from '../groove-draft.ts';
 import { countOf, rowsOf, saidCount } from '../groove-layout.ts';
@@ -93,6 +93,8 @@ type RowsProps = GridProps & { readonly cell: (lane: DrawnLane, place: number) =
 
 function Rows({ grid, slots, cell }: RowsProps) {
   const rows = rowsOf(grid, slots.length);
+  const perBar = slotsPerBar({ grid });
+  const bars = slots.length / perBar;
   const most = Math.max(...rows.map(({ count }) => count));
   return rows.map(({ from, count }) => (
     <div
@@ -101,7 +103,9 @@ function Rows({ grid, slots, cell }: RowsProps) {
       style={{ '--slots': String(most) }}
     >
       <div class="groove-lane counts" aria-hidden="true">
-        <span class="groove-lane-name" />
+        <span class="groove-lane-name">
+          {bars > 1 && from % perBar === 0 && fill(words.bar, { bar: from / perBar + 1 })}
+        </span>
         {places(from, count).map((place) => {
           const { sign, strong } = countOf(grid, place);
           return (

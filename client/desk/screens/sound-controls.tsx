@@ -9,6 +9,11 @@ import { Climb } from './climb.tsx';
 
 const words = deskWords.sound;
 
+/** Half the width of a ring round a short label and round the longest, and what a letter adds; in pixels. */
+const RING = 36;
+const WIDEST_RING = 54;
+const LETTER = 4.6;
+
 type Props = { readonly desk: Desk; readonly view: DeskView };
 
 /** What sounds, and what it may turn to on the next bar line: the usual four at hand, the rest behind one press. */
@@ -74,6 +79,8 @@ async function ask(desk: Desk, { changes }: Choice): Promise<void> {
 function Control(props: { readonly choice: Choice; readonly playing: boolean; readonly press: () => void }) {
   const { choice, playing, press } = props;
   const { label, name, on, chord } = choice;
+  // Round the label, however long it is.
+  const radius = chord ? RING : Math.max(RING, Math.min(WIDEST_RING, label.length * LETTER));
   const standing = on === true && playing;
   return (
     <button
@@ -86,8 +93,8 @@ function Control(props: { readonly choice: Choice; readonly playing: boolean; re
     >
       {label}
       {standing && (
-        <Mark width={84} height={48} class="ring">
-          <PencilRing x={42} y={24} rx={36} ry={18} />
+        <Mark width={2 * radius + 12} height={48} class="ring">
+          <PencilRing x={radius + 6} y={24} rx={radius} ry={18} />
         </Mark>
       )}
     </button>

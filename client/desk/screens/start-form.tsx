@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals';
-import { deskWords, grooveChoiceWords } from '../../../server/protocol/words/en.ts';
+import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import type { Desk } from '../desk-state.ts';
@@ -69,7 +69,7 @@ function LevelForm({ desk, view }: Props) {
         name="level-groove"
         view={view}
         chosen={groove ?? ''}
-        none={grooveChoiceWords.drawn}
+        none={deskWords.sound.groove.drawn}
         onChoose={(id) => {
           desk.groove.value = id || null;
         }}

@@ -4,8 +4,7 @@
  */
 import { soundWords } from './sound-words.ts';
 
-export { fileWords } from './file-words.ts';
-export { grooveChoiceWords, grooveWords } from './groove-words.ts';
+export { grooveWords } from './groove-words.ts';
 export { questionWords } from './question-words.ts';
 export { stepWords } from './step-words.ts';
 export { rightWords } from './right-words.ts';
@@ -23,7 +22,7 @@ export const deskWords = {
   connecting: 'Looking for the server.',
   lost: 'No connection. The desk comes back by itself.',
   moment: 'One moment.',
-  groovesFailed: 'The grooves did not come. Turn to another leaf and back to try again.',
+  lateFailed: 'This leaf did not come. Turn to another and back to try again.',
   privateNote: 'Only you see this page.',
 
   lobby: {

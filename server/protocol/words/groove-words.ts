@@ -1,11 +1,4 @@
-/** The leaf of the grooves and the choice of one: what is played when, where and how heavily. */
-export const grooveChoiceWords = {
-  label: 'groove',
-  drawn: 'one that the level draws',
-  own: 'of this class',
-  known: 'known grooves',
-} as const;
-
+/** The leaf of the grooves: what is played when, where and how heavily. */
 export const grooveWords = {
   heading: 'Grooves',
   lead: 'Press one to see it. Any can be copied and changed.',
@@ -35,13 +28,13 @@ export const grooveWords = {
     name: 'name',
     grid: 'meter and grid',
     grids: {
-      E8: '4/4 in eighths',
-      S16: '4/4 in sixteenths',
-      E16: 'two bars of 4/4 in eighths',
-      W6: '3/4 in eighths',
+      E8: '4/4, eighths',
+      S16: '4/4, sixteenths',
+      E16: '4/4, two bars',
+      W6: '3/4, eighths',
       C6: '6/8',
       T12: '12/8',
-      V7: '7/8 as 2 + 2 + 3',
+      V7: '7/8, 2 + 2 + 3',
     },
     slowest: 'slowest',
     fastest: 'fastest',

@@ -79,6 +79,14 @@ export const soundWords = {
     bandNote: 'For each vamp you can change it while it plays.',
   },
 
+  /** The choice of a groove for a vamp. */
+  groove: {
+    label: 'groove',
+    drawn: 'one that the level draws',
+    own: 'of this class',
+    known: 'known grooves',
+  },
+
   files: {
     title: 'This vamp as a file',
     wav: 'sound (WAV)',

@@ -1,6 +1,6 @@
 import type { Signal } from '@preact/signals';
 import { act } from 'preact/test-utils';
-import { beforeAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import type { Leaf } from '../../../client/desk/desk-state.ts';
 import { emptyDraft } from '../../../client/desk/groove-draft.ts';
 import { GROOVES, grooveById, grooveLine } from '../../../shared-theory/grooves.ts';
@@ -14,14 +14,6 @@ const VIEW = deskView('direction-1', 'ready', {
   grooves: [...GROOVES, grooveById('campfire-strum')].map(({ id, name, meter, tempo }, index) =>
     index < GROOVES.length ? { id, name, meter, tempo } : { id: 'our-strum', name: 'Our strum', meter, tempo },
   ),
-});
-
-// The leaf is fetched when it is first turned to.
-beforeAll(async () => {
-  draw(VIEW, { leaf: 'grooves' });
-  expect(text()).toContain('One moment.');
-  await import('../../../client/desk/screens/groove-leaf.tsx');
-  await act(() => new Promise((done) => void setTimeout(done, 0)));
 });
 
 /** The button of a groove in the list. */

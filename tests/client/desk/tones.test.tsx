@@ -8,7 +8,7 @@ const BASE = deskView();
 /** A room before its first vamp, or between vamps. */
 const quiet = (change: Partial<DeskView> = {}): DeskView =>
   deskView('direction-1', 'ready', { sound: STILL, ...change });
-const settled = async (): Promise<void> => void (await act(() => Promise.resolve()));
+const settled = (): Promise<void> => act(() => Promise.resolve());
 const tones = (): readonly HTMLButtonElement[] => Array.from(root.querySelectorAll('.tones button'));
 const SMALL: DeskView['settings'] = { ...BASE.settings, smallSpeaker: true };
 
