@@ -22,9 +22,6 @@ declare global {
   }
 }
 
-/** Where the pages find the recorder: on their own server, as their policy asks. */
-const MODULE = '/sound-recorder.js';
-
 /** Runs beside the sound, not beside the page: whatever holds the page up, nothing is lost. */
 const RECORDER = `
 registerProcessor('recorder', class extends AudioWorkletProcessor {
@@ -47,17 +44,18 @@ registerProcessor('recorder', class extends AudioWorkletProcessor {
 
 /**
  * Records all that the pages of a context send to the speakers, beside sending it, soon after their sound begins. To be called
- * before they are opened, at an address that a browser trusts: this machine's own.
+ * before they are opened, at an address that a browser trusts: this machine's own. The context bypasses the pages' policy, which
+ * rightly lets in no program but their own.
  */
 export async function recordSound(context: BrowserContext): Promise<void> {
-  await context.route(`**${MODULE}`, (route) => route.fulfill({ contentType: 'text/javascript', body: RECORDER }));
-  await context.addInitScript((module) => {
+  await context.addInitScript((program) => {
     const connect = Object.getOwnPropertyDescriptor(AudioNode.prototype, 'connect')?.value as (
       this: AudioNode,
       ...given: unknown[]
     ) => unknown;
     const tape: NonNullable<Window['soundTape']> = { context: null, blocks: [] };
     window.soundTape = tape;
+    const module = URL.createObjectURL(new Blob([program], { type: 'text/javascript' }));
     const inputs = new WeakMap<BaseAudioContext, AudioNode>();
     const mixed = (live: AudioContext): AudioNode => {
       const input = live.createGain();
@@ -67,13 +65,14 @@ export async function recordSound(context: BrowserContext): Promise<void> {
         const recorder = new AudioWorkletNode(live, 'recorder', { numberOfInputs: 1, numberOfOutputs: 1 });
         recorder.port.addEventListener('message', ({ data }: MessageEvent<Pick<Block, 'samples' | 'first'>>) => {
           const lead = performance.timeOrigin + performance.now() - live.currentTime * 1000;
+          // The library has a context of its own, which never runs.
+          tape.context = live;
           tape.blocks.push({ ...data, lead });
         });
         recorder.port.start();
         connect.call(input, recorder);
         // It gives out silence; without a way out it would not run.
         connect.call(recorder, live.destination);
-        tape.context = live;
       });
       return input;
     };
@@ -86,7 +85,7 @@ export async function recordSound(context: BrowserContext): Promise<void> {
       }
       return connect.apply(this, given);
     } as typeof AudioNode.prototype.connect;
-  }, MODULE);
+  }, RECORDER);
 }
 
 /** Seconds of the audio clock up to which all is recorded; 0 before the recorder runs. */
