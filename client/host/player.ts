@@ -1,46 +1,19 @@
-import { isBeside, type SoundChange } from '../../server/protocol/messages.ts';
-import { countIn, type CountInBeat, type PerformedBar } from '../../shared-theory/live.ts';
-import type { BassNote, KitStrike, SoundedNote } from '../../shared-theory/perform.ts';
-import { changedControls, climbedControls, fullControls, takenAs } from './controls.ts';
-import {
-  barBehind,
-  barOf,
-  enteredBar,
-  isUnheard,
-  nextBar,
-  placeInLoop,
-  playsLoop,
-  programOf,
-  type Program,
-} from './live-program.ts';
-import {
-  lastOnStrings,
-  stopRinging,
-  stopSounding,
-  timeAt,
-  type Origin,
-  type Placed,
-  type Sounding,
-  type Voice,
-} from './placed.ts';
+import type { SoundChange } from '../../server/protocol/messages.ts';
+import { changedControls, fullControls, takenAs } from './controls.ts';
+import { placeInLoop, programOf, type Program } from './live-program.ts';
 import type { LiveVamp } from './played-slots.ts';
+import {
+  barAfter,
+  nextTime,
+  placeCountIn,
+  placeNext,
+  START_SECONDS,
+  takeBack,
+  UNHEARD_BARS,
+  type Running,
+} from './schedule.ts';
 import type { Heard } from './sound-view.ts';
-
-export type { Voice } from './placed.ts';
-
-/** What the player plays on; times are seconds of the audio clock. */
-export type Stage = {
-  readonly now: () => number;
-  /** Whether all of a bar of the program can sound now; where not, it is being made ready. */
-  readonly ready: (program: Program, bar: PerformedBar) => boolean;
-  readonly strike: (note: SoundedNote, at: number, program: Program) => Voice;
-  readonly strikeKit: (strike: KitStrike, at: number, program: Program) => Voice;
-  readonly strikeBass: (note: BassNote, at: number, program: Program) => Voice;
-  /** One counted beat: all that it sounds of. */
-  readonly count: (beat: CountInBeat, at: number) => readonly Voice[];
-  /** Ramps everything down within 30 ms and forgets it. */
-  readonly hush: () => void;
-};
+import type { Stage } from './stage.ts';
 
 /** What really happened, told when it is heard. `bar` counts from the vamp's first bar. */
 export type PlayerEvents = {
@@ -72,48 +45,11 @@ export type Player = {
 /** Bars are scheduled so far ahead that a hidden tab's slow clock (one call a second) leaves no gap. */
 const LOOKAHEAD_SECONDS = 2.2;
 
-/** From the press to the first tick: time for the first beats to be scheduled. */
-const START_SECONDS = 0.15;
-
 /** A change this close before a bar line waits for the next one. */
 const GUARD_SECONDS = 0.06;
 
-/** A count-in this close to its end goes on for another, where the first bar is not ready. */
-const COUNT_ON_SECONDS = 0.25;
-
-/** Bars that pass unheard before what was heard is asked from memory, or before a loop that dropped out is back. */
-const UNHEARD_BARS = 2;
-
-/** A string that is struck again so much before its time is up, in seconds, is stopped. */
-const EARLY_SECONDS = 0.001;
-
 /** What is heard runs behind the clock by the delay of the speakers, wireless ones included: so long is remembered where it was. */
 const REMEMBERED_SECONDS = 1.5;
-
-/** The next bar as it will be placed. */
-type Due = { readonly program: Program; readonly performed: PerformedBar; readonly changes: readonly SoundChange[] };
-
-type Running = {
-  readonly round: string;
-  readonly vamp: LiveVamp;
-  /** It was told that it began. */
-  started: boolean;
-  program: Program;
-  /** Orders that take effect with the next bar to be placed. */
-  changes: SoundChange[];
-  /** Next bar of `program.bars`, its count from the first bar. */
-  bar: number;
-  count: number;
-  /** Where the next bar begins: so many beats after an origin. */
-  origin: Origin;
-  beats: number;
-  /** The music broke off before it: the next bar begins anew. */
-  broken: boolean;
-  /** Bars placed unheard since that took. */
-  unheard: number;
-  due: Due | null;
-  placed: Placed[];
-};
 
 /** A player of vamps on a stage: which bar sounds when, and what a change does. It knows nothing of browsers. */
 export function createPlayer(stage: Stage, events: PlayerEvents): Player {
@@ -215,142 +151,4 @@ export function createPlayer(stage: Stage, events: PlayerEvents): Player {
     playing: () => running?.round ?? null,
     program: () => running?.program ?? null,
   };
-}
-
-function nextTime({ origin, beats, program }: Running): number {
-  return timeAt(origin, beats, program.controls.tempo);
-}
-
-/** Counts in, or counts on where a count-in is not enough. */
-function placeCountIn(running: Running, stage: Stage): void {
-  const start = running.origin.time;
-  const { seconds, beats } = countIn(running.vamp.meter, running.vamp.tempo);
-  const sounds = beats.flatMap((beat) =>
-    stage.count(beat, start + beat.time).map((voice): Sounding => ({ voice, string: null, until: voice.end })),
-  );
-  const told = running.placed.length > 0;
-  running.placed.push({ kind: 'count-in', start, end: start + seconds, sounds, beats, changes: [], told });
-  running.origin = { time: start + seconds, beats: 0 };
-}
-
-/** The bar that a change begins with: it follows what is placed before it, so that what was wanted and never sounded moves nothing. */
-function barAfter({ placed, changes }: Running, next: Program): number {
-  const last = placed.findLast((each) => each.kind === 'bar');
-  if (!last || (playsLoop(next) && changes.some(({ kind }) => kind === 'again'))) return 0;
-  return nextBar(last.program, barBehind(last.program, last.bar), next);
-}
-
-/** The next bar, with what goes by itself on its line: a step of a climb, and the loop back after it dropped out. */
-function dueBar(running: Running): Due {
-  const { vamp, program, bar, count, changes } = running;
-  let { controls } = program;
-  const own: SoundChange[] = [];
-  const asOrdered = changes.every(isBeside);
-  if (controls.mode.kind === 'drop-out' && asOrdered && running.unheard >= UNHEARD_BARS) {
-    controls = { ...controls, mode: { kind: 'full' } };
-    own.push({ kind: 'full' });
-  }
-  if (controls.climb !== null && count > 0 && changes.length === 0 && bar % program.barsPerLoop === 0) {
-    controls = climbedControls(controls);
-    own.push({ kind: 'tempo', tempo: controls.tempo });
-  }
-  const next = own.length === 0 ? program : programOf(vamp, controls);
-  const anew = running.broken || [...changes, ...own].some(beginsAnew);
-  return { program: next, performed: anew ? enteredBar(next, bar) : barOf(next, bar), changes: [...changes, ...own] };
-}
-
-/** Whether the strings that ring are stopped on the line of a change: where only tempo or company change, they ring on. */
-function beginsAnew(change: SoundChange): boolean {
-  return !isBeside(change) || change.kind === 'feel';
-}
-
-/** Schedules the next bar at its line; false where it is not ready, and waits. */
-function placeNext(running: Running, now: number, stage: Stage): boolean {
-  const first = !running.placed.some(({ kind }) => kind === 'bar');
-  const late = nextTime(running) < now;
-  if (late) {
-    // A bar is not squeezed in: the music goes on from now.
-    running.broken ||= !first;
-    running.origin = { time: now + START_SECONDS, beats: running.beats };
-    running.due = null;
-  }
-  const due = (running.due ??= dueBar(running));
-  const { program, performed, changes } = due;
-  if (!stage.ready(program, performed)) {
-    if (first && nextTime(running) < now + COUNT_ON_SECONDS) placeCountIn(running, stage);
-    return false;
-  }
-  const { bar, count, unheard } = running;
-  const start = nextTime(running);
-  // Times are products of the beats since the last change of tempo.
-  if (program.controls.tempo !== running.program.controls.tempo) running.origin = { time: start, beats: running.beats };
-  const silent = changes.every(isBeside) ? unheard : 0;
-  const ordered = { program: running.program, changes: running.changes, unheard };
-  running.beats += program.beats[bar] ?? 0;
-  running.program = program;
-  const end = nextTime(running);
-  if (changes.some(beginsAnew)) stopRinging(running.placed, start);
-  const sounds = strikeBar(running.placed, { program, performed, start }, stage);
-  const placed = { kind: 'bar', start, end, sounds, program, bar, count, changes, ordered } as const;
-  running.placed.push({ ...placed, unheard: silent, told: false });
-  running.unheard = isUnheard(program.controls.mode) ? silent + 1 : 0;
-  running.changes = [];
-  running.due = null;
-  running.broken = false;
-  running.bar = barBehind(program, bar);
-  running.count = count + 1;
-  return true;
-}
-
-/** Strikes everything of a bar. A string that still rings stops where it is struck again. */
-function strikeBar(
-  placed: readonly Placed[],
-  {
-    program,
-    performed,
-    start,
-  }: { readonly program: Program; readonly performed: PerformedBar; readonly start: number },
-  stage: Stage,
-): readonly Sounding[] {
-  const ringing = lastOnStrings(placed);
-  const sounds: Sounding[] = [];
-  const add = (voice: Voice, at: number, string: string | null, until: number): void => {
-    const sounding = { voice, string, until };
-    sounds.push(sounding);
-    if (string === null) return;
-    const before = ringing.get(string);
-    if (before && before.until > at + EARLY_SECONDS) stopSounding(before, at);
-    ringing.set(string, sounding);
-  };
-  for (const note of performed.notes) {
-    const at = start + note.time;
-    add(stage.strike(note, at, program), at, `guitar ${note.string}`, at + note.duration);
-  }
-  for (const note of performed.bass) {
-    const at = start + note.time;
-    add(stage.strikeBass(note, at, program), at, 'bass', at + note.duration);
-  }
-  for (const strike of performed.kit) {
-    const at = start + strike.time;
-    add(stage.strikeKit(strike, at, program), at, null, Infinity);
-  }
-  return sounds;
-}
-
-/** Takes back the bars that begin at `from` or later; their orders wait again, and what would have gone by itself is forgotten. */
-function takeBack(running: Running, from: number): void {
-  running.due = null;
-  running.origin = { time: nextTime(running), beats: 0 };
-  running.beats = 0;
-  const first = running.placed.findIndex((placed) => placed.kind === 'bar' && placed.start >= from);
-  const line = running.placed[first];
-  if (line?.kind !== 'bar') return;
-  const taken = running.placed.splice(first);
-  for (const { voice } of taken.flatMap(({ sounds }) => sounds)) voice.drop();
-  running.changes = [...taken.flatMap((each) => (each.kind === 'bar' ? each.ordered.changes : [])), ...running.changes];
-  running.program = line.ordered.program;
-  running.bar = line.bar;
-  running.count = line.count;
-  running.unheard = line.ordered.unheard;
-  running.origin = { time: line.start, beats: 0 };
 }

@@ -1,8 +1,5 @@
 import type { SoundChange, Tone } from '../../server/protocol/messages.ts';
-import { countInTick } from '../../shared-theory/sound/clicks.ts';
-import { countInVoice } from '../../shared-theory/sound/count-voice.ts';
 import { STEEL, type Instrument } from '../../shared-theory/sound/instrument.ts';
-import { BASS_STOP_SECONDS, HAT_STOP_SECONDS, stopSeconds, trimGain } from '../../shared-theory/sound/note-shelf.ts';
 import type { AudioOptions, AudioOut, Bus } from './audio.ts';
 import { changedControls } from './controls.ts';
 import { programOf, type Program } from './live-program.ts';
@@ -10,6 +7,7 @@ import type { LiveVamp } from './played-slots.ts';
 import { createPlayer, type PlayerEvents } from './player.ts';
 import { createRig, type Rig } from './rig.ts';
 import type { Heard } from './sound-view.ts';
+import { strikesOn } from './strikes.ts';
 import { createTones } from './tones.ts';
 
 /** `running`: the browser lets sound out and its clock moves. `lost`: it ran and was taken away. All else is off. */
@@ -138,25 +136,7 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
           );
         return false;
       },
-      strike: (note, at, program) => {
-        const { shelf, gain } = playedRig();
-        const own = gain(program) * trimGain(note);
-        return way().sound(shelf.take(note), at, { gain: own, stop: note.duration, ramp: stopSeconds(note) });
-      },
-      strikeKit: (strike, at, program) => {
-        const { shelf, gain } = playedRig();
-        const closed = strike.duration === undefined ? {} : { stop: strike.duration, ramp: HAT_STOP_SECONDS };
-        return way().sound(shelf.takeKit(strike), at, { gain: gain(program) * trimGain(strike), ...closed });
-      },
-      strikeBass: (note, at, program) => {
-        const { shelf, gain } = playedRig();
-        const own = gain(program) * trimGain(note);
-        return way().sound(shelf.takeBass(note), at, { gain: own, stop: note.duration, ramp: BASS_STOP_SECONDS });
-      },
-      count: ({ number, accented }, at) => [
-        way().sound(countInTick(accented, audio.sampleRate()), at),
-        way().sound(countInVoice(number, accented, audio.sampleRate()), at),
-      ],
+      ...strikesOn(audio, way, playedRig),
       hush: () => {
         music?.close();
         music = null;

@@ -1,7 +1,8 @@
 import type { PerformedBar } from '../../../shared-theory/live.ts';
 import type { BassNote, KitStrike, SoundedNote } from '../../../shared-theory/perform.ts';
 import type { Program } from '../../../client/host/live-program.ts';
-import { createPlayer, type Voice } from '../../../client/host/player.ts';
+import type { Voice } from '../../../client/host/placed.ts';
+import { createPlayer } from '../../../client/host/player.ts';
 
 export type Struck = {
   readonly note: SoundedNote | KitStrike | BassNote | 'tick' | 'tick on one';
@@ -37,9 +38,9 @@ export function bench(ready: (program: Program, bar: PerformedBar) => boolean = 
     {
       now: () => clock,
       ready,
-      strike: (note, at, program) => record({ note, by: 'guitar', at, program }, note.duration),
-      strikeKit: (note, at, program) => record({ note, by: 'kit', at, program }, note.duration ?? 0.3),
-      strikeBass: (note, at, program) => record({ note, by: 'bass', at, program }, note.duration),
+      strike: (note, at, { program }) => record({ note, by: 'guitar', at, program }, note.duration),
+      strikeKit: (note, at, { program }) => record({ note, by: 'kit', at, program }, note.duration ?? 0.3),
+      strikeBass: (note, at, { program }) => record({ note, by: 'bass', at, program }, note.duration),
       count: ({ accented }, at) => [
         record({ note: accented ? 'tick on one' : 'tick', by: 'count', at, program: null }, 0.08),
       ],
