@@ -8,7 +8,7 @@ export const MOST_DELAY_MS = 500;
 export const DELAY_STEP_MS = 10;
 
 /** The nearest delay that can be set. */
-export function settableDelay(milliseconds: number): number {
+function settableDelay(milliseconds: number): number {
   if (!Number.isFinite(milliseconds)) return 0;
   return Math.min(MOST_DELAY_MS, Math.max(0, Math.round(milliseconds / DELAY_STEP_MS) * DELAY_STEP_MS));
 }

@@ -14,7 +14,7 @@ export function slotOf(symbol: string, beats = 4): VoicedSlot {
   return { chord, beats, frets: usualShape(chord) };
 }
 
-export function wired({ chord, beats, frets }: VoicedSlot): SoundSlot {
+function wired({ chord, beats, frets }: VoicedSlot): SoundSlot {
   return { chord: chordSymbol(chord), beats, frets };
 }
 

@@ -11,7 +11,7 @@ export type Left = {
 };
 
 /** Half the usual rate: what is rendered is shorter, and nothing here listens to it. */
-export const RATE = 22_050;
+const RATE = 22_050;
 
 /** A way out without a browser: its clock and its state are the test's. */
 export function silentHouse({ alive = true, audible = true, onSound = (): void => undefined } = {}) {
