@@ -85,7 +85,7 @@ function askingOf(kind: string, target: number, letter?: string): WireAsking {
 }
 
 /** The loop as it plays, the guitar alone. */
-export const PLAYING: WireSound = {
+const PLAYING: WireSound = {
   playing: true,
   round: 'r1',
   change: { kind: 'full' },
@@ -94,7 +94,7 @@ export const PLAYING: WireSound = {
   feel: 'written',
   band: { kit: false, bass: false },
 };
-export const STILL: WireSound = { ...PLAYING, playing: false, round: null, tempo: null };
+const STILL: WireSound = { ...PLAYING, playing: false, round: null, tempo: null };
 
 export const REGISTER: HostView = {
   v: 1,
