@@ -124,7 +124,7 @@ export function canPress(slot: GrooveSlot, lane: DrawnLane): boolean {
 }
 
 /** What stands in a cell. */
-export function valueAt(slot: GrooveSlot, lane: DrawnLane): string | number {
+function valueAt(slot: GrooveSlot, lane: DrawnLane): string | number {
   return { acc: slot.accent, strk: slot.stroke, zone: slot.zone, tch: slot.touch }[lane];
 }
 
