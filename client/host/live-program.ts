@@ -134,6 +134,9 @@ const OWN_LEVEL: readonly Mode['kind'][] = [
   'kit-only',
 ];
 
+/** Strokes on muted strings are all peak and no ring: as loud as the loop to a meter, they would jump out of it. */
+const MUTED_DECIBELS = -2;
+
 /**
  * What sets the level of a program: one time round without a player's small differences, of the loop at the tempo it was written
  * for, or of what sounds in its place. Programs with equal `key` of one vamp have the same level.
@@ -141,15 +144,18 @@ const OWN_LEVEL: readonly Mode['kind'][] = [
 export function levelOf({ vamp, controls, played }: Program): {
   readonly key: string;
   readonly performance: () => Performance;
+  /** How far it stands over the loudness of all vamps. */
+  readonly decibels: number;
 } {
   const { mode, feel, band } = controls;
   const own = OWN_LEVEL.includes(mode.kind);
   const key = JSON.stringify([own ? mode : 'loop', feel, band.kit, band.bass]);
   const once = { loops: 1, human: false };
-  if (own) return { key, performance: () => performanceOf(vamp, controls, played, once) };
+  const decibels = mode.kind === 'muted' ? MUTED_DECIBELS : 0;
+  if (own) return { key, performance: () => performanceOf(vamp, controls, played, once), decibels };
   const { tempo } = withFeel(vamp, feel);
   const loop: Controls = { ...controls, mode: { kind: 'full' }, tempo };
-  return { key, performance: () => performanceOf(vamp, loop, playedSlots(vamp, loop.mode), once) };
+  return { key, performance: () => performanceOf(vamp, loop, playedSlots(vamp, loop.mode), once), decibels };
 }
 
 /**

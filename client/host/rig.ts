@@ -42,10 +42,11 @@ export function createRig(sampleRate: number, instrument: Instrument): Rig {
       const key = keyOf(program);
       if (!levels.has(key)) {
         // A loop is as loud as all of it: its first bar waits until that is known.
-        const loop = levelOf(program).performance();
+        const { performance, decibels } = levelOf(program);
+        const loop = performance();
         if (!(await inSlices(shelf.missing(loop), wanted))) return false;
         for (const oldest of levels.keys()) if (levels.size >= MOST_LEVELS) levels.delete(oldest);
-        levels.set(key, performanceGain(loop, shelf));
+        levels.set(key, performanceGain(loop, shelf) * 10 ** (decibels / 20));
       }
       for (const bar of bars) if (!(await inSlices(shelf.missing(asPerformance(bar)), wanted))) return false;
       return true;
