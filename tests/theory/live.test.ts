@@ -274,7 +274,7 @@ describe('live controls', () => {
           }
         },
       ),
-      { numRuns: 60 },
+      { numRuns: 30 },
     );
   });
 
