@@ -5,6 +5,22 @@ function energy(samples: Float32Array, from: number, to: number): number {
   return Math.sqrt(sum / Math.max(1, to - from));
 }
 
+/** What is left under about a kilohertz and a half: strings, without the pick's noise, which differs from stroke to stroke. */
+export function smoothed(samples: Float32Array): Float32Array {
+  return runningMean(runningMean(samples));
+}
+
+function runningMean(samples: Float32Array): Float32Array {
+  const half = 8;
+  const out = new Float32Array(samples.length);
+  let sum = 0;
+  for (let n = -half; n < samples.length; n++) {
+    sum += (samples[n + half] ?? 0) - (samples[n - half - 1] ?? 0);
+    if (n >= 0) out[n] = sum / (2 * half + 1);
+  }
+  return out;
+}
+
 /** How a stretch of `expected` is found again in `heard`. */
 export type Match = {
   /** Samples by which it lies later in `heard` than in `expected`. */

@@ -65,7 +65,8 @@ export async function recordSound(context: BrowserContext): Promise<void> {
         const recorder = new AudioWorkletNode(live, 'recorder', { numberOfInputs: 1, numberOfOutputs: 1 });
         recorder.port.addEventListener('message', ({ data }: MessageEvent<Pick<Block, 'samples' | 'first'>>) => {
           const lead = performance.timeOrigin + performance.now() - live.currentTime * 1000;
-          // The library has a context of its own, which never runs.
+          // The library has a context of its own, which never runs; a sound that was lost may come back on a new one.
+          if (tape.context !== live) tape.blocks.length = 0;
           tape.context = live;
           tape.blocks.push({ ...data, lead });
         });
@@ -122,7 +123,8 @@ export async function recording(page: Page, from: number, to: number): Promise<R
   const samples = new Float32Array(blocks.reduce((sum, block) => sum + block.length, 0));
   let at = 0;
   for (const [index, block] of blocks.entries()) {
-    if (parts[index]?.first !== begin + at) throw new Error(`the recorder was away at ${(begin + at) / sampleRate} s`);
+    const missed = (parts[index]?.first ?? 0) - begin - at;
+    if (missed !== 0) throw new Error(`${missed} samples were not recorded at ${(begin + at) / sampleRate} s`);
     samples.set(block, at);
     at += block.length;
   }
