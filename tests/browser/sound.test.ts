@@ -181,10 +181,12 @@ test('a change on a bar line leaves no gap', async () => {
   const { vamp } = await startRound(GROOVE);
   const { round } = vamp;
   const beat = 60 / (vamp.tempo ?? 1);
+  // The other way would leave the groove's range where the round was drawn near its end.
+  const tempo = (vamp.tempo ?? 0) + ((vamp.tempo ?? 0) > 90 ? -6 : 6);
   await record(countIn(vamp.meter as Meter, vamp.tempo ?? 0).seconds + 4 * beat);
   const from = await recordedSeconds(host);
   for (const change of [
-    { kind: 'tempo', tempo: (vamp.tempo ?? 0) - 6 },
+    { kind: 'tempo', tempo },
     { kind: 'bass-forward' },
     { kind: 'hold', slot: 1 },
     { kind: 'full' },
