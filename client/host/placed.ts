@@ -32,11 +32,12 @@ export type Placed = {
       readonly count: number;
       /** Bars that have passed unheard before it, since that took. */
       readonly unheard: number;
-      /** As it stood before its line: what was ordered, without what goes by itself there, and the bars unheard until then. */
+      /** As it stood before its line: what was ordered, without what goes by itself there, the bars unheard until then, and whether the music had broken off. */
       readonly ordered: {
         readonly program: Program;
         readonly changes: readonly SoundChange[];
         readonly unheard: number;
+        readonly broken: boolean;
       };
     }
 );

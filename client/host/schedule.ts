@@ -96,7 +96,9 @@ function dueBar(running: Running): Due {
     controls = { ...controls, mode: { kind: 'full' } };
     own.push({ kind: 'full' });
   }
-  if (controls.climb !== null && count > 0 && changes.length === 0 && bar % program.barsPerLoop === 0) {
+  // Nobody can follow a step that is not heard: who counts on through the silence must meet the loop where it comes back.
+  const steps = controls.climb !== null && !isUnheard(controls.mode) && changes.length === 0;
+  if (steps && count > 0 && bar % program.barsPerLoop === 0) {
     controls = climbedControls(controls);
     own.push({ kind: 'tempo', tempo: controls.tempo });
   }
@@ -126,12 +128,12 @@ export function placeNext(running: Running, now: number, stage: Stage): boolean 
     if (first && nextTime(running) < now + COUNT_ON_SECONDS) placeCountIn(running, stage);
     return false;
   }
-  const { bar, count, unheard } = running;
+  const { bar, count, unheard, broken } = running;
   const start = nextTime(running);
   // Times are products of the beats since the last change of tempo.
   if (program.controls.tempo !== running.program.controls.tempo) running.origin = { time: start, beats: running.beats };
   const silent = changes.every(isBeside) ? unheard : 0;
-  const ordered = { program: running.program, changes: running.changes, unheard };
+  const ordered = { program: running.program, changes: running.changes, unheard, broken };
   running.beats += program.beats[bar] ?? 0;
   running.program = program;
   const end = nextTime(running);
@@ -190,5 +192,6 @@ export function takeBack(running: Running, from: number): void {
   running.bar = line.bar;
   running.count = line.count;
   running.unheard = line.ordered.unheard;
+  running.broken = line.ordered.broken;
   running.origin = { time: line.start, beats: 0 };
 }

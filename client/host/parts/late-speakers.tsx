@@ -26,14 +26,8 @@ export function LateSpeakers({ sound, actions, playing }: LateSpeakersProps) {
       <div class="late-panel" role="group" aria-label={words.heading}>
         <p>{words.why}</p>
         <div class="late-row">
-          <button
-            type="button"
-            class="small-press"
-            aria-label={words.soonerBy}
-            disabled={delayMs <= 0}
-            onClick={shift(-DELAY_STEP_MS)}
-          >
-            {words.sooner}
+          <button type="button" class="small-press" disabled={delayMs <= 0} onClick={shift(-DELAY_STEP_MS)}>
+            {fill(words.sooner, { ms: DELAY_STEP_MS })}
           </button>
           <input
             class="late-range"
@@ -46,14 +40,8 @@ export function LateSpeakers({ sound, actions, playing }: LateSpeakersProps) {
             aria-valuetext={fill(words.value, { ms: delayMs })}
             onInput={(event) => actions.setDelay(event.currentTarget.valueAsNumber)}
           />
-          <button
-            type="button"
-            class="small-press"
-            aria-label={words.laterBy}
-            disabled={delayMs >= MOST_DELAY_MS}
-            onClick={shift(DELAY_STEP_MS)}
-          >
-            {words.later}
+          <button type="button" class="small-press" disabled={delayMs >= MOST_DELAY_MS} onClick={shift(DELAY_STEP_MS)}>
+            {fill(words.later, { ms: DELAY_STEP_MS })}
           </button>
           <output class="late-value">{fill(words.value, { ms: delayMs })}</output>
         </div>

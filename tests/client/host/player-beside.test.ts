@@ -167,6 +167,22 @@ describe('a climb', () => {
     expect(side.player.program()?.controls).toMatchObject({ tempo: 112, climb: null });
   });
 
+  test.each(['drop-out', 'silence'] as const)(
+    'takes no step unheard: after %s the loop is where it was counted to',
+    (kind) => {
+      const side = after([{ kind: 'climb', to: 116 }], { bars: 0.4 });
+      // From bar 3 on nothing is heard for two bars; bar 4 begins the loop, and would be a step.
+      side.player.change({ kind });
+      side.run(1.6 * BAR);
+      if (kind === 'silence') side.player.change({ kind: 'full' });
+      side.run(4 * BAR);
+      const back = side.notes().find(({ at }) => at >= side.line);
+      expect(back?.at).toBeCloseTo(side.line + 2 * BAR, 1);
+      expect(steps(side).every(([, bar]) => bar >= 5)).toBe(true);
+      expect(steps(side).length).toBeGreaterThan(0);
+    },
+  );
+
   test('never goes past what the groove can take', () => {
     const side = after([{ kind: 'climb', to: 300 }], { bars: 14 });
     expect(side.told[1]).toBe(told({ kind: 'climb', to: 116 }, 3));
