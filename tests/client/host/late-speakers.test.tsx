@@ -25,8 +25,8 @@ function show(sound: Partial<LateSpeakersProps['sound']> = {}, playing = false) 
 
 test('two buttons and a slider shift the mark by ten milliseconds, between none and half a second', () => {
   const { actions, button, range } = show();
-  button('Marks 10 milliseconds later').click();
-  button('Marks 10 milliseconds sooner').click();
+  button('10 ms later').click();
+  button('10 ms sooner').click();
   expect(actions.setDelay.mock.calls).toEqual([[110], [90]]);
   expect(range).toMatchObject({ min: '0', max: '500', step: '10', valueAsNumber: 100 });
   if (!range) throw new Error('there is a slider');
@@ -37,8 +37,8 @@ test('two buttons and a slider shift the mark by ten milliseconds, between none 
 });
 
 test('at its ends one button rests', () => {
-  expect(show({ delayMs: 0 }).button('Marks 10 milliseconds sooner').disabled).toBe(true);
-  expect(show({ delayMs: 500 }).button('Marks 10 milliseconds later').disabled).toBe(true);
+  expect(show({ delayMs: 0 }).button('10 ms sooner').disabled).toBe(true);
+  expect(show({ delayMs: 500 }).button('10 ms later').disabled).toBe(true);
 });
 
 test('every control has a name that can be said, and the slider says its milliseconds', () => {
