@@ -71,9 +71,17 @@ function after(wanted: Wanted, change: SoundChange): Wanted {
   }
 }
 
-/** What makes a vamp that has just begun the one that is wanted. */
-function changesTo({ mode, feel, tempo, climb }: Wanted, written: number | null): readonly SoundChange[] {
+/**
+ * What makes a vamp that has just begun, at its written tempo and with the usual band, the one that is wanted. The room takes a
+ * beginning for the usual, so that everything else is told as a change.
+ */
+function changesTo(
+  { mode, feel, tempo, climb, band }: Wanted,
+  { written, usual }: { readonly written: number | null; readonly usual: Band },
+): readonly SoundChange[] {
+  const joined = band !== null && (band.kit !== usual.kit || band.bass !== usual.bass);
   return [
+    ...(joined ? [{ kind: 'band', ...band } as const] : []),
     ...(mode.kind === 'full' ? [] : [mode]),
     ...(feel === 'written' ? [] : [{ kind: 'feel', feel } as const]),
     ...(tempo === null || (tempo === written && feel === 'written') ? [] : [{ kind: 'tempo', tempo } as const]),
@@ -109,11 +117,11 @@ export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'tone' | 
     const { round } = wanted;
     const mine = { round };
     asked = mine;
-    void sound.play(round, voicedVamp(here, wanted.band ?? usual)).then((plays) => {
+    void sound.play(round, voicedVamp(here, usual)).then((plays) => {
       if (asked === mine && !plays) asked = null;
     });
     // Under the count-in already: what is ordered meanwhile comes after.
-    for (const change of changesTo(wanted, here.tempo)) void sound.change(change);
+    for (const change of changesTo(wanted, { written: here.tempo, usual })) void sound.change(change);
   };
 
   /** Ends one round, and no other that is wanted by now. */
@@ -190,6 +198,10 @@ export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'tone' | 
     },
     stopped: (round) => {
       if (sounding?.round === round) sounding = null;
+      if (asked?.round !== round) return;
+      // Nobody here stopped it. What the system took away goes on once it is back; what broke off by itself waits for its next order.
+      asked = null;
+      if (sound.state() === 'running') wanted = null;
     },
     lost: () => {
       asked = null;

@@ -73,6 +73,8 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
   /** A bar is being made ready that the player waits for. */
   let filling = false;
   let changing: Promise<void> = Promise.resolve();
+  /** Stops so far: a round that was stopped and begun anew is not the one that a change was pressed for. */
+  let stops = 0;
   let clock = { seconds: -1, since: 0 };
   let delay = 0;
   let revivedAt = 0;
@@ -119,21 +121,18 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
         if (used.ready(program, bar)) return true;
         if (filling) return false;
         filling = true;
-        const round = player.playing();
-        void used
-          .prepare(program, [bar], () => player.playing() === round)
-          .then(
-            () => {
-              filling = false;
-              player.advance();
-            },
-            (error: unknown) => {
-              // What cannot be rendered must not be waited for.
-              filling = false;
-              stop();
-              throw error;
-            },
-          );
+        void used.prepare(program, [bar], stillPlays()).then(
+          () => {
+            filling = false;
+            player.advance();
+          },
+          (error: unknown) => {
+            // What cannot be rendered must not be waited for.
+            filling = false;
+            stop();
+            throw error;
+          },
+        );
         return false;
       },
       ...strikesOn(audio, way, playedRig),
@@ -181,6 +180,8 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
     const runs = await audio.start().catch(() => false);
     if (!runs) {
       setState('off');
+      // What may have played until then is on a clock that stands.
+      stop();
       return 'blocked';
     }
     alive();
@@ -190,7 +191,7 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
 
   const testNote = async (): Promise<boolean> => {
     if (!audio.running()) return false;
-    tones.test();
+    tones.test(instrument);
     let highest = 0;
     const from = performance.now();
     while (performance.now() - from < TEST_NOTE_WATCH_MS && highest < AUDIBLE) {
@@ -221,8 +222,7 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
   };
 
   const change = (wanted: SoundChange): Promise<void> => {
-    const round = player.playing();
-    const plays = (): boolean => round !== null && player.playing() === round;
+    const plays = stillPlays();
     return inOrder(async () => {
       const program = player.program();
       if (!program || !plays()) return;
@@ -236,8 +236,8 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
     if (JSON.stringify(wanted) === JSON.stringify(instrument)) return;
     instrument = wanted;
     void inOrder(async () => {
-      const round = player.playing();
-      const plays = (): boolean => player.playing() === round && instrument === wanted;
+      const same = stillPlays();
+      const plays = (): boolean => same() && instrument === wanted;
       const program = player.program();
       // Nothing sounds: the next vamp begins with it.
       if (!program || !plays()) return;
@@ -250,8 +250,15 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
   };
 
   const stop = (): void => {
+    stops += 1;
     tones.end();
     player.stop();
+  };
+
+  /** Tells from now on whether what plays now still plays, without having stopped. */
+  const stillPlays = (): (() => boolean) => {
+    const [round, before] = [player.playing(), stops];
+    return () => round !== null && stops === before && player.playing() === round;
   };
 
   const devices = navigator.mediaDevices as MediaDevices | undefined; // only on secure pages

@@ -8,7 +8,7 @@ import type { AudioOut, Bus } from './audio.ts';
 export type Tones = {
   readonly play: (tone: Tone, instrument: Instrument) => void;
   /** The note that proves that sound runs. */
-  readonly test: () => void;
+  readonly test: (instrument: Instrument) => void;
   /** Clicks once a second, until something else is to sound. */
   readonly click: () => void;
   /** Schedules what is due of the clicks. */
@@ -53,7 +53,7 @@ export function createTones(audio: Pick<AudioOut, 'bus' | 'now' | 'sampleRate'>)
 
   return {
     play: (tone, instrument) => sound(samplesOf(tone, instrument, audio.sampleRate())),
-    test: () => sound(testNote(audio.sampleRate())),
+    test: (instrument) => sound(testNote(audio.sampleRate(), instrument)),
     click: () => {
       end();
       bus = audio.bus(1);

@@ -159,6 +159,30 @@ describe('after a reload', () => {
   });
 });
 
+describe('a vamp that broke off by itself', () => {
+  test('plays when it is ordered again, and not before', async () => {
+    const { desk, calls, begin } = bench();
+    desk.vamp(EM_D);
+    desk.obey({ order: 'play', round: 'r1' });
+    desk.obey({ order: 'change', round: 'r1', change: SETTLER });
+    await begin();
+    desk.stopped('r1');
+    desk.vamp({ ...EM_D });
+    expect(calls).toEqual(['play r1', 'settler']);
+    desk.obey({ order: 'play', round: 'r1' });
+    expect(calls).toEqual(['play r1', 'settler', 'play r1']);
+  });
+
+  test('one that made way for the next takes nothing from it', async () => {
+    const { desk, calls } = bench();
+    desk.vamp({ ...EM_D, round: 'r2' });
+    desk.obey({ order: 'play', round: 'r2' });
+    desk.stopped('r1');
+    desk.obey({ order: 'change', round: 'r2', change: SETTLER });
+    expect(calls).toEqual(['play r2', 'settler']);
+  });
+});
+
 describe('what stands beside', () => {
   const KIT = { kit: true, bass: false };
 
@@ -169,16 +193,24 @@ describe('what stands beside', () => {
     desk.obey({ order: 'change', round: 'r1', change: { kind: 'band', kit: false, bass: true } });
     desk.lost();
     desk.ready(null);
-    expect(vamps.map(({ band }) => band)).toEqual([KIT, { kit: false, bass: true }]);
-    expect(calls).toEqual(['play r1', 'band', 'play r1']);
+    // The room takes a beginning for one with the class's band: whoever else plays is told as a change.
+    expect(vamps.map(({ band }) => band)).toEqual([KIT, KIT]);
+    expect(calls).toEqual(['play r1', 'band', 'play r1', 'band']);
   });
 
   test('feel, tempo and climb of the log are played again after a reload, in this order, whatever sounds', () => {
     const { desk, calls, vamps } = bench();
     desk.vamp(EM_D);
     desk.ready({ ...logged({ kind: 'muted' }, 90), feel: 'relaxed', climb: 110, band: KIT });
-    expect(calls).toEqual(['play r1', 'muted', 'feel', 'tempo 90', 'climb']);
-    expect(vamps[0]?.band).toEqual(KIT);
+    expect(calls).toEqual(['play r1', 'band', 'muted', 'feel', 'tempo 90', 'climb']);
+    expect(vamps[0]?.band).toEqual({ kit: false, bass: false });
+  });
+
+  test('the band of the class, as the log has it too, is no change', () => {
+    const { desk, calls } = bench();
+    desk.vamp(EM_D, KIT);
+    desk.ready({ ...logged({ kind: 'full' }, EM_D.tempo), band: KIT });
+    expect(calls).toEqual(['play r1']);
   });
 
   test('what the player does by itself is wanted from then on', () => {

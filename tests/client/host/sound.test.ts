@@ -191,6 +191,16 @@ describe('playing', () => {
     expect(told).toEqual(['started r1', 'stopped r1', 'started r2']);
   });
 
+  test('a change is for the playing that it was pressed in: stopped and begun anew, the round is played as it begins', async () => {
+    const { sound, told, run } = await playing();
+    await run(1);
+    const late = sound.change({ kind: 'silence' });
+    sound.stop();
+    await Promise.all([sound.play('r1', EM_D), late]);
+    await run(3.5);
+    expect(told).toEqual(['started r1', 'stopped r1', 'started r1']);
+  });
+
   test('two readings: every string of both is ready before their line, and nothing sounds in silence', async () => {
     const { sound, told, music, run } = await playing();
     await run(2.5);
