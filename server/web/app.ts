@@ -83,7 +83,7 @@ export async function startApp(parts: AppParts): Promise<App> {
         return keeper.open(id, settings);
       },
       list: keeper.rooms,
-      roundFile: (code, round, kind) => roundFile({ keeper, wav }, code, round, kind),
+      roundFile: (code, round, kind, signal) => roundFile({ keeper, wav }, code, round, kind, signal),
       table: (code) => tableOf(keeper, code),
       crib: (code, round, query) => cribOf(keeper, code, round, query),
     },

@@ -32,7 +32,13 @@ export type HttpParts = {
     readonly list: () => Promise<
       readonly { readonly room: string; readonly status: string; readonly openedAt: number }[]
     >;
-    readonly roundFile: (room: string, round: number, kind: RoundFileKind) => Promise<RoomFile | Refusal>;
+    /** Rejects where `signal` says that nobody waits for the file any more. */
+    readonly roundFile: (
+      room: string,
+      round: number,
+      kind: RoundFileKind,
+      signal: AbortSignal,
+    ) => Promise<RoomFile | Refusal>;
     readonly table: (room: string) => Promise<RoomFile | Refusal>;
     readonly crib: (
       room: string,
@@ -105,7 +111,14 @@ export function createHttp(parts: HttpParts): Express {
     const path = new RegExp(`^/api/rooms/(${ROOM})/rounds/(\\d{1,6})[.]${kind}$`);
     app.get(path, teacherOnly, async (request, response) => {
       const [room, number] = [request.params['0'], request.params['1']];
-      sendFile(response, await rooms.roundFile(String(room).toUpperCase(), Number(number), kind));
+      const left = new AbortController();
+      response.once('close', () => left.abort());
+      try {
+        sendFile(response, await rooms.roundFile(String(room).toUpperCase(), Number(number), kind, left.signal));
+      } catch (error) {
+        // Who has gone needs no answer.
+        if (!left.signal.aborted) throw error;
+      }
     });
   }
   app.get(new RegExp(`^/api/rooms/(${ROOM})/lesson[.]csv$`), teacherOnly, async (request, response) => {

@@ -12,6 +12,7 @@ import { vampOf } from '../rooms/heard-round.ts';
 import { vampMidi } from '../vamp-midi.ts';
 import { vampMusicXml } from '../vamp-musicxml.ts';
 import type { WavMaker } from '../wav/maker.ts';
+import type { SoundJob } from '../wav/sound-file.ts';
 import type { RoomFile } from './files.ts';
 
 /** Files that a round can be had as, by their extensions: sound, notes for sequencers, notes for notation programs. */
@@ -57,13 +58,15 @@ function soundPerformance(vamp: VoicedVamp, settings: RoomSettings): Performance
 
 /**
  * A room's round as a file, played by the guitar and the band of the room's settings: notes once through the loop, sound for some
- * bars. Refused where there is no such room or round, where its sound would be too long, or where the room cannot be read now.
+ * bars. Refused where there is no such room or round, where its sound would be too long, or where the room cannot be read now. Rejects
+ * with the reason of `signal` where nobody waits for it any more.
  */
 export async function roundFile(
   { keeper, wav }: { readonly keeper: Pick<Keeper, 'find' | 'look'>; readonly wav: Pick<WavMaker, 'make'> },
   room: string,
   number: number,
   kind: RoundFileKind,
+  signal?: AbortSignal,
 ): Promise<RoomFile | Refusal> {
   if ((await keeper.find(room)) === 'absent') return refuse('room-not-found', { room });
   const found = await keeper.look(room, ({ state: { rounds, settings } }) => ({
@@ -74,7 +77,7 @@ export async function roundFile(
   const { round, settings } = found;
   if (round === undefined) return refuse('round-unknown');
   const vamp = soundingVamp(round);
-  const bytes = await fileBytes(vamp, settings, kind, wav);
+  const bytes = await fileBytes(vamp, settings, kind, (job) => wav.make(job, signal));
   if (bytes === null) return refuse('sound-too-long', { most: MOST_SECONDS / 60 });
   return { ok: true, name: `hearsay-${room}-${number}.${kind}`, bytes };
 }
@@ -83,12 +86,12 @@ async function fileBytes(
   vamp: VoicedVamp,
   settings: RoomSettings,
   kind: RoundFileKind,
-  wav: Pick<WavMaker, 'make'>,
+  makeSound: (job: SoundJob) => Promise<Uint8Array>,
 ): Promise<Uint8Array | null> {
   if (kind === 'mid') return vampMidi(vamp, played(vamp, settings, 1), settings.voice);
   if (kind === 'musicxml') return vampMusicXml(vamp, played(vamp, settings, SCORE_LOOPS), settings.voice);
   const performance = soundPerformance(vamp, settings);
   if (performance === null) return null;
   const { voice, pitch, smallSpeaker } = settings;
-  return wav.make({ performance, instrument: { voice, pitch, smallSpeaker } });
+  return makeSound({ performance, instrument: { voice, pitch, smallSpeaker } });
 }

@@ -35,11 +35,35 @@ describe('sound made beside the room', () => {
   });
 
   test('a maker that is closed ends what it makes and makes no more', async () => {
-    const cut = maker.make(job);
-    const next = maker.make(job);
-    const told = Promise.allSettled([cut, next]);
-    await new Promise((resolve) => setTimeout(resolve, 200));
+    const told = Promise.allSettled([maker.make(job), maker.make(job)]);
     maker.close();
-    expect((await told).map(({ status }) => status)).toEqual(['rejected', 'rejected']);
+    const error = new Error('No sound is made any more: the server stops.');
+    expect(await told).toEqual([
+      { status: 'rejected', reason: error },
+      { status: 'rejected', reason: error },
+    ]);
+  });
+
+  test('what nobody waits for is not made, whether it has begun or not, and keeps nobody waiting', async () => {
+    const [begun, waiting] = [new AbortController(), new AbortController()];
+    const long = { ...job, performance: perform(vamp, { loops: 200 }) };
+    const told = Promise.allSettled([maker.make(long, begun.signal), maker.make(long, waiting.signal)]);
+    const wanted = maker.make(job);
+    waiting.abort(new Error('left too'));
+    await new Promise((resolve) => {
+      setTimeout(resolve, 50);
+    });
+    begun.abort(new Error('left'));
+    expect(await told).toEqual([
+      { status: 'rejected', reason: new Error('left') },
+      { status: 'rejected', reason: new Error('left too') },
+    ]);
+    expect(Buffer.from(await wanted).equals(Buffer.from(soundFile(job)))).toBe(true);
+  });
+
+  test('one that hangs is ended, so that the next can be made', async () => {
+    const impatient = createWavMaker(1);
+    await expect(impatient.make(job)).rejects.toThrow(/ended by SIGKILL before it was done/);
+    impatient.close();
   });
 });
