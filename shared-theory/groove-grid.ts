@@ -105,13 +105,26 @@ export function swingCap(tempo: number): number {
   return (60_000 / tempo - 100) / 100;
 }
 
+/** Long and short as a triplet has them: what a shuffle is unless somebody says otherwise. */
+const TRIPLET_SWING = 2;
+
+/**
+ * Long to short as a groove is played at a tempo of beats a minute: straight where its range lets it be, else as near to a triplet's two
+ * to one as the range goes, and never with a short note under 100 ms.
+ */
+export function swingRatio(groove: Pick<Groove, 'grid' | 'swing'>, tempo: number): number {
+  const [low, high] = groove.swing;
+  const wanted = low > 1 ? Math.min(high, Math.max(low, TRIPLET_SWING)) : 1;
+  return Math.max(1, Math.min(wanted, swingCap(tempo / (2 * beatsPerSlot(groove)))));
+}
+
 /**
  * Beats from the beginning of a bar, or of any even slot, to a slot; odd ones come late by the swing, which keeps the short note at
  * 100 ms at a tempo of beats a minute.
  */
 export function slotBeats(groove: Groove, place: number, tempo: number): number {
   const step = beatsPerSlot(groove);
-  const ratio = Math.max(1, Math.min(groove.swing[0], swingCap(tempo / (2 * step))));
+  const ratio = swingRatio(groove, tempo);
   const late = step * ((2 * ratio) / (1 + ratio) - 1);
   return place * step + (place % 2 === 1 ? late : 0);
 }

@@ -1,4 +1,4 @@
-import { beatsPerSlot, swingCap, type Groove } from '../grooves.ts';
+import { beatsPerSlot, swingRatio } from '../grooves.ts';
 import { grooveOf, type SoundedNote } from '../perform.ts';
 import { meterFacts } from '../sound/midi.ts';
 import type { VoicedVamp } from '../vamps.ts';
@@ -21,11 +21,6 @@ export function swingOf(vamp: VoicedVamp): Swing | null {
   const off = (short: number) => Math.abs(Math.round(ratio * short) / short - ratio);
   const short = shorts.reduce((best, next) => (off(next) < off(best) - 1e-9 ? next : best), 1);
   return { long: Math.round(ratio * short), short, value: beatsPerSlot(groove) === 0.5 ? 'eighth' : '16th' };
-}
-
-/** Long to short as it sounds at a tempo. */
-function swingRatio(groove: Groove, tempo: number): number {
-  return Math.max(1, Math.min(groove.swing[0], swingCap(tempo / (2 * beatsPerSlot(groove)))));
 }
 
 function direction(types: readonly Element[], sound: Element | false): Element {

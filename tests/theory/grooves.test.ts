@@ -9,6 +9,7 @@ import {
   parseGroove,
   readGroove,
   swingCap,
+  swingRatio,
   withOpening,
   withRootBass,
 } from '../../shared-theory/grooves.ts';
@@ -284,6 +285,17 @@ describe('the groove catalogue', () => {
 
   test('the highest swing keeps the short note at 100 ms (Friberg and Sundström, “Preferred swing ratio in jazz as a function of tempo”, 1997)', () => {
     expect([140, 180, 200, 240].map((tempo) => Number(swingCap(tempo).toFixed(1)))).toEqual([3.3, 2.3, 2, 1.5]);
+  });
+
+  test('a groove is straight where it may be, else a triplet’s two to one as far as its range and its tempo let it', () => {
+    const played = (swing: readonly [number, number], tempo: number) => swingRatio({ grid: 'E8', swing }, tempo);
+    expect(played([1, 1.5], 80)).toBe(1);
+    expect(played([1.5, 2.3], 118)).toBe(2);
+    expect(played([1.5, 1.8], 118)).toBe(1.8);
+    expect(played([2.2, 2.3], 118)).toBe(2.2);
+    expect(played([1.5, 1.5], 118)).toBe(1.5);
+    // At 240 the short note would be under 100 ms.
+    expect(played([1.2, 2.3], 240)).toBeCloseTo(1.5, 9);
   });
 
   test('every swing of the catalogue is lawful at every tempo of its groove', () => {

@@ -78,11 +78,11 @@ describe('the rules of MusicXML 4.0', () => {
     const { xml } = scoreOf(vampIn(shuffle, 'Em'));
     const swing = /<swing>[^]*?<\/swing>/.exec(xml)?.[0] ?? '';
     expect([textOf(swing, 'first'), textOf(swing, 'second'), textOf(swing, 'swing-type')]).toEqual([
-      '3',
       '2',
+      '1',
       'eighth',
     ]);
-    expect(xml).toContain('<words>Swing 3:2</words>');
+    expect(xml).toContain('<words>Swing 2:1</words>');
     expect(scoreOf(vampIn(grooveById('quarter-downs'), 'Em')).xml).not.toContain('swing');
   });
 
