@@ -11,8 +11,8 @@ export type Beat = {
   readonly back: readonly number[];
   /** The hand sounds no number at all: the kit's foot gives those that the chops answer, on these slots of a bar. */
   readonly feet: readonly number[];
-  /** The pattern gives the bass strokes of their own: they are the foot, and no chord is. */
-  readonly bassStrokes: boolean;
+  /** Accent of the lightest of the pattern's bass strokes, which are the foot where it has any, and no chord is; null without. */
+  readonly foot: 1 | 2 | 3 | null;
   /** The pattern mutes or chokes: what rings among that on an and is an open hat. */
   readonly mutes: boolean;
 };
@@ -39,6 +39,8 @@ function numbersOf(groove: Groove): readonly number[] {
   return Array.from({ length: count }, (_, number) => number * each);
 }
 
+const isBass = (zone: GrooveSlot['zone']) => zone === 'root' || zone === 'other-bass';
+
 /** Reads a groove's pattern once for all its bars. */
 export function beatOf(groove: Groove): Beat {
   const perBar = slotsPerBar(groove);
@@ -48,11 +50,12 @@ export function beatOf(groove: Groove): Beat {
   const usual = slotsOf(BACK[groove.meter]);
   const halfTime = groove.meter === '4/4' && !usual.some((slot) => sounding.has(slot));
   const offBeat = !numbers.some((slot) => sounding.has(slot));
+  const basses = groove.slots.flatMap(({ zone, accent }) => (isBass(zone) && accent !== 0 ? [accent] : []));
   return {
     numbers,
     back: halfTime && !offBeat ? slotsOf(HALF_TIME_BACK) : usual,
     feet: offBeat ? slotsOf([0, 2].filter((number) => number === 0 || numbers.length === 4)) : [],
-    bassStrokes: groove.slots.some(({ zone }) => zone === 'root' || zone === 'other-bass'),
+    foot: basses.toSorted((one, other) => one - other)[0] ?? null,
     mutes: groove.slots.some(
       ({ touch }) => touch === 'palm' || touch === 'half' || touch === 'dead' || touch === 'choke',
     ),
@@ -65,7 +68,8 @@ const FOOT_ACCENT = 2;
 /**
  * What the kit plays on a slot of the bar; null where it rests, as it does wherever the hand does. A hand that imitates a kit names its
  * pieces: a muted bass the kick, a dead slap over all strings the snare, a short high the closed hat, a high up that rings the open
- * one. Elsewhere the accents and the meter do: one is the kick, the weak numbers the snare, other weight the kick, the rest hat.
+ * one. A chord no lighter than the bass strokes that it answers is the snare wherever it falls: so a train beat and a bossa have theirs.
+ * Elsewhere the accents and the meter do: one is the kick, the weak numbers the snare, other weight the kick, the rest hat.
  */
 export function pieceAt(beat: Beat, slot: number, cell: GrooveSlot): { piece: KitPiece; accent: 1 | 2 | 3 } | null {
   const { accent, zone, touch } = cell;
@@ -76,10 +80,11 @@ export function pieceAt(beat: Beat, slot: number, cell: GrooveSlot): { piece: Ki
   const rings = touch === 'open' || touch === 'ring';
   const heavy = accent >= 2;
   if (touch === 'dead' && zone === 'all') return { piece: 'snare', accent };
-  if (zone === 'root' || zone === 'other-bass') return { piece: 'kick', accent };
+  if (isBass(zone)) return { piece: 'kick', accent };
   if (number === 0) return { piece: 'kick', accent };
   if (heavy && beat.back.includes(slot)) return { piece: 'snare', accent };
   if (beat.mutes && rings && number < 0) return { piece: 'open-hat', accent };
-  if (heavy && !beat.bassStrokes && beat.feet.length === 0) return { piece: 'kick', accent };
+  if (beat.foot !== null && heavy && accent >= beat.foot) return { piece: 'snare', accent };
+  if (heavy && beat.foot === null && beat.feet.length === 0) return { piece: 'kick', accent };
   return { piece: 'closed-hat', accent };
 }

@@ -158,7 +158,8 @@ describe('what the hand imitates (common practice)', () => {
     ['campfire-strum', 'K.Sh.KSh'],
     ['boom-chick', 'K.S.K.S.'],
     ['boom-chicka', 'K.ShK.Sh'],
-    ['train-beat', 'K.hhK.hhK.hhK.hh'],
+    // The heavy ands are the snare of a train beat.
+    ['train-beat', 'K.ShK.ShK.ShK.Sh'],
     ['offbeat-skank', 'Kh.hKh.h'],
     ['quick-up-chop', 'Kh.hKh.h'],
     ['low-string-shuffle', 'KhShKhSh'],
@@ -175,6 +176,20 @@ describe('what the hand imitates (common practice)', () => {
     ['seven-in-two-two-three', 'KhKhShh'],
   ])('%s: %s', (id, expected) => {
     expect(bar(id)).toBe(expected);
+  });
+
+  test('bossa-like: the foot with the thumb, and the fingers’ chords all on one piece, as a stick on the rim', () => {
+    const groove = GROOVES.find(({ id }) => id === 'bossa-like');
+    if (!groove) throw new Error('bossa-like');
+    const vamp = vampOf(groove, 'Em D');
+    const { kit } = played(vamp);
+    const eighth = 30 / vamp.tempo;
+    const first = kit.filter(({ time }) => time < 16 * eighth - 1e-6);
+    const letters = Array.from({ length: 16 }, (_, slot) => {
+      const strike = first.find(({ time }) => Math.abs(time - slot * eighth) < 1e-6);
+      return strike ? LETTERS[strike.piece] : '.';
+    });
+    expect(letters.join('')).toBe('K..SK.S.K.S.KS..');
   });
 
   test('a pushed change: the foot goes with the push, and rests where the hand passes', () => {
