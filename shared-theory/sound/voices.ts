@@ -73,7 +73,7 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
         corner: { 3: 7300, 2: 6300, 1: 5500 },
         edge: { 3: 2600, 2: 3400, 1: 4600 },
         leak: 1.4,
-        noise: { low: 1400, high: 5000, decibels: { 3: -1, 2: 2.5, 1: 6.5 } },
+        noise: { low: 1400, high: 5000, decibels: { 3: -1.5, 2: 1.3, 1: 4.5 } },
       },
       thumb: {
         position: 0.26,
@@ -166,7 +166,7 @@ const SOUNDS: Readonly<Record<Voice, VoiceSound>> = {
         corner: { 3: 7500, 2: 6500, 1: 5600 },
         edge: { 3: 2400, 2: 3000, 1: 3800 },
         leak: 1.1,
-        noise: { low: 1300, high: 3400, decibels: { 3: -3, 2: 0.5, 1: 4.2 } },
+        noise: { low: 1300, high: 3400, decibels: { 3: -3, 2: -0.5, 1: 2 } },
       },
       thumb: {
         position: 0.287,

@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { grooveById } from '../../../shared-theory/grooves.ts';
 import { BEATS_PER_BAR } from '../../../shared-theory/meters.ts';
 import { perform, type SoundedNote } from '../../../shared-theory/perform.ts';
+import { STEEL, VOICES } from '../../../shared-theory/sound/instrument.ts';
+import { kWeighted } from '../../../shared-theory/sound/loudness.ts';
 import { mixPerformance } from '../../../shared-theory/sound/mix.ts';
 import { noteShelf } from '../../../shared-theory/sound/note-shelf.ts';
 import { renderString } from '../../../shared-theory/sound/plucked-string.ts';
@@ -51,7 +53,7 @@ describe('upstrokes among downstrokes', () => {
   );
 
   test.each(alternating)(
-    '%s at %i: every up has an attack in the band of the pick: 6 dB for nineteen of twenty, 4.5 for each',
+    '%s at %i: every up has an attack in the band of the pick: 5 dB for nineteen of twenty, 4.5 for each',
     (id, tempo) => {
       const rises: number[] = [];
       for (const chords of VAMPS) {
@@ -66,7 +68,7 @@ describe('upstrokes among downstrokes', () => {
           rises.push(rise(up));
         }
       }
-      expect(rises.filter((decibelsUp) => decibelsUp >= 6).length).toBeGreaterThanOrEqual(0.95 * rises.length);
+      expect(rises.filter((decibelsUp) => decibelsUp >= 5).length).toBeGreaterThanOrEqual(0.95 * rises.length);
     },
   );
 
@@ -112,6 +114,22 @@ describe('upstrokes among downstrokes', () => {
     const first = (samples: Float32Array) => level(samples, RATE, 0, 0.01);
     expect(decibels(first(heavy) / first(light))).toBeLessThan(7);
     expect(decibels(first(light) / level(light, RATE, 0.025, 0.05))).toBeGreaterThan(10);
+  });
+
+  // Common practice: an up is two or three decibels weaker; more, and a light one is a scratch of the pick without a note.
+  test.each(VOICES)('%s: the note behind the pick of a light up stays within 4 dB of a light down’s', (guitar) => {
+    for (const [string, midi] of [64, 59, 55].entries()) {
+      const behind = (stroke: 'up' | 'down') => {
+        const samples = renderString(
+          { midi, string: string + 1, fret: 0, touch: 'open', stroke, accent: 1 },
+          { seconds: 0.3, sampleRate: RATE, seed: 1, instrument: { ...STEEL, voice: guitar } },
+        );
+        return level(Float32Array.from(kWeighted(samples, RATE)), RATE, 0.025, 0.2);
+      };
+      const under = decibels(behind('down') / behind('up'));
+      expect(under, `string ${string + 1}`).toBeLessThan(4);
+      expect(under, `string ${string + 1}`).toBeGreaterThan(0);
+    }
   });
 
   test('Em and D keep their roots: the lowest strong note of each bar', () => {
