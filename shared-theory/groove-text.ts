@@ -22,6 +22,9 @@ const LANE_NAMES = [...LANES, PUSHES].flatMap((lane) => [lane, `open-${lane}`]);
 /** Between the header and the lanes of a groove in one line. */
 const BETWEEN = ' / ';
 
+/** The widest swing that a groove may name; above it the short note is an ornament of the long one. */
+const WIDEST_SWING = 9;
+
 type Place = {
   /** Which line it is, from 1; in the one-line form which part. */
   readonly line: number;
@@ -67,7 +70,8 @@ function readHeader(header: string, faultAt: Fault): Omit<Groove, 'slots' | 'ope
   const [, id, name] = /^([a-z][a-z0-9]*(?:-[a-z0-9]+)*),\s*(\S.*)$/.exec(title) ?? [];
   if (id === undefined || name === undefined)
     throw fault(`"${title}" must be a kebab-case id, a comma and a name: "quarter-downs, Quarter downs".`);
-  if (/\s\/\s/.test(name)) throw fault(`"${name}" must stand in one line: a slash in a name has no spaces round it.`);
+  if (/(^|\s)\/(\s|$)/.test(name))
+    throw fault(`"${name}" must stand in one line: a slash in a name has no spaces round it.`);
   if (!isKey(GRIDS, grid)) throw fault(`"${grid}" is no grid; use one of ${Object.keys(GRIDS).join(' ')}.`);
   const facts = GRIDS[grid];
   if (meter !== facts.meter) throw fault(`grid ${grid} is in ${facts.meter}, not "${meter}".`);
@@ -76,8 +80,8 @@ function readHeader(header: string, faultAt: Fault): Omit<Groove, 'slots' | 'ope
   if (!tempo || tempo[0] < slowest || tempo[0] > tempo[1] || tempo[1] > fastest)
     throw fault(`"${tempoText}" must be a tempo range between ${slowest} and ${fastest}, low first: "60-116".`);
   const swing = swingText.startsWith('r=') ? range(swingText.slice(2)) : null;
-  if (!swing || swing[0] < 1 || swing[0] > swing[1])
-    throw fault(`"${swingText}" must be a swing ratio from 1, low first: "r=1" or "r=1..1.5".`);
+  if (!swing || swing[0] < 1 || swing[0] > swing[1] || swing[1] > WIDEST_SWING)
+    throw fault(`"${swingText}" must be a swing ratio from 1 to ${WIDEST_SWING}, low first: "r=1" or "r=1..1.5".`);
   if (!facts.swings && swing[1] > 1) throw fault(`"${swingText}" swings, but grid ${grid} is straight: "r=1".`);
   const pairsPerBeat = facts.slots / facts.bars / BEATS_PER_BAR[facts.meter] / 2;
   const cap = swingCap(tempo[1] * pairsPerBeat);

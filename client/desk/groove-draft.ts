@@ -238,7 +238,7 @@ export function grooveOfDraft(draft: GrooveDraft, taken: ReadonlySet<string>): O
   // Bars and slashes with spaces part the fields and lanes of the line.
   const name = draft.name
     .replaceAll('|', ' ')
-    .replaceAll(/\s\/(?=\s)/g, ' ')
+    .replaceAll(/(^|\s)\/(?=\s|$)/g, ' ')
     .replaceAll(/\s+/g, ' ')
     .trim();
   return {

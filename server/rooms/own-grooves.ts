@@ -6,6 +6,8 @@ import { refuse } from './commands.ts';
 
 /** Longest id of a groove: commands name it. */
 const MOST_ID = 40;
+/** Longest name: it stands in lists and on scores. */
+const MOST_NAME = 60;
 /** Control and format signs, lone surrogates, private use: what a line of text may not hide. */
 const INVISIBLE = /[\p{Cc}\p{Cf}\p{Cs}\p{Co}\p{Zl}\p{Zp}]/u;
 
@@ -22,9 +24,13 @@ export function readOwnGroove(text: string): Groove | Refusal {
     const place = { line, ...(lane === null ? {} : { lane }), ...(slot === null ? {} : { slot }) };
     return refuse('groove-not-readable', { what: message, ...place });
   }
-  if (groove.id.length > MOST_ID) {
-    const what = `Groove, header: the id has ${groove.id.length} letters; ${MOST_ID} at most.`;
-    return refuse('groove-not-readable', { what });
+  for (const [what, text, most] of [
+    ['id', groove.id, MOST_ID],
+    ['name', groove.name, MOST_NAME],
+  ] as const) {
+    if (text.length <= most) continue;
+    const fault = `Groove, header: the ${what} has ${text.length} letters; ${most} at most.`;
+    return refuse('groove-not-readable', { what: fault });
   }
   return GROOVES.some(({ id }) => id === groove.id) ? refuse('groove-taken', { found: groove.id }) : groove;
 }

@@ -1,4 +1,4 @@
-import type { RoomSettings } from '../protocol/messages.ts';
+import { MOST_GROOVES, type RoomSettings } from '../protocol/messages.ts';
 import { consoleWords } from '../protocol/words/en.ts';
 import { readOwnGroove } from '../rooms/own-grooves.ts';
 import { classSettings, DEFAULT_SETTINGS } from '../rooms/settings.ts';
@@ -11,8 +11,9 @@ export async function ensureClass(
   const [first] = await store.classes();
   if (first !== undefined) {
     const settings = classSettings(first.settings);
-    // A groove that another version wrote stays with the class, and out of the room.
-    const grooves = settings.grooves.filter((text) => !('reason' in readOwnGroove(text)));
+    // A groove that another version wrote stays with the class, and out of the room; so do the oldest where several rooms have saved
+    // more between them than one room may have.
+    const grooves = settings.grooves.filter((text) => !('reason' in readOwnGroove(text))).slice(-MOST_GROOVES);
     return { id: first.id, settings: { ...settings, grooves } };
   }
   await store.putClass({

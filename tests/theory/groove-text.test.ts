@@ -196,6 +196,14 @@ describe('the grid language', () => {
       null,
       /"r=1..2" swings.*"r=1"/,
     ],
+    [
+      'a swing without measure',
+      1,
+      `my-groove, My | E8 | 4/4 | 60 | r=1..1${'0'.repeat(30)}`,
+      null,
+      null,
+      /from 1 to 9/,
+    ],
     ['no swing sign', 1, 'my-groove, My | E8 | 4/4 | 60-116 | 1.5', null, null, /"1.5" must be a swing/],
   ] as const)('refuses %s, naming its place and what would be right', (_, line, text, lane, slot, sentence) => {
     const fault = faultOf(changed(line, text));
@@ -209,6 +217,20 @@ describe('the grid language', () => {
     const oneLine = faultOf(changed(line, text).replaceAll('\n', ' / '));
     expect(oneLine).toMatchObject({ line: atLine, lane, slot, message: expect.stringMatching(sentence) });
     expect(String(oneLine)).toContain(`Groove, ${lane === null ? 'header' : `lane ${lane}`}${where}: `);
+  });
+
+  test.each(['/', '/ B', 'B /', 'B / C', '/ /'])(
+    'refuses the name "%s": in one line it would end the header',
+    (name) => {
+      expect(() => parseGroove(changed(1, `a, ${name} | E8 | 4/4 | 60-116 | r=1`))).toThrow(
+        /a slash in a name has no spaces/,
+      );
+    },
+  );
+
+  test.each(['B/C', '/B', 'B/', '//'])('the name "%s" comes back from one line', (name) => {
+    const groove = parseGroove(changed(1, `a, ${name} | E8 | 4/4 | 60-116 | r=1`));
+    expect(parseGroove(grooveLine(groove)).name).toBe(name);
   });
 
   test('refuses a missing lane, half an opening, and a groove in which nothing sounds', () => {

@@ -167,6 +167,13 @@ test.each([
   expect(parseGroove(draftLine({ ...pressed(emptyDraft(name), at('acc', 0)) }, new Set(taken))).id).toBe(id);
 });
 
+test.each(['/ Straight', 'Straight /', '/ Straight / '])(
+  'a slash at the end of the name %j is left out of the line',
+  (name) => {
+    expect(parseGroove(draftLine(pressed(emptyDraft(name), at('acc', 0)), NONE)).name).toBe('Straight');
+  },
+);
+
 test('an id is no longer than a command may name, and a name holds nothing that parts a line', () => {
   expect(freeId('a very long name '.repeat(5), NONE).length).toBeLessThanOrEqual(40);
   const odd = pressed(emptyDraft('One | two / three\nfour'), at('acc', 0));

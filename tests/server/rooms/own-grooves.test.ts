@@ -104,6 +104,14 @@ describe('R90 grooves of the class’s own', () => {
     expect(given(opened).when(DESK, save(other('a'.repeat(40)))).decision.ok).toBe(true);
   });
 
+  test('a name longer than a list or a score can hold is refused, and told how long it may be', () => {
+    const named = (letters: number) => TYPED.replace('Our strum', 'x'.repeat(letters));
+    given(opened)
+      .when(DESK, save(named(61)))
+      .refused('groove-not-readable', { what: 'Groove, header: the name has 61 letters; 60 at most.' });
+    expect(given(opened).when(DESK, save(named(60))).decision.ok).toBe(true);
+  });
+
   test('an id of the catalogue is taken', () => {
     for (const { id } of GROOVES)
       given(opened)

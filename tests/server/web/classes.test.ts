@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { GROOVES, grooveLine, parseGroove } from '../../../shared-theory/grooves.ts';
+import { MOST_GROOVES } from '../../../server/protocol/messages.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { DEFAULT_SETTINGS } from '../../../server/rooms/settings.ts';
 import { openSqliteStore } from '../../../server/store/sqlite-store.ts';
@@ -125,6 +126,20 @@ describe('R89 a class keeps what its rooms change', () => {
     });
     await after.close();
     await start();
+  });
+
+  test('a class to which several rooms have saved more than one room may have still opens rooms, with the newest', async () => {
+    await stop();
+    const store = openSqliteStore(file());
+    const grooves = Array.from({ length: MOST_GROOVES + 2 }, (_, index) => LINE.replace('ours', `ours-${index}`));
+    await store.putClass({ id: 'class-1', name: 'Monday', settings: JSON.stringify({ grooves }) });
+    await store.close();
+    await start();
+    const client = await desk(await app.room());
+    expect(client.view().settings.grooves).toEqual(grooves.slice(2));
+    // The class has room again once some are erased.
+    expect(await client.send({ type: 'EraseGroove', groove: 'ours-9' })).toEqual({ ok: true });
+    expect((await desk(await app.room())).view().settings.grooves).not.toContain(grooves[9]);
   });
 
   test('a second device that opens a room finds the class as it is', async () => {
