@@ -15,6 +15,7 @@ export function Climb({ desk, view, playing }: Props) {
   const typed = useSignal<string | null>(null);
   const { climb, tempo } = view.sound;
   const { low, high, usual } = climbRange(view);
+  const atTop = playing && (tempo ?? high) >= high;
   const climbing = playing && climb !== null && tempo !== null;
   const go = (event: Event) => {
     event.preventDefault();
@@ -43,7 +44,7 @@ export function Climb({ desk, view, playing }: Props) {
             }}
           />
         </label>
-        <button type="submit" class="toggle" disabled={!playing || (tempo ?? high) >= high} aria-pressed={climbing}>
+        <button type="submit" class="toggle" disabled={!playing || atTop} aria-pressed={climbing}>
           {words.climbGo}
         </button>
         {climbing && (
@@ -53,7 +54,7 @@ export function Climb({ desk, view, playing }: Props) {
         )}
       </div>
       <p id="climb-note" class="hint">
-        {fill(words.climbNote, { low, high })}
+        {fill(atTop ? words.climbAtTop : words.climbNote, { low, high })}
       </p>
     </form>
   );

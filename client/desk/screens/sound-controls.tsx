@@ -4,6 +4,7 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { Mark, PencilRing } from '../../shared/marks.tsx';
 import type { Desk } from '../desk-state.ts';
+import { useAwaited } from '../awaited-sound.ts';
 import { moreChoices, soundName, usualChoices, type Choice } from '../sound-choices.ts';
 import { Climb } from './climb.tsx';
 
@@ -19,13 +20,21 @@ type Props = { readonly desk: Desk; readonly view: DeskView };
 /** What sounds, and what it may turn to on the next bar line: the usual four at hand, the rest behind one press. */
 export function SoundControls({ desk, view }: Props) {
   const more = useSignal(false);
+  const awaited = useAwaited(view);
   const { vamp, sound } = view;
   if (!vamp) return null;
   const playing = sound.playing && sound.round === vamp.round;
-  const now = playing ? fill(words.now, { sound: soundName(view, sound.change) }) : words.nothing;
+  const next = playing ? awaited.label : null;
+  const now = playing
+    ? fill(next === null ? words.now : words.next, { sound: soundName(view, sound.change), next: next ?? '' })
+    : words.nothing;
   const tempo = sound.tempo ?? vamp.tempo ?? '';
+  const press = async (choice: Choice) => {
+    const given = awaited.begin(choice);
+    if (!(await ask(desk, choice))) given.end();
+  };
   const cell = (choice: Choice) => (
-    <Control key={choice.name} choice={choice} playing={playing} press={() => void ask(desk, choice)} />
+    <Control key={choice.name} choice={choice} playing={playing} press={() => void press(choice)} />
   );
   return (
     <section class="sound-controls" aria-label={words.label}>
@@ -67,13 +76,14 @@ export function SoundControls({ desk, view }: Props) {
   );
 }
 
-/** Asks for one change after the other, as long as none is refused. */
-async function ask(desk: Desk, { changes }: Choice): Promise<void> {
+/** Asks for one change after the other, as long as none is refused; false where one was. */
+async function ask(desk: Desk, { changes }: Choice): Promise<boolean> {
   for (const change of changes) {
     // One after the other: the second builds on the first.
     const reply = await desk.change(change);
-    if (!reply?.ok) return;
+    if (!reply?.ok) return false;
   }
+  return true;
 }
 
 function Control(props: { readonly choice: Choice; readonly playing: boolean; readonly press: () => void }) {

@@ -1,9 +1,15 @@
+import type { Signal } from '@preact/signals';
 import { act } from 'preact/test-utils';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
+import type { Desk } from '../../../client/desk/desk-state.ts';
 import { meanwhileName, soundName } from '../../../client/desk/sound-choices.ts';
 import type { SoundChange } from '../../../server/protocol/messages.ts';
+import type { DeskView } from '../../../server/protocol/views.ts';
 import { button, draw, press, root, text } from './draw.tsx';
 import { deskView, EM_D, GUITAR, PLAYING, stepsAt, STILL } from './fixtures.ts';
+
+/** The view that a desk of a test draws, to be changed under it. */
+const signalOf = ({ view }: Desk) => view as Signal<DeskView | null>;
 
 const row = (): readonly string[] =>
   Array.from(root.querySelectorAll('.control-row button'), (each) => each.textContent ?? '');
@@ -33,7 +39,7 @@ test('all other sounds are one press away, named in full', () => {
   expect(text()).not.toContain('muted strings');
   press('more sounds', 'hold D', 'Em and D', 'root of Em', 'root of D', 'with C', 'with A');
   press('Em alone', 'D alone', 'root, then Em', 'root, then D');
-  press('from the top', 'softly', 'bass forward', 'muted strings', 'out for two bars', 'silence');
+  press('from the top', 'softly', 'bass forward', 'muted strings', 'two bars out', 'silence');
   press('kit only', 'faster');
   expect(made).toEqual(
     [
@@ -107,9 +113,9 @@ test('feel and band stand beside what sounds of the loop, each marked in its own
   expect(text()).toContain('now: D alone');
   expect(standing('one chord, once a bar, left to ring')).toEqual(['D alone']);
   expect(standing('feel')).toEqual(['relaxed']);
-  expect(standing('who plays')).toEqual(['guitar and kit']);
-  expect(standing('all of it')).toEqual([]);
-  press('driving', 'as written', 'guitar, kit, bass', 'guitar and bass', 'guitar only');
+  expect(standing('who plays')).toEqual(['with kit']);
+  expect(standing('the whole loop')).toEqual([]);
+  press('driving', 'as written', 'with both', 'with bass', 'guitar only');
   expect(made).toEqual(
     [
       { kind: 'feel', feel: 'driving' },
@@ -126,7 +132,7 @@ test('from the kit alone one press brings the guitar back, with whom it is to pl
   const { made } = draw(deskView('quality-0', 'open', { sound }));
   press('more sounds');
   expect(standing('who plays')).toEqual(['kit only']);
-  press('guitar and kit');
+  press('with kit');
   await act(() => Promise.resolve());
   expect(made).toEqual([{ change: { kind: 'full' } }]);
   press('guitar only');
@@ -161,6 +167,27 @@ test('a climb ends two steps faster unless another mark is typed, never beyond t
   draw(deskView('quality-0', 'open', { vamp: CATALOGUED, sound: { ...PLAYING, tempo: 126 } }));
   press('more sounds');
   expect(button('climb').disabled).toBe(true);
+  expect(text()).toContain('this groove goes no faster than 126');
+});
+
+test('what was pressed stands as next until the sound has changed, or could have', async () => {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  const { desk } = draw(deskView('quality-0', 'open', { vamp: EM_D }));
+  press('full');
+  expect(text()).not.toContain('next bar');
+  press('bass alone');
+  expect(text()).toContain('now: full · next bar: bass alone');
+  void act(
+    () =>
+      (signalOf(desk).value = deskView('quality-0', 'open', { sound: { ...PLAYING, change: { kind: 'bass-alone' } } })),
+  );
+  expect(text()).toContain('now: bass alone');
+  expect(text()).not.toContain('next bar');
+  press('full');
+  expect(text()).toContain('next bar: full');
+  await act(() => vi.advanceTimersByTimeAsync(5000));
+  expect(text()).not.toContain('next bar');
+  vi.useRealTimers();
 });
 
 test('while it climbs the mark is said, and one press stays', () => {
