@@ -1,10 +1,11 @@
-import { monitorEventLoopDelay, performance } from 'node:perf_hooks';
+import type { AddressInfo } from 'node:net';
 import { setTimeout } from 'node:timers/promises';
 import { parseMidi, type MidiEvent } from 'midi-file';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { RoomLook } from '../../../server/keeper/keeper.ts';
 import { guitarRound, hostRound, vampOf } from '../../../server/rooms/heard-round.ts';
 import type { HeardRound, NewEvent } from '../../../server/rooms/events.ts';
+import { createHttp, type HttpParts } from '../../../server/web/http.ts';
 import { ROUND_FILES, roundFile, type RoundFileKind } from '../../../server/web/round-files.ts';
 import type { SoundJob } from '../../../server/wav/sound-file.ts';
 import { LEVELS } from '../../../shared-theory/levels.ts';
@@ -221,22 +222,18 @@ describe('over http', () => {
     expect((await score.text()).startsWith('<?xml version="1.0" encoding="UTF-8"?>')).toBe(true);
     expect((await get(`/api/rooms/${room}/rounds/1.wav`, '')).status).toBe(403);
 
-    // While the sound is made in a worker, the room goes on answering.
-    const late = monitorEventLoopDelay({ resolution: 5 });
-    late.enable();
+    // The sound is made in a process of its own: the room goes on answering until it is there.
     const progress = { made: false };
     const sound = get(`/api/rooms/${room}/rounds/1.wav`).then((answer) => {
       progress.made = true;
       return answer;
     });
-    const waits: number[] = [];
+    let answered = 0;
     while (!progress.made) {
-      const asked = performance.now();
       expect((await get('/healthz')).status).toBe(200);
-      waits.push(performance.now() - asked);
-      await setTimeout(20);
+      if (!progress.made) answered += 1;
+      await setTimeout(10);
     }
-    late.disable();
     const answer = await sound;
     expect([answer.status, answer.headers.get('content-type'), answer.headers.get('content-disposition')]).toEqual([
       200,
@@ -250,9 +247,8 @@ describe('over http', () => {
     expect(
       Math.max(...Array.from({ length: 20_000 }, (_, n) => Math.abs(bytes.readInt16LE(44 + 2 * n)))),
     ).toBeGreaterThan(1000);
-    expect(waits.length).toBeGreaterThan(10);
-    expect(waits.toSorted((one, other) => one - other)[Math.floor(waits.length * 0.9)]).toBeLessThan(100);
-    expect(late.percentile(95) / 1e6).toBeLessThan(100);
+    // Made here, it would let one or two through at most: the render is one piece of work.
+    expect(answered).toBeGreaterThan(4);
     desk.close();
   });
 
@@ -271,4 +267,40 @@ describe('over http', () => {
       expect(await asked(`/api/rooms/${path}`)).toEqual([404, { ok: false, reason: 'not-found' }]);
     expect(app.faults).toEqual([]);
   });
+});
+
+test('who goes away before a file is there is waited for no more, and is no fault', async () => {
+  const faults: unknown[] = [];
+  const asked: AbortSignal[] = [];
+  let dropped = false;
+  const http = createHttp({
+    sessions: { isTeacher: async () => true },
+    hosts: { allows: () => true },
+    rooms: {
+      // It comes to an end only where nobody waits.
+      roundFile: (_room: string, _round: number, _kind: string, signal: AbortSignal) =>
+        new Promise((_, reject) => {
+          asked.push(signal);
+          signal.addEventListener('abort', () => {
+            dropped = true;
+            reject(signal.reason as Error);
+          });
+        }),
+    },
+    built: null,
+    files: null,
+    fault: (error: unknown) => faults.push(error),
+  } as unknown as HttpParts);
+  const server = http.listen(0);
+  const { port } = server.address() as AddressInfo;
+  const gone = new AbortController();
+  const left = fetch(`http://127.0.0.1:${port}/api/rooms/WAKUR/rounds/1.wav`, { signal: gone.signal });
+  const told = expect(left).rejects.toThrow();
+  await expect.poll(() => asked.map(({ aborted }) => aborted)).toEqual([false]);
+  gone.abort();
+  await told;
+  await expect.poll(() => dropped).toBe(true);
+  await setTimeout(0);
+  expect(faults).toEqual([]);
+  await new Promise((closed) => server.close(closed));
 });

@@ -73,12 +73,11 @@ describe('clean samples', () => {
     }
   });
 
-  test('a string that has died costs nothing: half a minute of a dead stroke, all silence after its end', () => {
+  test('a string that has died is silent to the end: half a minute of a dead stroke, without a sample so small that it costs time', () => {
     const samples = render(struck(6, 0, { touch: 'dead' }), 30);
     expect(samples.subarray(44100).every((sample) => sample === 0)).toBe(true);
-    const begun = performance.now();
-    render(struck(6, 0, { touch: 'dead' }), 30);
-    expect(performance.now() - begun).toBeLessThan(1500);
+    const tiny = samples.filter((sample) => sample !== 0 && Math.abs(sample) < 2 ** -126);
+    expect(tiny).toHaveLength(0);
   });
 });
 
