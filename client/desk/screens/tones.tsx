@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals';
+import { useEffect, useRef } from 'preact/hooks';
 import type { Tone } from '../../../server/protocol/messages.ts';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
@@ -18,6 +19,11 @@ const STRINGS = ['E', 'A', 'D', 'G', 'B', 'E'] as const;
 export function Tones({ desk, view }: Props) {
   /** What is asked after the check, and what was answered. */
   const check = useSignal<'asked' | 'alike' | 'different' | null>(null);
+  const answers = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    // On a phone the answers may lie below the picture while the tones sound.
+    if (check.value === 'asked') answers.current?.scrollIntoView({ block: 'nearest' });
+  }, [check.value]);
   const reason = !view.soundHeld ? words.noSound : view.sound.playing ? words.plays : null;
   const sound = (tone: Tone) => desk.wish({ type: 'RequestTone', tone });
   const tone = (label: string, made: Tone, name = label) => (
@@ -71,7 +77,7 @@ export function Tones({ desk, view }: Props) {
         {check.value === 'different' && <p class="advice">{words.well}</p>}
       </div>
       {check.value === 'asked' && (
-        <div class="kind-row" role="group" aria-label={words.question}>
+        <div class="kind-row" role="group" aria-label={words.question} ref={answers}>
           {(['alike', 'different'] as const).map((heard) => (
             <button key={heard} type="button" class="toggle" onClick={() => answer(heard)}>
               {words[heard]}
