@@ -62,11 +62,19 @@ export function vampStarted(state: RoomState, command: CommandOf<'VampStarted'>,
   const running = runningRound(state, round);
   if ('reason' in running) return running;
   if (running.heard.source === 'guitar') return refuse('nothing-plays');
-  const { sound } = state;
-  if (sound.playing && sound.round === round && sound.tempo === tempo) return already();
+  // Told twice, nothing has changed since. A page that has come anew plays as a round begins, whatever sounded before.
+  if (isAsBegun(state, round, tempo)) return already();
   const began = happens([{ type: 'VampStarted', round, tempo }]);
   // It was to fall silent, and has begun anew instead.
   return state.awaited === null ? began : ordering(began, changing(round, { kind: 'silence' }));
+}
+
+/** Whether a round sounds at a tempo as it does when it begins: nothing was changed since. */
+function isAsBegun({ sound, settings }: RoomState, round: string, tempo: number): boolean {
+  const { playing, change, climb, feel, band } = sound;
+  const begun = playing && sound.round === round && sound.tempo === tempo && change.kind === 'full';
+  const alone = climb === null && feel === 'written';
+  return begun && alone && band.kit === settings.band.kit && band.bass === settings.band.bass;
 }
 
 /** The host page says that a change sounds, and from which bar on. */

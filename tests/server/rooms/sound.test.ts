@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Command, SoundChange } from '../../../server/protocol/messages.ts';
 import type { NewEvent } from '../../../server/rooms/events.ts';
-import { asked, closed, DESK, given, guitar, HOST, opened, played, started } from '../../support/given.ts';
+import { asked, closed, DESK, fold, given, guitar, HOST, opened, played, started } from '../../support/given.ts';
 
 const round = started(played('Em D'));
 const sounding: NewEvent[] = [opened, round, { type: 'VampStarted', round: 'r1', tempo: 100 }];
@@ -71,6 +71,20 @@ describe('sound', () => {
     given(opened, started(guitar('Em D')))
       .when(HOST, vamp('VampStarted'), held)
       .refused('nothing-plays');
+  });
+
+  test.each<SoundChange>([
+    { kind: 'muted' },
+    { kind: 'feel', feel: 'driving' },
+    { kind: 'climb', to: 120 },
+    { kind: 'band', kit: true, bass: false },
+  ])('R93 a page that came anew plays as a round begins, not as it was changed: %j', (change) => {
+    const fact: NewEvent = { type: 'VampStarted', round: 'r1', tempo: 100 };
+    const changed: NewEvent[] = [...sounding, { type: 'ChangeTook', round: 'r1', change, bar: 3 }];
+    given(...changed)
+      .when(HOST, vamp('VampStarted'), held)
+      .gives({ ok: true, events: [fact] });
+    expect(fold([...changed, fact]).sound).toEqual(fold(sounding).sound);
   });
 
   test.each<[SoundChange, SoundChange]>([

@@ -302,5 +302,6 @@ test('who goes away before a file is there is waited for no more, and is no faul
   await expect.poll(() => dropped).toBe(true);
   await setTimeout(0);
   expect(faults).toEqual([]);
+  server.closeAllConnections();
   await new Promise((closed) => server.close(closed));
 });
