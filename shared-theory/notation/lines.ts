@@ -37,7 +37,7 @@ export function guitarLine(
     (stroke) => {
       const ringing = stroke.filter(({ touch }) => touch === 'open' || touch === 'ring');
       const rings = Math.max(0, ...ringing.map(({ duration }) => layout.lengthOf(duration)));
-      return { most: ringing.length > 0 ? layout.loop : SHORT, rings };
+      return { most: ringing.length > 0 ? layout.loop : SHORT, rings, holds: rings };
     },
     (stroke) => strokeNotes(stroke, spell),
   );
@@ -51,7 +51,10 @@ export function bassLine(vamp: VoicedVamp, layout: Layout, { start, bass }: Sect
     layout,
     start,
     bass,
-    (notes) => ({ most: Math.max(...notes.map(({ duration }) => layout.lengthOf(duration))), rings: 0 }),
+    (notes) => {
+      const most = Math.max(...notes.map(({ duration }) => layout.lengthOf(duration)));
+      return { most, rings: 0, holds: most };
+    },
     (notes) => notes.flatMap((note) => bassNotes(note, spell(note))),
   );
   return { attacks, over: [] };
@@ -68,7 +71,7 @@ export function kitLine(layout: Layout, { start, kit }: Section, part: string): 
     layout,
     start,
     kit,
-    () => ({ most: SHORT, rings: 0 }),
+    () => ({ most: SHORT, rings: 0, holds: 0 }),
     (strikes) => kitNotes(strikes, (piece) => kitInstrument(part, piece)),
   );
   return { attacks, over: [] };

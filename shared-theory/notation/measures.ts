@@ -11,6 +11,9 @@ export type Placed = { readonly at: number; readonly element: Element };
 /** What a part writes of one section: what begins, and what stands over the staff where. */
 export type Line = { readonly attacks: readonly Attack[]; readonly over: readonly Placed[] };
 
+/** A section in its place: ties go no further than `end`, in divisions from its start. */
+export type PlacedLine = Line & { readonly end: number };
+
 const ACCIDENTALS: Readonly<Record<string, string>> = {
   '-3': 'triple-flat',
   '-2': 'flat-flat',
@@ -48,16 +51,22 @@ function itemElements(item: Item, beams: readonly Element[], signOf: (note: Staf
   const duration = element('duration', item.value.length);
   if (item.notes.length === 0) return [element('note', element('rest'), duration, ...valueElements(item))];
   return item.notes.map((note, index) => {
-    const sign = signOf(note);
+    const { before, after } = item.tied;
+    const ties = [...(before ? ['stop'] : []), ...(after ? ['start'] : [])];
+    // What is tied over the bar line keeps its sign, and the new bar does not remember it.
+    const sign = before ? null : signOf(note);
     // A tie into nothing: what rings on.
-    const rings = note.letRing || item.ringsOn ? [elementWith('tied', { type: 'let-ring' })] : [];
-    const notations = [...rings, ...note.notations];
+    const rings = !after && (note.letRing || item.ringsOn) ? [elementWith('tied', { type: 'let-ring' })] : [];
+    // How a note is struck stands where it is.
+    const struck = before ? [] : note.notations;
+    const notations = [...ties.map((type) => elementWith('tied', { type })), ...rings, ...struck];
     return elementWith(
       'note',
       { dynamics: loudness(note.accent) },
       index > 0 && element('chord'),
       staffPlace(note),
       duration,
+      ...ties.map((type) => elementWith('tie', { type })),
       note.instrument !== null && elementWith('instrument', { id: note.instrument }),
       ...valueElements(item),
       sign !== null && element('accidental', sign),
@@ -70,12 +79,18 @@ function itemElements(item: Item, beams: readonly Element[], signOf: (note: Staf
 }
 
 /** A bar's notes and rests, with what stands over them before the note it stands over. */
-export function barElements(bar: Bar, { attacks, over }: Line, meter: Meter, signature: number): readonly Element[] {
+export function barElements(
+  bar: Bar,
+  { attacks, over, end }: PlacedLine,
+  meter: Meter,
+  signature: number,
+): readonly Element[] {
   const items = barItems(
     bar,
     attacks,
     over.map(({ at }) => at),
     meter,
+    end,
   );
   const above = over.filter(({ at }) => at >= bar.from && at < bar.to);
   if (items.length === 0) {

@@ -90,9 +90,9 @@ export function valueAt(meter: Meter, at: number, most: number, rest: boolean): 
   return found.value;
 }
 
-/** Values that fill `length` divisions with rests, from a place of the bar on. */
-export function restsAt(meter: Meter, at: number, length: number): readonly NoteValue[] {
+/** Values that fill `length` divisions from a place of the bar on, with rests or with notes tied to each other. */
+export function valuesAt(meter: Meter, at: number, length: number, rest: boolean): readonly NoteValue[] {
   if (length <= 0) return [];
-  const value = valueAt(meter, at, length, true);
-  return [value, ...restsAt(meter, at + value.length, length - value.length)];
+  const value = valueAt(meter, at, length, rest);
+  return [value, ...valuesAt(meter, at + value.length, length - value.length, rest)];
 }

@@ -88,12 +88,12 @@ function written(layout: Layout, { start, notes, bass, kit }: Section): string {
   ]);
 }
 
-/** What begins at each place, `write` making its heads; `lasts` says how long they may be written and how long they ring. */
+/** What begins at each place, `write` making its heads; `lasts` says how long they may be written, ring and are tied on. */
 export function attacksOf<Sound extends { readonly time: number }>(
   layout: Layout,
   start: number,
   sounds: readonly Sound[],
-  lasts: (sounds: readonly Sound[]) => Pick<Attack, 'most' | 'rings'>,
+  lasts: (sounds: readonly Sound[]) => Pick<Attack, 'most' | 'rings' | 'holds'>,
   write: (sounds: readonly Sound[]) => readonly StaffNote[],
 ): readonly (Attack & { readonly sounds: readonly Sound[] })[] {
   const groups = new Map<number, Sound[]>();

@@ -2,7 +2,8 @@ import { candidateKeys } from '../candidates.ts';
 import { keySignature } from '../keys.ts';
 import { swingMark, swingOf, tempoMark } from '../notation/directions.ts';
 import { symbolsOver } from '../notation/lines.ts';
-import { barElements, type Line } from '../notation/measures.ts';
+import type { Attack } from '../notation/bars.ts';
+import { barElements, type PlacedLine } from '../notation/measures.ts';
 import { DIVISIONS } from '../notation/note-values.ts';
 import { partsOf, type Part, type ScoreWords } from '../notation/parts.ts';
 import { layoutOf, sectionsOf, type Layout, type Section } from '../notation/sections.ts';
@@ -81,10 +82,18 @@ function measures({ vamp, words, layout, signature, sections }: Sheet, part: Par
   const swing = swingOf(vamp);
   const { bars } = layout;
   let before = 0;
+  let last: Attack | undefined;
   return sections.flatMap((section, index) => {
     const repeated = index === sections.length - 1;
-    const { attacks, over } = part.line(section);
-    const line: Line = { attacks, over: [...(leads ? symbolsOver(vamp, layout, section, index === 0) : []), ...over] };
+    const { attacks: own, over } = part.line(section);
+    // What was struck at the end of the way in holds over into the loop.
+    const attacks = last ? [{ ...last, at: last.at - layout.loop }, ...own] : own;
+    last = own.at(-1);
+    const line: PlacedLine = {
+      attacks,
+      over: [...(leads ? symbolsOver(vamp, layout, section, index === 0) : []), ...over],
+      end: repeated ? layout.loop : Infinity,
+    };
     return bars.map((bar, place) => {
       const begins = index === 0 && place === 0;
       const length = bar.to - bar.from;

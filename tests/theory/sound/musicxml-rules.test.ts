@@ -282,9 +282,48 @@ describe('strokes', () => {
     const before = (measure: string) => measure.split(/<harmony>/).map((piece) => piece.match(/<root-step>(.)/)?.[1]);
     expect(before(first?.xml ?? '').slice(1)).toEqual(['E', 'D']);
     expect(third?.xml.indexOf('direction="forward"')).toBeGreaterThan(0);
-    // The push rings over the bar line; what was struck on a beat before it does not.
+    // The push is tied over the bar line; what was struck on a beat before it is not.
     const [push, earlier] = [heads(first?.notes ?? []).at(-1), heads(first?.notes ?? []).at(-2)];
-    expect([push?.xml.includes('let-ring'), earlier?.xml.includes('let-ring')]).toEqual([true, false]);
+    expect([push, earlier].map((note) => note?.xml.includes('<tie type="start"/>'))).toEqual([true, false]);
+    // So is the one from the way in into the loop; at the repeat sign it can but ring on.
+    for (const bar of [part[1], third]) expect(bar?.notes[0]?.xml).toContain('<tie type="stop"/>');
+    const end = heads(part.at(-1)?.notes ?? []).at(-1);
+    expect([end?.xml.includes('<tie '), end?.xml.includes('let-ring')]).toEqual([false, true]);
+  });
+
+  test('what rings over a beat is tied to it, not followed by a rest: the campfire strum as people write it', () => {
+    const { xml } = banded(vampIn(campfire, 'Em D'));
+    const values = (part: number) => {
+      const notes = readScore(xml)[part]?.[0]?.notes.filter(({ chord }) => !chord) ?? [];
+      return notes.map(({ type, dots, xml: note }) => {
+        const sign = note.includes('<rest') ? ' rest' : note.includes('<tie type="start"/>') ? ' tied' : '';
+        return `${type ?? ''}${'.'.repeat(dots)}${sign}`;
+      });
+    };
+    expect(values(0)).toEqual(['quarter', 'eighth', 'eighth tied', 'eighth', 'eighth', 'eighth', 'eighth']);
+    expect(values(1)).toEqual(['half tied', 'eighth', 'quarter.']);
+    // A stroke that is stopped is followed by a rest.
+    const choked = readScore(scoreOf(vampIn(grooveById('quick-up-chop'), 'Em', 8)).xml)[0]?.[1]?.notes ?? [];
+    expect(choked.some(({ xml: note }) => note.includes('<rest'))).toBe(true);
+    expect(choked.some(({ xml: note }) => note.includes('<tie '))).toBe(false);
+  });
+
+  // "tie": what is tied goes on in the next note or chord, at the same pitches.
+  test('every tie that begins ends at the next heads', () => {
+    for (const [id, { xml }] of GROOVES.map((groove) => [groove.id, banded(vampIn(groove, 'Bb F#m'))] as const)) {
+      for (const part of readScore(xml)) {
+        let open: readonly string[] = [];
+        const notes = part.flatMap((measure) => measure.notes);
+        for (const at of new Set(notes.map((note) => note.at))) {
+          const here = notes.filter((note) => note.at === at);
+          const of = (type: string) =>
+            here.filter((note) => note.xml.includes(`<tie type="${type}"/>`)).map(({ name }) => name ?? '');
+          expect([id, of('stop')]).toEqual([id, open]);
+          open = of('start');
+        }
+        expect(open).toEqual([]);
+      }
+    }
   });
 });
 

@@ -5,7 +5,7 @@ export type ReadNote = {
   readonly measure: number;
   /** In a chord with the note before. */
   readonly chord: boolean;
-  /** MIDI note as it sounds; null for rests and drums. */
+  /** MIDI note as it begins to sound; null for rests, drums and what is tied to the note before. */
   readonly midi: number | null;
   /** Spelled, with its octave: `Bb3`. */
   readonly name: string | null;
@@ -49,7 +49,10 @@ export function readScore(xml: string): readonly (readonly ReadMeasure[])[] {
           duration,
           measure: index + 1,
           chord,
-          midi: step === null ? null : 12 * (octave + 1) + (NATURALS[step] ?? 0) + alter,
+          midi:
+            step === null || note.includes('<tie type="stop"/>')
+              ? null
+              : 12 * (octave + 1) + (NATURALS[step] ?? 0) + alter,
           name: step === null ? null : step + (alter < 0 ? 'b' : '#').repeat(Math.abs(alter)) + octave,
           instrument: /<instrument id="([^"]+)"/.exec(note)?.[1] ?? null,
           type: textOf(note, 'type'),
