@@ -4,7 +4,6 @@
  */
 import { soundWords } from './sound-words.ts';
 
-export { grooveWords } from './groove-words.ts';
 export { questionWords } from './question-words.ts';
 export { stepWords } from './step-words.ts';
 export { rightWords } from './right-words.ts';

