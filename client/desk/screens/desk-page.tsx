@@ -19,6 +19,11 @@ export function DeskPage({ desk }: { readonly desk: Desk }) {
   useEffect(() => {
     if (view) document.title = fill(deskWords.page, { room: view.room });
   }, [view?.room]);
+  const drawn = desk.drawing.value !== null;
+  useEffect(() => {
+    // What is turned to is read from its beginning, wherever the last one was left.
+    window.scrollTo(0, 0);
+  }, [desk.leaf.value, desk.form.value, drawn]);
   if (status.kind === 'refused') {
     const sentence = refusals[status.reason as keyof typeof refusals] ?? deskWords.unconfirmed;
     return (

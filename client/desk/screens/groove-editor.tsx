@@ -3,7 +3,7 @@ import { useRef } from 'preact/hooks';
 import { grooveWords } from '../../../server/protocol/words/groove-words.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
-import { slotSounds } from '../../../shared-theory/groove-grid.ts';
+import { slotSounds, TEMPO_LIMITS } from '../../../shared-theory/groove-grid.ts';
 import { GrooveError } from '../../../shared-theory/groove-text.ts';
 import { GROOVES } from '../../../shared-theory/grooves.ts';
 import type { Desk } from '../desk-state.ts';
@@ -130,6 +130,9 @@ export function GrooveEditor({ desk, view, draft, onEnd }: Props) {
 function unreadyOf(draft: GrooveDraft, line: string): string | null {
   if (draft.name.trim() === '') return grooveWords.faults.nameEmpty;
   if (!slotsOf(draft.grid, draft.pattern).some(slotSounds)) return grooveWords.faults.silent;
+  const [slowest, fastest] = [Number(draft.slowest), Number(draft.fastest)];
+  const [low, high] = TEMPO_LIMITS;
+  if (!(slowest >= low && slowest <= fastest && fastest <= high)) return fill(grooveWords.faults.tempo, { low, high });
   const groove = readGroove(line);
   return groove instanceof GrooveError ? groove.message : null;
 }

@@ -106,5 +106,6 @@ export const grooveWords = {
   faults: {
     nameEmpty: 'Give the groove a name first.',
     silent: 'Nothing sounds yet: press an accent.',
+    tempo: 'Slowest and fastest are from {low} to {high} a minute, the slower one first.',
   },
 } as const;
