@@ -82,9 +82,9 @@ export const CHANGES = { '.': false, '>': true } as const;
 export const TEMPO_LIMITS = [30, 300] as const;
 
 /** Slots that touch no string. */
-export const SILENT_SLOT: GrooveSlot = { stroke: 'none', zone: 'none', touch: 'none', accent: 0 };
+const SILENT_SLOT: GrooveSlot = { stroke: 'none', zone: 'none', touch: 'none', accent: 0 };
 export const SILENT_DOWN: GrooveSlot = { ...SILENT_SLOT, stroke: 'down-silent' };
-export const SILENT_UP: GrooveSlot = { ...SILENT_SLOT, stroke: 'up-silent' };
+const SILENT_UP: GrooveSlot = { ...SILENT_SLOT, stroke: 'up-silent' };
 
 export function slotSounds({ stroke }: GrooveSlot): boolean {
   return stroke !== 'none' && stroke !== 'down-silent' && stroke !== 'up-silent';

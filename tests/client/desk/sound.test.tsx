@@ -177,15 +177,16 @@ test('what was pressed stands as next until the sound has changed, or could have
   expect(text()).not.toContain('next bar');
   press('bass alone');
   expect(text()).toContain('now: full · next bar: bass alone');
-  void act(
-    () =>
-      (signalOf(desk).value = deskView('quality-0', 'open', { sound: { ...PLAYING, change: { kind: 'bass-alone' } } })),
-  );
+  void act(() => {
+    signalOf(desk).value = deskView('quality-0', 'open', { sound: { ...PLAYING, change: { kind: 'bass-alone' } } });
+  });
   expect(text()).toContain('now: bass alone');
   expect(text()).not.toContain('next bar');
   press('full');
   expect(text()).toContain('next bar: full');
-  await act(() => vi.advanceTimersByTimeAsync(5000));
+  await act(async () => {
+    await vi.advanceTimersByTimeAsync(5000);
+  });
   expect(text()).not.toContain('next bar');
   vi.useRealTimers();
 });
