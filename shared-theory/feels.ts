@@ -87,12 +87,13 @@ function feelText(meter: Meter, feel: Swapped): string {
 }
 
 /**
- * The vamp in another feel: its meter's driving or relaxed groove in place of its own, at the same tempo as far as that groove's
- * range reaches. `written` is the vamp itself. Chords that begin between the slots of that groove cannot be performed.
+ * The vamp in another feel: its meter's driving or relaxed groove in place of its own, at the same tempo, so that the feel alone is
+ * heard to change; but not past that groove's fastest, where its chords could not be told. `written` is the vamp itself. Chords that
+ * begin between the slots of that groove cannot be performed.
  */
 export function withFeel<Vamp extends VoicedVamp>(vamp: Vamp, feel: Feel): Vamp {
   if (feel === 'written') return vamp;
   const swapped = { ...vamp, grooveText: feelText(vamp.meter, feel) };
-  const [low, high] = grooveOf(swapped)?.tempo ?? [vamp.tempo, vamp.tempo];
-  return { ...swapped, tempo: Math.min(high, Math.max(low, vamp.tempo)) };
+  const [, fastest] = grooveOf(swapped)?.tempo ?? [vamp.tempo, vamp.tempo];
+  return { ...swapped, tempo: Math.min(fastest, vamp.tempo) };
 }

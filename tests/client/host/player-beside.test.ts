@@ -245,18 +245,27 @@ describe('the feel', () => {
   test('swaps the groove on the next bar line, at a tempo that it can take', () => {
     const side = after([{ kind: 'feel', feel: 'driving' }], { vamp: vampOf('Em D', 'quarter-downs', 100) });
     expect(feelsOf(side)).toBe('driving-eighths');
-    expect(side.told.slice(1)).toEqual([
-      told({ kind: 'feel', feel: 'driving' }, 3),
-      told({ kind: 'tempo', tempo: 120 }, 3),
-    ]);
+    // Nothing but the feel changes.
+    expect(side.told.slice(1)).toEqual([told({ kind: 'feel', feel: 'driving' }, 3)]);
+    expect(side.player.program()?.controls.tempo).toBe(100);
     side.player.change({ kind: 'feel', feel: 'relaxed' });
     side.run(3 * BAR);
     expect(feelsOf(side)).toBe('relaxed-alternate');
-    // The tempo that was written is the relaxed one's too.
     expect(side.player.program()?.controls.tempo).toBe(100);
     side.player.change({ kind: 'feel', feel: 'written' });
     side.run(3 * BAR);
     expect(feelsOf(side)).toBe('quarter-downs');
+  });
+
+  test('goes no faster than its groove can take, and gives the tempo back', () => {
+    const side = after([{ kind: 'feel', feel: 'relaxed' }], { vamp: vampOf('Em D', 'driving-eighths', 150) });
+    const [feel, tempo, ...more] = side.told.slice(1);
+    expect(feel).toContain(JSON.stringify({ kind: 'feel', feel: 'relaxed' }));
+    expect(tempo).toContain(JSON.stringify({ kind: 'tempo', tempo: 120 }));
+    expect(more).toEqual([]);
+    side.player.change({ kind: 'feel', feel: 'driving' });
+    side.run(3 * BAR);
+    expect(side.player.program()?.controls.tempo).toBe(150);
   });
 
   test('keeps the place in the loop, and leaves no gap', () => {
