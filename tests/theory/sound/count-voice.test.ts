@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { countInTick, countInVoice } from '../../../shared-theory/sound/clicks.ts';
-import { kWeighted, meanSquare } from '../../../shared-theory/sound/loudness.ts';
+import { integratedLoudness, kWeighted, meanSquare } from '../../../shared-theory/sound/loudness.ts';
+import { TARGET_LUFS } from '../../../shared-theory/sound/mix.ts';
 import { SPOKEN_NUMBERS } from '../../../shared-theory/sound/spoken-numbers.ts';
 import { band, decibels, level, peak } from './estimate.ts';
 
@@ -16,6 +17,24 @@ function loudest(samples: Float32Array): number {
     most = Math.max(most, meanSquare(weighted, from, from + length));
   return 10 * Math.log10(most);
 }
+
+test('a count is nearly as loud as the loop that it leads into, one more than the others', () => {
+  const counted = (number: number, accented: boolean) => {
+    // A gating block of BS.1770 with one beat in it.
+    const block = new Float64Array(Math.round(0.4 * RATE));
+    for (const part of [countInTick(accented, RATE), countInVoice(number, accented, RATE)]) {
+      for (const [n, sample] of part.entries()) block[n] = (block[n] ?? 0) + sample;
+    }
+    expect(decibels(Math.max(...block.map(Math.abs)))).toBeLessThan(-3);
+    return integratedLoudness(block, RATE);
+  };
+  const one = counted(1, true);
+  expect(Math.abs(one - TARGET_LUFS)).toBeLessThan(2);
+  for (const number of [2, 3, 4]) {
+    expect(TARGET_LUFS - counted(number, false)).toBeLessThan(6);
+    expect(one - counted(number, false)).toBeGreaterThan(2);
+  }
+});
 
 describe.each(NUMBERS)('%i spoken', (number) => {
   test.each([true, false])('accented %s: begins at once, as loud as the tick, and ends in silence', (accented) => {
