@@ -38,7 +38,8 @@ export const refusals: Readonly<Record<Reason, string>> = {
   'sound-held-elsewhere': 'Another host screen holds the sound. Take it over there or here.',
   'nothing-plays': 'Nothing is playing.',
   'vamp-plays': 'A vamp is playing. Stop it first.',
-  'strokes-asked': 'The strokes are being asked, and this would not sound them as they are written. Close the question first.',
+  'strokes-asked':
+    'The strokes are being asked, and this would not sound them as they are written. Close the question first.',
   'chord-asked': 'A chord is being asked about: this would not let it be heard. Close the question first.',
   'loop-asked':
     'How many chords there are, or in which order, is being asked: some of them alone would mislead. Close the question first.',
