@@ -25,7 +25,9 @@ export function bassLine(vamp: VoicedVamp, performance: Performance): readonly B
   const openings = openingsOf(places, perBar);
   const played = places.flatMap((place, index) => {
     const sounds = openings.has(place) || (beat !== null && goesWith(beat, place, perBar));
-    return sounds ? [{ place, next: places[index + 1]?.time ?? performance.seconds }] : [];
+    if (!sounds) return [];
+    const contact = places.find((other, later) => later > index && slotSounds(other.cell));
+    return [{ place, next: contact?.time ?? performance.seconds }];
   });
   const again = performance.seconds + (played[0]?.place.time ?? 0);
   return played.map(({ place, next }, index) => {
@@ -58,7 +60,7 @@ function goesWith(beat: Beat, { cell, slot }: Place, perBar: number): boolean {
   return pieceAt(beat, place, cell)?.piece === 'kick' || (mutedLow && beat.numbers.includes(place));
 }
 
-/** A stroke that the hand stops gives a short bass; on a slot where it does nothing the bass holds. */
+/** A stroke that the hand stops gives a short bass, to the hand's next contact; where it does nothing the bass holds. */
 function isShort(cell: GrooveSlot): boolean {
   return slotSounds(cell) && cell.touch !== 'open' && cell.touch !== 'ring';
 }

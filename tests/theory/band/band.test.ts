@@ -192,6 +192,22 @@ describe('what the hand imitates (common practice)', () => {
     expect(letters.join('')).toBe('K..SK.S.K.S.KS..');
   });
 
+  test.each([
+    ['train-beat', 0.5],
+    ['gallop', 0.5],
+    ['driving-eighths', 0.5],
+    ['four-to-the-bar-chop', 1],
+  ])('%s: a short bass lasts %f beats, to the next contact of the hand', (id, beats) => {
+    const groove = GROOVES.find((known) => known.id === id);
+    if (!groove) throw new Error(`no groove ${id}`);
+    const vamp = vampOf(groove, 'Em');
+    const { bass, seconds } = played(vamp);
+    // The second bar, where the pattern goes on as it is.
+    const short = bass.filter(({ time }) => time > seconds / 2 - 1e-6);
+    expect(short.length).toBeGreaterThan(1);
+    for (const { duration } of short) expect((duration * vamp.tempo) / 60).toBeCloseTo(beats, 6);
+  });
+
   test('a pushed change: the foot goes with the push, and rests where the hand passes', () => {
     const groove = GROOVES.find(({ id }) => id === 'pushed-change');
     if (!groove) throw new Error('pushed-change');
