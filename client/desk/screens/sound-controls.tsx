@@ -103,7 +103,7 @@ function Control(props: { readonly choice: Choice; readonly playing: boolean; re
     >
       {label}
       {standing && (
-        <Mark width={2 * radius + 12} height={48} class="ring">
+        <Mark width={2 * radius + 12} height={48} class="ring" stretched>
           <PencilRing x={radius + 6} y={24} rx={radius} ry={18} />
         </Mark>
       )}

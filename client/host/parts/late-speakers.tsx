@@ -21,10 +21,16 @@ export function LateSpeakers({ sound, actions, playing }: LateSpeakersProps) {
   const { delayMs, comparing } = sound;
   const shift = (by: number) => () => actions.setDelay(delayMs + by);
   return (
-    <details class="late-speakers">
+    <details
+      class="late-speakers"
+      onToggle={(event) => {
+        // Nobody looks any more: nothing is to be heard either.
+        if (!event.currentTarget.open && comparing) actions.compare(false);
+      }}
+    >
       <summary>{words.open}</summary>
       <div class="late-panel" role="group" aria-label={words.heading}>
-        <p>{words.why}</p>
+        {playing ? null : <p>{words.why}</p>}
         <div class="late-row">
           <button type="button" class="small-press" disabled={delayMs <= 0} onClick={shift(-DELAY_STEP_MS)}>
             {fill(words.sooner, { ms: DELAY_STEP_MS })}
@@ -45,19 +51,22 @@ export function LateSpeakers({ sound, actions, playing }: LateSpeakersProps) {
           </button>
           <output class="late-value">{fill(words.value, { ms: delayMs })}</output>
         </div>
-        <div class="late-row">
-          <button
-            type="button"
-            class="small-press"
-            aria-pressed={comparing}
-            disabled={playing}
-            onClick={() => actions.compare(!comparing)}
-          >
-            {comparing ? words.compareOff : words.compare}
-          </button>
-          {comparing ? <ClickMark sinceClick={sound.sinceClick} /> : null}
-          <span class="label">{playing ? words.playing : words.help}</span>
-        </div>
+        {playing ? (
+          <p class="label">{words.playing}</p>
+        ) : (
+          <div class="late-row">
+            <button
+              type="button"
+              class="small-press"
+              aria-pressed={comparing}
+              onClick={() => actions.compare(!comparing)}
+            >
+              {comparing ? words.compareOff : words.compare}
+            </button>
+            {comparing ? <ClickMark sinceClick={sound.sinceClick} /> : null}
+            <span class="label">{words.help}</span>
+          </div>
+        )}
       </div>
     </details>
   );

@@ -76,13 +76,21 @@ export function SoundPanel(props: SoundProps) {
   );
 }
 
-/** The sound during a lesson: small, and always within reach; `bare` where there is room for the press alone. */
-export function SoundLine(props: SoundProps & { readonly bare: boolean }) {
-  const { view, sound, actions, bare } = props;
+type SoundLineProps = SoundProps & {
+  /** There is room for the presses alone. */
+  readonly bare: boolean;
+  /** A mark of the beat is shown: it can be shifted. */
+  readonly marked?: boolean;
+};
+
+/** The sound during a lesson: small, and always within reach. */
+export function SoundLine(props: SoundLineProps) {
+  const { view, sound, actions, bare, marked = false } = props;
   const elsewhere = view.soundHeld && !view.holdsSound;
   if (sound.state === 'on' && !elsewhere) {
     return (
       <div class="sound-line">
+        {marked ? <LateSpeakers sound={sound} actions={actions} playing={view.sound.playing} /> : null}
         <button type="button" class="small-press" onClick={actions.testNote}>
           {words.testNote}
         </button>

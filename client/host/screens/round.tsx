@@ -97,7 +97,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
           {current && !ours ? <span class="label">{words.guitar}</span> : null}
           {ours ? <BothReadings view={view} sound={sound} /> : null}
           {ours ? <ChangeLine change={view.sound.change} settlers={vamp.settlers} playing={playing} /> : null}
-          {ours ? <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} /> : null}
+          {ours ? <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} marked /> : null}
         </div>
         <JoinCard room={view.room} addresses={view.addresses} />
       </footer>

@@ -6,7 +6,7 @@ export const speakerDelayWords = {
   help: 'Press, listen and look: shift it until click and mark agree.',
   compare: 'hear and see clicks',
   compareOff: 'end the clicks',
-  playing: 'A vamp plays: look at its own mark.',
+  playing: 'Shift it until ear and beat mark agree.',
   value: '{ms} ms',
   label: 'Delay of the speakers, in milliseconds',
   sooner: '{ms} ms sooner',

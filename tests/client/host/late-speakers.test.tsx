@@ -56,8 +56,9 @@ test('clicks are asked for and ended by one button, and not while a vamp plays',
   const on = show({ comparing: true });
   on.button('end the clicks').click();
   expect(on.actions.compare).toHaveBeenLastCalledWith(false);
-  expect(show({}, true).button('hear and see clicks').disabled).toBe(true);
-  expect(root.textContent).toContain('A vamp plays');
+  show({}, true);
+  expect(root.textContent).not.toContain('clicks');
+  expect(root.textContent).toContain('until ear and beat mark agree');
 });
 
 test('the mark stands while a click is heard, and not after', async () => {
@@ -67,4 +68,14 @@ test('the mark stands while a click is heard, and not after', async () => {
   expect(mark?.classList.contains('on')).toBe(true);
   since = 0.4;
   await vi.waitFor(() => expect(mark?.classList.contains('on')).toBe(false));
+});
+
+test('closing the panel ends the clicks', () => {
+  const { actions } = show({ comparing: true });
+  const panel = root.querySelector('details');
+  if (!panel) throw new Error('there is a panel');
+  panel.open = true;
+  expect(actions.compare).not.toHaveBeenCalled();
+  panel.open = false;
+  expect(actions.compare.mock.calls).toEqual([[false]]);
 });
