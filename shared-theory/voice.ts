@@ -17,7 +17,7 @@ export type VoiceRequest = {
   /** Beats a minute, within `tempoRange(groove)`. */
   readonly tempo: number;
   readonly seed: number;
-  /** Long to short eighth, within the groove's range; default its lowest. */
+  /** Long to short eighth, within the groove's range; default as `swingRatio` says. */
   readonly swing?: number;
   /** False leaves the groove's opening bar out; default true. */
   readonly opening?: boolean;

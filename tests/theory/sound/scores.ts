@@ -32,7 +32,7 @@ export function scoreOf(vamp: VoicedVamp, more: (performance: Performance) => Pe
   return { vamp, performance, xml: writeMusicXml(vamp, performance, words) };
 }
 
-/** Chords in a groove, each for a bar or for `beats`, at its lowest tempo and least swing. */
+/** Chords in a groove, each for a bar or for `beats`, at its lowest tempo. */
 export function vampOf(
   groove: Groove,
   chords: readonly Chord[],
