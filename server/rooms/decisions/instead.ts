@@ -46,7 +46,8 @@ export function askedInstead(
   if (beyond.length === 0) return [];
   const candidates = knownQuestions(state, record)
     .filter(({ id }) => id !== question && !isOver(record, id))
-    .filter((each) => how === 'memory' || isHeard(each, sounds))
+    // From memory is asked what sounded before it fell silent: of the modes nobody knows, but the feel is the same.
+    .filter((each) => (how === 'memory' ? !isSwapped(each, sounds) : isHeard(each, sounds)))
     .toReversed()
     .toSorted((one, other) => rankOf(DEPTH_OF[other.kind]) - rankOf(DEPTH_OF[one.kind]));
   return beyond.map((student) => {
@@ -74,10 +75,16 @@ function wasAsked({ questions }: RoundRecord, question: string, student: Student
   return [...(asked?.sheets ?? []), ...(asked?.firsts ?? [])].some((sheet) => couldAnswer(sheet, student));
 }
 
+/** Whether it is asked about strokes while another feel than was written gives others. */
+function isSwapped({ kind }: RoundQuestion, { feel }: Sounds): boolean {
+  return kind === 'strokes' && feel !== 'written';
+}
+
 /** Whether what is asked can be heard in a sound. */
-function isHeard({ kind, target }: RoundQuestion, { change, feel }: Sounds): boolean {
-  // In another feel the strokes are others than those that were written.
-  if (kind === 'strokes' && feel !== 'written') return false;
+function isHeard(question: RoundQuestion, sounds: Sounds): boolean {
+  if (isSwapped(question, sounds)) return false;
+  const { kind, target } = question;
+  const { change } = sounds;
   switch (change.kind) {
     case 'hold':
       return kind === 'strokes' || (ofOneChord(kind) && target === change.slot);

@@ -1,3 +1,5 @@
+import type { Kind } from '../../../shared-theory/questions/question.ts';
+import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
 import { isBeside } from '../../protocol/messages.ts';
 import type { SoundChange } from '../../protocol/messages.ts';
 import type { Allowed, CommandOf, Context, Decision, Refusal } from '../commands.ts';
@@ -84,7 +86,9 @@ export function changeTook(state: RoomState, command: CommandOf<'ChangeTook'>, c
   const { sound } = state;
   if (!sound.playing || sound.round !== round) return refuse('nothing-plays');
   if (change.kind === 'again' ? sound.again === bar : sameSound(change, sound)) return already();
-  const took = happens([{ type: 'ChangeTook', round, change, bar }]);
+  // Strokes that wait for silence would be remembered in the feel that comes only now, and be marked by the one that was written.
+  const swapped = change.kind === 'feel' && change.feel !== 'written' && kindOf(state.awaited) === 'strokes';
+  const took = happens([{ type: 'ChangeTook', round, change, bar }, ...(swapped ? notAwaited(state, round) : [])]);
   const { open } = state;
   // It was asked for before the question opened, and comes only now on a bar line.
   if (open === null || hidesWhatIsAsked(change, state) === null) return took;
@@ -145,6 +149,10 @@ function unplayable(change: SoundChange, round: HeardRound, now: SoundState): Re
   const least = change.kind === 'pair' ? 1 : 0;
   if (change.slot >= least && slots[change.slot] !== undefined) return null;
   return refuse('message-not-readable', { what: `slot ${change.slot} of ${slots.length}` });
+}
+
+function kindOf(question: string | null): Kind | null {
+  return question === null ? null : (parseQuestionId(question)?.kind ?? null);
 }
 
 function notAwaited({ awaited }: RoomState, round: string): NewEvent[] {

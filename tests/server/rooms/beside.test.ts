@@ -325,4 +325,37 @@ describe('R94 strokes are asked as they were written', () => {
     expect(given(...swapped, took(written)).when(DESK, open('strokes-0', 'memory'), held).decision.ok).toBe(true);
     expect(given(...swapped).when(DESK, open('direction-1', 'memory'), held).decision.ok).toBe(true);
   });
+
+  test('a swap that takes between the press and the silence calls off strokes from memory, and nothing else', () => {
+    const awaits = (question: string): NewEvent => ({ type: 'MemoryAwaited', round: 'r1', question });
+    expect(given(...sounding, awaits('strokes-0')).when(HOST, tells(driving), held).decision).toMatchObject({
+      events: [took(driving), { type: 'MemoryDropped', round: 'r1' }],
+    });
+    for (const [question, change] of [
+      ['direction-1', driving],
+      ['strokes-0', { kind: 'silence' }],
+    ] as const)
+      given(...sounding, awaits(question))
+        .when(HOST, tells(change), held)
+        .gives({ ok: true, events: [took(change)] });
+  });
+
+  test('nor are they asked from memory in the place of something else, once the feel was swapped', () => {
+    const depth: NewEvent = { type: 'DepthSet', student: 's1', depth: 'floor' };
+    const some: NewEvent[] = [opened, joined('s1', 1), started(played('Em D')), depth, begun];
+    const done = ['quality-0', 'quality-1', 'direction-1'].flatMap((question, index): NewEvent[] => [
+      asked(`a${index + 1}`, question),
+      closed(`a${index + 1}`),
+    ]);
+    const silent: NewEvent[] = [{ type: 'MemoryAwaited', round: 'r1', question: 'keys-0' }, took({ kind: 'silence' })];
+    const instead = (...before: NewEvent[]) => {
+      const room = given(...some, ...done, ...before, ...silent);
+      const { decision } = room.when(HOST, { type: 'SilenceKept', id: 'c', round: 'r1' }, held);
+      return decision.ok
+        ? decision.events.flatMap((event) => (event.type === 'AskedInstead' ? [event.question] : []))
+        : null;
+    };
+    expect(instead()).toEqual(['strokes-0']);
+    expect(instead(took(driving))).toEqual([null]);
+  });
 });
