@@ -83,6 +83,8 @@ export function pieceAt(beat: Beat, slot: number, cell: GrooveSlot): { piece: Ki
   if (isBass(zone)) return { piece: 'kick', accent };
   if (number === 0) return { piece: 'kick', accent };
   if (heavy && beat.back.includes(slot)) return { piece: 'snare', accent };
+  // A chord that begins inside the bar has its bass in the full stroke that opens it.
+  if (heavy && number > 0 && zone === 'all') return { piece: 'kick', accent };
   if (beat.mutes && rings && number < 0) return { piece: 'open-hat', accent };
   if (beat.foot !== null && heavy && accent >= beat.foot) return { piece: 'snare', accent };
   if (heavy && beat.foot === null && beat.feet.length === 0) return { piece: 'kick', accent };

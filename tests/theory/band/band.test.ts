@@ -192,6 +192,17 @@ describe('what the hand imitates (common practice)', () => {
     expect(letters.join('')).toBe('K..SK.S.K.S.KS..');
   });
 
+  test.each(['train-beat', 'offbeat-skank', 'bossa-like', 'boom-chick', 'campfire-strum'])(
+    '%s: the foot gives a chord that begins on three',
+    (id) => {
+      const groove = GROOVES.find((known) => known.id === id);
+      if (!groove) throw new Error(`no groove ${id}`);
+      const vamp = voice({ slots: parseVamp('G C', 2), groove, tempo: groove.tempo[0], seed: 1 });
+      const three = 120 / vamp.tempo;
+      expect(played(vamp).kit.find(({ time }) => Math.abs(time - three) < 1e-6)?.piece).toBe('kick');
+    },
+  );
+
   test.each([
     ['train-beat', 0.5],
     ['gallop', 0.5],
