@@ -40,6 +40,8 @@ export type Desk = {
   readonly groove: Signal<string | null>;
   /** The groove under the pencil; null while none is drawn. */
   readonly drawing: Signal<GrooveDraft | null>;
+  /** All sounds that the vamp may turn to are shown, not only the usual ones. */
+  readonly moreSounds: Signal<boolean>;
   readonly turnTo: (leaf: Leaf) => void;
   /** Turns to another question; nothing while one is open. */
   readonly pick: (question: string) => void;
@@ -108,6 +110,7 @@ export function createDesk(room: string): Desk {
     plan: createPlanDraft(view, wish),
     groove: signal<string | null>(null),
     drawing: signal<GrooveDraft | null>(null),
+    moreSounds: signal(false),
     turnTo: (to) => {
       leaf.value = to;
       notice.value = '';

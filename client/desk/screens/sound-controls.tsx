@@ -1,4 +1,3 @@
-import { useSignal } from '@preact/signals';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
@@ -19,7 +18,7 @@ type Props = { readonly desk: Desk; readonly view: DeskView };
 
 /** What sounds, and what it may turn to on the next bar line: the usual four at hand, the rest behind one press. */
 export function SoundControls({ desk, view }: Props) {
-  const more = useSignal(false);
+  const more = desk.moreSounds;
   const awaited = useAwaited(view);
   const { vamp, sound } = view;
   if (!vamp) return null;

@@ -340,6 +340,7 @@ export function deskOf(
     },
     groove: signal<string | null>(null),
     drawing: signal<GrooveDraft | null>(null),
+    moreSounds: signal(false),
     turnTo: (leaf) => void made.push({ turnTo: leaf }),
     pick: (question) => void made.push({ pick: question }),
     skip: (question) => void made.push({ skip: question }),
