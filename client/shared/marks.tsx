@@ -11,8 +11,6 @@ export function Mark(props: {
   readonly height: number;
   readonly label?: string;
   readonly class?: string;
-  /** Fills whatever room it is given, its two sides each for itself. */
-  readonly stretched?: boolean;
   readonly children: ComponentChildren;
 }) {
   const { width, height, label } = props;
@@ -22,7 +20,6 @@ export function Mark(props: {
       width={width}
       height={height}
       viewBox={`0 0 ${width} ${height}`}
-      preserveAspectRatio={props.stretched ? 'none' : undefined}
       focusable="false"
       {...(label ? { role: 'img', 'aria-label': label } : { 'aria-hidden': 'true' as const })}
     >

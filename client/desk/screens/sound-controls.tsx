@@ -1,7 +1,7 @@
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
-import { Mark, PencilRing } from '../../shared/marks.tsx';
+import { PencilRing } from '../../shared/marks.tsx';
 import type { Desk } from '../desk-state.ts';
 import { useAwaited } from '../awaited-sound.ts';
 import { moreChoices, soundName, usualChoices, type Choice } from '../sound-choices.ts';
@@ -102,9 +102,18 @@ function Control(props: { readonly choice: Choice; readonly playing: boolean; re
     >
       {label}
       {standing && (
-        <Mark width={2 * radius + 12} height={48} class="ring" stretched>
+        // Stretched to the cell where that is narrower.
+        <svg
+          class="ring"
+          width={2 * radius + 12}
+          height={48}
+          viewBox={`0 0 ${2 * radius + 12} 48`}
+          preserveAspectRatio="none"
+          focusable="false"
+          aria-hidden="true"
+        >
           <PencilRing x={radius + 6} y={24} rx={radius} ry={18} />
-        </Mark>
+        </svg>
       )}
     </button>
   );
