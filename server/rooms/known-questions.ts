@@ -5,8 +5,8 @@ import type { RoomState, RoundRecord } from './state.ts';
 
 /** What can be asked of any first chord, whatever it is. */
 const OF_ANY_FIRST: readonly Kind[] = ['root'];
-/** Of a round that Hearsay plays also: its chords can be counted and stand on the pad, and its groove is one of its level's. */
-const OF_ANY_PLAYED: readonly Kind[] = [...OF_ANY_FIRST, 'bass', 'quality', 'count', 'strokes'];
+/** Of a round that Hearsay plays also: its chords can be counted and stand on the pad. Not every groove has strokes to ask about. */
+const OF_ANY_PLAYED: readonly Kind[] = [...OF_ANY_FIRST, 'bass', 'quality', 'count'];
 /** Of the second of two. */
 const OF_ANY_SECOND: readonly Kind[] = ['direction', 'distance', 'quality', 'bass'];
 

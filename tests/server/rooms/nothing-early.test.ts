@@ -353,6 +353,19 @@ describe('R38 students learn nothing early', () => {
     expect(instead).toBeGreaterThan(0);
   });
 
+  test('whether a groove has strokes to ask about tells nobody who is asked something else', () => {
+    const heard = ['boom-chicka', 'bossa-like'].map((groove) => {
+      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, { level: 6, item: null, groove }, 1);
+      if ('reason' in made) throw new Error(made.reason);
+      expect(made.truth.strokes === null).toBe(groove === 'bossa-like');
+      return heardByStudents(made, [
+        { act: 'depth', student: 0, depth: 'floor' },
+        { act: 'ask', question: 'numeral-0' },
+      ]);
+    });
+    expect(heard[0]).toBe(heard[1]);
+  });
+
   test('two rounds of the teacher’s guitar, corrected while students are asked each as deep as set', () => {
     const corrected = fc.record({ act: fc.constant('correct' as const) });
     const own = fc.tuple(VAMP, VAMP).map(([typed, right]) => {
