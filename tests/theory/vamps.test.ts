@@ -106,7 +106,10 @@ describe('a typed vamp', () => {
     expect(written('| G . D | C |', 3)).toBe('G 2, D 1, C 3');
     expect(written('| G D |', 2)).toBe('G 1, D 1');
     expect(() => parseVamp('Em', 0)).toThrow(RangeError);
-    expect(() => parseVamp('Em', 3.5)).toThrow(RangeError);
+    // A bar of seven eighths has three and a half.
+    expect(written('Em D', 3.5)).toBe('Em 3.5, D 3.5');
+    expect(written('| G . . D . . . |', 3.5)).toBe('G 1.5, D 2');
+    expect(() => parseVamp('Em', 3.3)).toThrow(RangeError);
   });
 
   test.each([
