@@ -98,8 +98,30 @@ export function recordedSeconds(page: Page): Promise<number> {
   });
 }
 
-/** All that was recorded from one second of the audio clock to another. Throws where the recorder did not run all the time. */
-export async function recording(page: Page, from: number, to: number): Promise<Recording> {
+/** The tape has a hole or a fold: the machine was too busy for its sound. It tells nothing of the program. */
+class TapeFault extends Error {
+  override readonly name = 'TapeFault';
+}
+
+/** Plays and records again, a few times, where a busy machine has torn the tape. */
+export async function onWholeTape(play: () => Promise<void>): Promise<void> {
+  for (let tries = 1; ; tries++) {
+    try {
+      await play();
+      return;
+    } catch (error) {
+      if (!(error instanceof TapeFault) || tries === MOST_TRIES) throw error;
+    }
+  }
+}
+
+const MOST_TRIES = 6;
+
+/**
+ * All that was recorded from one second of the audio clock to another; what a jump of the clock left out is silence. `whole`: throws
+ * `TapeFault` instead.
+ */
+export async function recording(page: Page, from: number, to: number, { whole = false } = {}): Promise<Recording> {
   const { parts, sampleRate } = await page.evaluate(
     ([from, to]) => {
       const tape = window.soundTape;
@@ -120,13 +142,13 @@ export async function recording(page: Page, from: number, to: number): Promise<R
   );
   const begin = parts[0]?.first ?? 0;
   const blocks = parts.map(({ coded }) => new Float32Array(Uint8Array.from(Buffer.from(coded, 'base64')).buffer));
-  // A block lies where the audio clock had it, whatever came before: under load the clock has been seen to turn back a little.
+  // A block lies where the audio clock had it, whatever came before: under load the clock turns back or leaps a little.
   const last = parts.at(-1)?.first ?? begin;
   const samples = new Float32Array(last - begin + (blocks.at(-1)?.length ?? 0));
   let end = begin;
   for (const [index, block] of blocks.entries()) {
     const first = parts[index]?.first ?? end;
-    if (first > end) throw new Error(`${first - end} samples were not recorded at ${end / sampleRate} s`);
+    if (whole && first !== end) throw new TapeFault(`${first - end} samples from the end at ${end / sampleRate} s`);
     samples.set(block.subarray(0, samples.length - (first - begin)), first - begin);
     end = first + block.length;
   }
