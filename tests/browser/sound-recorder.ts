@@ -99,7 +99,7 @@ export function recordedSeconds(page: Page): Promise<number> {
 }
 
 /** The tape has a hole or a fold: the machine was too busy for its sound. It tells nothing of the program. */
-class TapeFault extends Error {
+export class TapeFault extends Error {
   override readonly name = 'TapeFault';
 }
 
@@ -115,7 +115,7 @@ export async function onWholeTape(play: () => Promise<void>): Promise<void> {
   }
 }
 
-const MOST_TRIES = 6;
+const MOST_TRIES = 5;
 
 /**
  * All that was recorded from one second of the audio clock to another; what a jump of the clock left out is silence. `whole`: throws

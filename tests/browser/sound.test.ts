@@ -12,7 +12,7 @@ import type { Meter, VoicedVamp } from '../../shared-theory/vamps.ts';
 import { connectWatcher, teacherCookie, until, type WatcherClient } from '../support/socket-client.ts';
 import { openClassRoom, type ClassRoom } from './class-room.ts';
 import { bestMatch, firstMatch, firstOver, lastOver, longestSilence, smoothed } from './matching.ts';
-import { onWholeTape, recordedSeconds, recording, recordSound, type Recording } from './sound-recorder.ts';
+import { onWholeTape, recordedSeconds, recording, recordSound, TapeFault, type Recording } from './sound-recorder.ts';
 
 /** What leaves the host page in a real browser, beside what the same round gives in Node. */
 
@@ -154,11 +154,9 @@ test('every stroke of the first bars sounds where the performance has it, as lou
       const { lag, rest } = bestMatch(heard, expected, window, [begun.lag - near, begun.lag + near]);
       return { time, late: ((lag - begun.lag) / sampleRate) * 1000, rest };
     });
-    for (const { time, late } of found)
-      expect(Math.abs(late), `the stroke at ${time.toFixed(3)} s is ${late.toFixed(2)} ms late`).toBeLessThanOrEqual(1);
-    // What sounds there is what was expected; something else would leave all of it over.
-    for (const { time, rest } of found)
-      expect(rest, `what is left of the stroke at ${time.toFixed(3)} s`).toBeLessThan(0.1);
+    // What sounds there is what was expected, and when; what a busy machine tore is played again, and told if it stays so.
+    const torn = found.filter(({ late, rest }) => Math.abs(late) > 1 || rest >= 0.1);
+    if (torn.length > 0) throw new TapeFault(JSON.stringify({ vamp, first: begun.rest, torn }));
 
     const four = Math.round(4 * barSeconds * sampleRate);
     const live = samples.subarray(begun.lag, begun.lag + four);
