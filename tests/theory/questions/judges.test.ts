@@ -1,5 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { readSymbol } from '../../../shared-theory/chords.ts';
 import { generate } from '../../../shared-theory/generate.ts';
 import { LEVELS_THAT_STAND } from '../../../shared-theory/levels.ts';
 import { seededRandom } from '../../../shared-theory/random.ts';
@@ -12,6 +13,7 @@ import { COLLECTED_KINDS, KINDS } from '../../../shared-theory/questions/questio
 import { ORDERS } from '../../../shared-theory/questions/order/ask.ts';
 import { ASKED_SEVENTHS } from '../../../shared-theory/questions/seventh/ask.ts';
 import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
+import { namesOfSound } from '../../../shared-theory/questions/same-sound.ts';
 import { answers, context, EM_D, played, settings, SETTINGS, truths, owners } from './given.ts';
 import { padAnswers } from './search.ts';
 
@@ -71,7 +73,13 @@ describe('properties of every mark', () => {
         );
         const answer = gen(answers, kind, given.settings);
         const [alone, beside] = [given, { ...given, own }].map((each) => markAnswer<Kind>(kind, answer, each));
-        expect(beside?.exact).toBe(alone?.exact);
+        // Beside another root that the student wrote it may be another name for what sounds: Dsus2 where Asus4 is written.
+        if (beside?.exact === true && alone?.exact === false) {
+          expect(kind).toBe('quality');
+          expect(own).toHaveProperty(`root-${given.target}`);
+          const names = namesOfSound(readSymbol(given.truth.chords[given.target] ?? ''));
+          expect(names.slice(1).map(({ quality }) => quality)).toContain(answer);
+        } else expect(beside?.exact).toBe(alone?.exact);
         expect(beside?.credit).toBeGreaterThanOrEqual(0);
         expect(beside?.credit).toBeLessThanOrEqual(1);
         expect(beside?.errors.length).toBeLessThanOrEqual(1);
