@@ -100,6 +100,34 @@ function lasts(touch: Touch, slotSeconds: number): number {
   return { open: Infinity, ring: Infinity, half: HALF_SECONDS, palm: PALM_SECONDS, dead: DEAD_SECONDS, choke }[touch];
 }
 
+/** What a stroke plays of its shape, and what follows from that alone. */
+type Struck = {
+  readonly played: readonly Reached[];
+  /** Decibels that each of its strings gains. */
+  readonly part: number;
+  readonly bass: number | null;
+  readonly free: readonly number[];
+};
+
+/** Works out each contact of a hand with a shape once: a groove comes back to the same few. */
+function struckAt(spread: number): (stroke: Stroke) => Struck {
+  const byShape = new Map<Frets, Map<string, Struck>>();
+  return (stroke) => {
+    const { cell, frets, root } = stroke;
+    const known = byShape.get(frets) ?? new Map<string, Struck>();
+    byShape.set(frets, known);
+    const key = `${cell.stroke} ${cell.zone} ${cell.touch} ${cell.pushes ?? false} ${root}`;
+    const found = known.get(key);
+    if (found) return found;
+    const played = reached(stroke, spread);
+    const strings = played.map(({ string }) => string);
+    const part = strokeTrim(strings, cell.stroke === 'up');
+    const struck = { played, part, bass: bassString(stroke, played), free: freeStrings(stroke, played) };
+    known.set(key, struck);
+    return struck;
+  };
+}
+
 /**
  * Turns strokes into notes: a down goes from string 6 to 1, an up from 1 to 6, fingers pluck at once. A string sounds until it is
  * struck again, until the hand mutes the strings (but for those let ring), until the chord changes, or until the end at `seconds`.
@@ -111,6 +139,7 @@ export function soundStrokes(
   slotSeconds: number,
   seconds: number,
 ): readonly SoundedNote[] {
+  const struckBy = struckAt(spread);
   const notes: Draft[] = [];
   // The last note of each string, by the string's number.
   const ringing: (Draft | undefined)[] = [];
@@ -131,13 +160,7 @@ export function soundStrokes(
       // The ringing strings stop with those it struck.
       if (!fingers) mute(time + duration);
     } else if (touch !== 'open' && touch !== 'ring') mute(time);
-    const played = reached(stroke, spread);
-    const part = strokeTrim(
-      played.map(({ string }) => string),
-      cell.stroke === 'up',
-    );
-    const bass = bassString(stroke, played);
-    const free = freeStrings(stroke, played);
+    const { played, part, bass, free } = struckBy(stroke);
     for (const { string, fret, midi, late, stroke: way, by } of played) {
       stopAt(ringing[string], time + late);
       const note: Draft = {
