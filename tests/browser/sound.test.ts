@@ -14,7 +14,12 @@ import { openClassRoom, type ClassRoom } from './class-room.ts';
 import { bestMatch, firstMatch, firstOver, lastOver, longestSilence, smoothed } from './matching.ts';
 import { onWholeTape, recordedSeconds, recording, recordSound, TapeFault, type Recording } from './sound-recorder.ts';
 
-/** What leaves the host page in a real browser, beside what the same round gives in Node. */
+/**
+ * What leaves the host page in a real browser, beside what the same round gives in Node. It is recorded while it plays, which asks for
+ * a machine that is never late: it runs only where `HEARSAY_REAL_TIME` is set.
+ */
+const asked = process.env['HEARSAY_REAL_TIME'] !== undefined;
+const realTime = test.skipIf(!asked);
 
 const GROOVE = 'relaxed-alternate';
 
@@ -29,6 +34,7 @@ let host: Page;
 let desk: WatcherClient<DeskView>;
 
 beforeAll(async () => {
+  if (!asked) return;
   room = await openClassRoom();
   // At this machine's own address, which a browser trusts with a recorder beside its sound.
   const { url, key } = room.server;
@@ -47,6 +53,7 @@ beforeAll(async () => {
 });
 
 afterAll(async () => {
+  if (!asked) return;
   desk.close();
   await room.end();
 });
@@ -108,7 +115,7 @@ function strokesOf({ notes }: Performance): readonly number[] {
 const wallClock = ({ beganAt, sampleRate }: Recording, sample: number): number =>
   beganAt + (sample / sampleRate) * 1000;
 
-test('the first sound comes within a second of the press, and a stop is silent within a tenth of one', async () => {
+realTime('the first sound comes within a second of the press, and a stop is silent within a tenth of one', async () => {
   const starts: number[] = [];
   const stops: number[] = [];
   for (let round = 0; round < 3; round++) {
@@ -128,46 +135,49 @@ test('the first sound comes within a second of the press, and a stop is silent w
   expect(Math.min(...stops), `milliseconds to silence: ${stops.join(', ')}`).toBeLessThanOrEqual(100);
 });
 
-test('every stroke of the first bars sounds where the performance has it, as loud as in Node, without a peak', async () => {
-  await onWholeTape(async () => {
-    const { vamp, from } = await startRound(GROOVE);
-    const countSeconds = countIn(vamp.meter as Meter, vamp.tempo ?? 0).seconds;
-    const barSeconds = (4 * 60) / (vamp.tempo ?? 1);
-    await record(countSeconds + 4.5 * barSeconds + 2);
-    const { samples, sampleRate } = await recording(host, from, await recordedSeconds(host), { whole: true });
-    const { performance, mixed } = inNode(vamp, 4, sampleRate);
-    const [heard, expected] = [smoothed(samples), smoothed(mixed)];
+realTime(
+  'every stroke of the first bars sounds where the performance has it, as loud as in Node, without a peak',
+  async () => {
+    await onWholeTape(async () => {
+      const { vamp, from } = await startRound(GROOVE);
+      const countSeconds = countIn(vamp.meter as Meter, vamp.tempo ?? 0).seconds;
+      const barSeconds = (4 * 60) / (vamp.tempo ?? 1);
+      await record(countSeconds + 4.5 * barSeconds + 2);
+      const { samples, sampleRate } = await recording(host, from, await recordedSeconds(host), { whole: true });
+      const { performance, mixed } = inNode(vamp, 4, sampleRate);
+      const [heard, expected] = [smoothed(samples), smoothed(mixed)];
 
-    // The count-in tells about where the first bar begins; a busy machine may bring it late, and never early.
-    const counted = firstOver(samples, SILENT) + Math.round(countSeconds * sampleRate);
-    const first = [0, Math.round(0.1 * sampleRate)] as const;
-    const where = [counted - Math.round(0.02 * sampleRate), counted + 2 * sampleRate] as const;
-    const begun = firstMatch(heard, expected, first, where, 0.4);
-    if (!begun) throw new Error('the first stroke is not on the tape');
+      // The count-in tells about where the first bar begins; a busy machine may bring it late, and never early.
+      const counted = firstOver(samples, SILENT) + Math.round(countSeconds * sampleRate);
+      const first = [0, Math.round(0.1 * sampleRate)] as const;
+      const where = [counted - Math.round(0.02 * sampleRate), counted + 2 * sampleRate] as const;
+      const begun = firstMatch(heard, expected, first, where, 0.4);
+      if (!begun) throw new Error('the first stroke is not on the tape');
 
-    const near = Math.round(0.008 * sampleRate);
-    const strokes = strokesOf(performance).filter((time) => time < 4 * barSeconds - 0.1);
-    expect(strokes.length).toBeGreaterThanOrEqual(32);
-    const found = strokes.map((time) => {
-      const at = Math.round(time * sampleRate);
-      const window = [at, at + Math.round(0.06 * sampleRate)] as const;
-      const { lag, rest } = bestMatch(heard, expected, window, [begun.lag - near, begun.lag + near]);
-      return { time, late: ((lag - begun.lag) / sampleRate) * 1000, rest };
+      const near = Math.round(0.008 * sampleRate);
+      const strokes = strokesOf(performance).filter((time) => time < 4 * barSeconds - 0.1);
+      expect(strokes.length).toBeGreaterThanOrEqual(32);
+      const found = strokes.map((time) => {
+        const at = Math.round(time * sampleRate);
+        const window = [at, at + Math.round(0.06 * sampleRate)] as const;
+        const { lag, rest } = bestMatch(heard, expected, window, [begun.lag - near, begun.lag + near]);
+        return { time, late: ((lag - begun.lag) / sampleRate) * 1000, rest };
+      });
+      // What sounds there is what was expected, and when; what a busy machine tore is played again, and told if it stays so.
+      const torn = found.filter(({ late, rest }) => Math.abs(late) > 1 || rest >= 0.1);
+      if (torn.length > 0) throw new TapeFault(JSON.stringify({ vamp, first: begun.rest, torn }));
+
+      const four = Math.round(4 * barSeconds * sampleRate);
+      const live = samples.subarray(begun.lag, begun.lag + four);
+      const apart = integratedLoudness(live, sampleRate) - integratedLoudness(mixed.subarray(0, four), sampleRate);
+      expect(Math.abs(apart - 20 * Math.log10(FADER)), `${apart} LU beside the file`).toBeLessThan(1);
+      const peak = live.reduce((highest, sample) => Math.max(highest, Math.abs(sample)), 0);
+      expect(20 * Math.log10(peak)).toBeLessThan(-1);
     });
-    // What sounds there is what was expected, and when; what a busy machine tore is played again, and told if it stays so.
-    const torn = found.filter(({ late, rest }) => Math.abs(late) > 1 || rest >= 0.1);
-    if (torn.length > 0) throw new TapeFault(JSON.stringify({ vamp, first: begun.rest, torn }));
+  },
+);
 
-    const four = Math.round(4 * barSeconds * sampleRate);
-    const live = samples.subarray(begun.lag, begun.lag + four);
-    const apart = integratedLoudness(live, sampleRate) - integratedLoudness(mixed.subarray(0, four), sampleRate);
-    expect(Math.abs(apart - 20 * Math.log10(FADER)), `${apart} LU beside the file`).toBeLessThan(1);
-    const peak = live.reduce((highest, sample) => Math.max(highest, Math.abs(sample)), 0);
-    expect(20 * Math.log10(peak)).toBeLessThan(-1);
-  });
-});
-
-test('a change on a bar line leaves no gap', async () => {
+realTime('a change on a bar line leaves no gap', async () => {
   const { vamp } = await startRound(GROOVE);
   const { round } = vamp;
   const beat = 60 / (vamp.tempo ?? 1);
