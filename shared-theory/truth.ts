@@ -9,6 +9,7 @@ import { grooveOf, perform } from './perform.ts';
 import type { Performance, SoundedNote } from './perform.ts';
 import { modulo, pitchClass } from './pitch.ts';
 import type { NoteName } from './pitch.ts';
+import type { RhythmTruth } from './rhythm/rhythm-truth.ts';
 import { remembered } from './remembered.ts';
 import { settlersOf } from './settle.ts';
 import { heardSlot } from './sounding.ts';
@@ -57,6 +58,8 @@ export type Truth = {
   readonly tempo: number | null;
   /** null where no groove was named, and where the strokes are neither. */
   readonly strokes: StrokeFeel | null;
+  /** What the groove was; null where none was named, absent in rounds of a time that did not know it. */
+  readonly rhythm?: RhythmTruth | null;
   /**
    * What throws some of the keys out, and the keys that each leaves; now and then a chord that leaves all is among them. Exactly
    * one of a third chord, behind the loop, and a note, sung for two beats from the first over its first chord, both in ASCII.

@@ -3,7 +3,7 @@ import type { Band, SoundChange, Tone } from './sound-messages.ts';
 export * from './sound-messages.ts';
 
 /** Version of what travels; a page of another version is asked to reload once. */
-export const PROTOCOL_VERSION = 4;
+export const PROTOCOL_VERSION = 5;
 
 /** Socket path prefix; a page connects to `${SOCKET_PATH}${room}/`, so that a balancer can hash the room. */
 export const SOCKET_PATH = '/live/';
@@ -50,10 +50,8 @@ export const REASONS = [
   'sound-held-elsewhere',
   'nothing-plays',
   'vamp-plays',
-  'strokes-asked',
   'chord-asked',
   'loop-asked',
-  'feel-swapped',
   'spread-seen',
   'nothing-to-compare',
   'not-played-here',
@@ -65,6 +63,12 @@ export const REASONS = [
   'plan-not-readable',
   'item-unknown',
   'sound-too-long',
+  'contrast-unknown',
+  'beat-level-unknown',
+  'bar-told',
+  'no-grid',
+  'groove-asked',
+  'groove-swapped',
   'not-saved',
   'page-too-old',
   'pairing-code-wrong',
@@ -103,6 +107,12 @@ export type StudentCommand =
     }
   | { readonly type: 'CannotHear'; readonly id: string; readonly ask: string };
 
+/** Whose grid is played. */
+export type EchoOf =
+  | { readonly grid: 'student'; readonly student: string }
+  | { readonly grid: 'class' }
+  | { readonly grid: 'right' };
+
 /** How a question is asked: on the phones; aloud, with no phone; on the phones once two bars have passed in silence. */
 export type AskHow = 'phones' | 'aloud' | 'memory';
 
@@ -126,6 +136,8 @@ export type DeskCommand =
       readonly item: string | null;
       /** Id of a groove of the catalogue or of the class that it is played in; null for one that the level draws. */
       readonly groove: string | null;
+      /** Id of a contrast pair: it is played in one of the two, with the last round's chords and tempo where that was of the same pair. */
+      readonly contrast: string | null;
     }
   | { readonly type: 'PlanLesson'; readonly id: string; readonly items: readonly LessonItem[] }
   | {
@@ -180,6 +192,17 @@ export type DeskCommand =
     }
   /** Plays the most chosen wrong answer of a closed question and the right one by turns. */
   | { readonly type: 'PlayBoth'; readonly id: string; readonly ask: string }
+  /** Plays a grid of a closed question about accents on muted strings: one student's, the middle one of the class, or the right one. */
+  | { readonly type: 'PlayEcho'; readonly id: string; readonly ask: string; readonly of: EchoOf }
+  /** The teacher has seen a student play a groove of a beat level through, live; or takes it back. */
+  | {
+      readonly type: 'TickHand';
+      readonly id: string;
+      readonly student: string;
+      /** Beat level, 1 to 8. */
+      readonly beat: number;
+      readonly played: boolean;
+    }
   | { readonly type: 'CloseQuestion'; readonly id: string; readonly ask: string }
   | { readonly type: 'ShowSpread'; readonly id: string; readonly ask: string }
   | { readonly type: 'ShowAnswer'; readonly id: string; readonly ask: string }
@@ -271,6 +294,8 @@ export type RoomSettings = {
   readonly smallSpeaker: boolean;
   /** Who plays along when a vamp begins. */
   readonly band: Band;
+  /** How far up the rounds ask about the groove: 1 to 8. */
+  readonly beatLevel: number;
   /** The teacher's own grooves, each in one line of the grid language. */
   readonly grooves: readonly string[];
 };

@@ -40,7 +40,13 @@ export type SoundChange =
   /** The root of the chord of `slot` for a bar, then the chord for a bar. */
   | { readonly kind: 'root-then-chord'; readonly slot: number }
   /** Two bars unheard; then the loop is back, where it would have come. */
-  | { readonly kind: 'drop-out' }
+  | {
+      readonly kind: 'drop-out';
+      /** Bars still heard before it, 0 to 4; 0 where absent. */
+      readonly after?: number;
+    }
+  /** A grid that was drawn, struck on muted strings in the running tempo: a groove in one line of the grid language. */
+  | { readonly kind: 'echo'; readonly groove: string }
   | BesideChange;
 
 /** What sounds of the loop. */

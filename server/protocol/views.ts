@@ -14,6 +14,8 @@ export type WireAsking = {
   readonly chords?: number;
   /** settler: a note is sung over the loop; without it, a chord joins it. */
   readonly sung?: true;
+  /** accents, stroke-grid, roles, opened: the grid that is drawn (`E8`). */
+  readonly grid?: string;
 };
 
 /** The right answer once shown, in answer shape, and printed. */
@@ -39,6 +41,8 @@ export type StudentCommon = {
   readonly asking?: WireAsking;
   /** Asked from memory: the sound has fallen silent. */
   readonly memory?: true;
+  /** drop-out: the groove has dropped out just now, and is not back. */
+  readonly droppedOut?: true;
   readonly truth?: WireTruth;
   /** The question counts for nobody and against nobody; everybody has its points. */
   readonly struck?: true;
@@ -63,6 +67,8 @@ export type StudentOwn = {
   readonly answer?: unknown;
   /** After the reveal: right, part or not. */
   readonly mark?: WireMark;
+  /** accents: this student's own grid sounds on the host just now. */
+  readonly echo?: true;
   /** At the end of the lesson: how many of the shown questions this student had right and partly right. */
   readonly lesson?: { readonly right: number; readonly part: number; readonly of: number };
 };
@@ -101,6 +107,32 @@ export type WireSpread = {
   /** Seats that could answer and did not. */
   readonly silent: number;
   readonly of: number;
+  /** Questions that are answered by tapping: what the room did as a whole. */
+  readonly taps?: WireTaps;
+  /** accents: the middle grid of the class, 0 silent to 2 heavy for each slot; null where nobody filled one. */
+  readonly meanGrid?: readonly number[] | null;
+};
+
+/** What a room tapped, without anyone's name. */
+export type WireTaps = {
+  /** Hands whose taps could be read, of those that tapped. */
+  readonly read: number;
+  readonly of: number;
+  /** Middle tempo in beats a minute, and the middle half of all; null where nobody's could be read. */
+  readonly tempo: number | null;
+  readonly between: readonly [number, number] | null;
+  /** Each hand's own tempo, sorted. */
+  readonly tempi: readonly number[];
+  /** Each hand's unevenness in percent of an interval, sorted. */
+  readonly unevenness: readonly number[];
+  /** together: how far the room's taps lie around each hand's own middle, in milliseconds (standard deviation). */
+  readonly spread: number | null;
+  /** How the room got faster (above 0) or slower over eight beats, in percent, with its standard error. */
+  readonly drift: { readonly percent: number; readonly error: number } | null;
+  /** drop-out: by beat from the silence on, how far ahead (above 0) or behind the groove the room's taps lie, in percent of a beat. */
+  readonly curve:
+    | readonly { readonly beat: number; readonly middle: number; readonly low: number; readonly high: number }[]
+    | null;
 };
 
 /** A key that owns all chords, with its chart row starting on the vamp's first chord. */
@@ -279,6 +311,13 @@ export type WireStudentReport = {
   readonly points: number;
   /** Of the questions that were asked from memory, how many were heard right. */
   readonly memory: { readonly right: number; readonly of: number };
+  /** Where the student stands on the class's beat level: heard lately, and played through live. */
+  readonly beat: {
+    readonly right: number;
+    readonly of: number;
+    readonly needs: readonly [number, number];
+    readonly played: boolean;
+  };
   /** Error kinds on single answers, most often first. */
   readonly errors: readonly { readonly error: string; readonly times: number }[];
   /** Habits over several items, by error kind or habit kind. */
@@ -302,6 +341,10 @@ export type WireStudent = {
   /** After close, private. */
   readonly answer?: unknown;
   readonly mark?: WireMark;
+  /** What the taps say, after close: tempo, unevenness and drift in percent, null where they could not be read. */
+  readonly taps?: { readonly tempo: number; readonly unevenness: number; readonly drift: number | null } | null;
+  /** Beat levels that the teacher has seen played through. */
+  readonly hands: readonly number[];
 };
 
 /** What the choice of the key policy changes about a round; names, notes and numerals in ASCII. */
@@ -419,4 +462,8 @@ export type DeskView = Omit<HostView, 'seats' | 'spread' | 'truth'> & {
     readonly tempo: readonly [number, number];
   }[];
   readonly levels: readonly { readonly level: number; readonly name: string }[];
+  readonly beatLevels: readonly { readonly level: number; readonly name: string }[];
+  readonly contrasts: readonly { readonly id: string; readonly name: string }[];
+  /** While a question is answered by tapping: the room so far, private. */
+  readonly classTaps: WireTaps | null;
 };

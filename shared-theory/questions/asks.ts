@@ -14,10 +14,40 @@ import { rootAsk } from './root/ask.ts';
 import { settlerAsk } from './settler/ask.ts';
 import { seventhAsk } from './seventh/ask.ts';
 import { strokesAsk } from './strokes/ask.ts';
+import { tempoAsk } from './tempo/ask.ts';
+import { steadinessAsk } from './steadiness/ask.ts';
+import { dropOutAsk } from './drop-out/ask.ts';
+import { togetherAsk } from './together/ask.ts';
+import { barCountAsk } from './bar-count/ask.ts';
+import { threesAsk } from './threes/ask.ts';
+import { halfTimeAsk } from './half-time/ask.ts';
+import { swingAsk } from './swing/ask.ts';
+import { driveAsk } from './drive/ask.ts';
+import { pendulumAsk } from './pendulum/ask.ts';
+import { changePlaceAsk } from './change-place/ask.ts';
+import { accentsAsk } from './accents/ask.ts';
+import { strokeGridAsk } from './stroke-grid/ask.ts';
+import { rolesAsk } from './roles/ask.ts';
+import { openedAsk } from './opened/ask.ts';
 
 /** The asking side of every question. May reach phones: no judge, no truth. */
 export const asks: { readonly [K in Kind]: Ask<K> } = {
+  tempo: tempoAsk,
+  steadiness: steadinessAsk,
+  'drop-out': dropOutAsk,
+  together: togetherAsk,
+  'bar-count': barCountAsk,
+  threes: threesAsk,
+  'half-time': halfTimeAsk,
+  swing: swingAsk,
+  drive: driveAsk,
   strokes: strokesAsk,
+  pendulum: pendulumAsk,
+  'change-place': changePlaceAsk,
+  accents: accentsAsk,
+  'stroke-grid': strokeGridAsk,
+  roles: rolesAsk,
+  opened: openedAsk,
   count: countAsk,
   order: orderAsk,
   direction: directionAsk,

@@ -69,6 +69,34 @@ export const ERROR_KINDS = [
 
   'hears-down-up-where-all-are-down',
   'hears-all-downs-where-they-alternate',
+
+  'taps-twice-as-fast',
+  'taps-half-as-fast',
+  'taps-three-against-two',
+  'rushes',
+  'drags',
+  'taps-unevenly',
+
+  'counts-the-bar-twice',
+  'counts-half-the-bar',
+  'swaps-threes-and-twos',
+  'swaps-full-and-half-time',
+  'swaps-straight-and-swung',
+  'swaps-driving-and-relaxed',
+  'stops-the-pendulum',
+  'keeps-the-pendulum-where-it-breaks',
+  'puts-the-change-on-one',
+  'hears-a-push-where-there-is-none',
+
+  'starts-the-bar-elsewhere',
+  'one-and-three-for-two-and-four',
+  'ands-heavier-than-numbers',
+  'all-alike',
+  'foot-and-hat-swapped',
+  'open-hat-missed',
+  'mute-heard-as-rest',
+  'loses-the-pendulum',
+  'opens-one-slot-off',
 ] as const;
 
 /** A kind of mishearing. On one answer it is a hint; many alike make a finding. */
@@ -86,6 +114,8 @@ export const NOTE_KINDS = [
   'right-in-another-key',
   /** Wrong by itself, right from the student's own earlier answer on: the fault was made, and counted, there. */
   'follows-own-answer',
+  /** Tapped or counted at another level of the beat that is as lawful here. */
+  'other-lawful-count',
   /** The teacher let it stand. */
   'also-right',
 ] as const;

@@ -21,12 +21,42 @@ import { questionsOf } from './round-questions.ts';
 import { settlerJudge } from './settler/judge.ts';
 import { seventhJudge } from './seventh/judge.ts';
 import { strokesJudge } from './strokes/judge.ts';
+import { tempoJudge } from './tempo/judge.ts';
+import { steadinessJudge } from './steadiness/judge.ts';
+import { dropOutJudge } from './drop-out/judge.ts';
+import { togetherJudge } from './together/judge.ts';
+import { barCountJudge } from './bar-count/judge.ts';
+import { threesJudge } from './threes/judge.ts';
+import { halfTimeJudge } from './half-time/judge.ts';
+import { swingJudge } from './swing/judge.ts';
+import { driveJudge } from './drive/judge.ts';
+import { pendulumJudge } from './pendulum/judge.ts';
+import { changePlaceJudge } from './change-place/judge.ts';
+import { accentsJudge } from './accents/judge.ts';
+import { strokeGridJudge } from './stroke-grid/judge.ts';
+import { rolesJudge } from './roles/judge.ts';
+import { openedJudge } from './opened/judge.ts';
 import { pitchClass } from '../pitch.ts';
 import type { Truth } from '../truth.ts';
 
 /** The marking side of every question. For the server and the commands; never in what a phone loads. */
 export const judges: { readonly [K in Kind]: Judge<K> } = {
+  tempo: tempoJudge,
+  steadiness: steadinessJudge,
+  'drop-out': dropOutJudge,
+  together: togetherJudge,
+  'bar-count': barCountJudge,
+  threes: threesJudge,
+  'half-time': halfTimeJudge,
+  swing: swingJudge,
+  drive: driveJudge,
   strokes: strokesJudge,
+  pendulum: pendulumJudge,
+  'change-place': changePlaceJudge,
+  accents: accentsJudge,
+  'stroke-grid': strokeGridJudge,
+  roles: rolesJudge,
+  opened: openedJudge,
   count: countJudge,
   order: orderJudge,
   direction: directionJudge,

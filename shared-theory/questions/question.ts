@@ -1,12 +1,30 @@
 import type { Quality } from '../chords.ts';
 import type { Direction, Policy, Seventh, StrokeFeel, Truth } from '../truth.ts';
 import type { Beside } from './beside.ts';
+import type { BarCount, GridStroke, Role, Weight } from '../rhythm/rhythm-truth.ts';
+import type { Grid } from '../groove-grid.ts';
+import type { DropOutTaps, Taps } from '../taps/taps.ts';
 import type { RoundQuestion } from './round-questions.ts';
 import type { ErrorKind, NoteKind } from './error-kinds.ts';
 
 /** Question kinds that stand, in the usual order of a round: rhythm first, then from the floor up to the keys. */
 export const KINDS = [
+  'tempo',
+  'steadiness',
+  'drop-out',
+  'together',
+  'bar-count',
+  'threes',
+  'half-time',
+  'swing',
+  'drive',
   'strokes',
+  'pendulum',
+  'change-place',
+  'accents',
+  'stroke-grid',
+  'roles',
+  'opened',
   'count',
   'order',
   'direction',
@@ -23,8 +41,17 @@ export const KINDS = [
 ] as const;
 export type Kind = (typeof KINDS)[number];
 
-/** Kinds whose answers are opinions: collected and shown, never marked. They have no right answer, no credit and no evidence. */
-export const COLLECTED_KINDS: ReadonlySet<Kind> = new Set(['home']);
+/** Kinds whose answers are collected and shown, never marked. They have no right answer, no credit and no evidence. */
+export const COLLECTED_KINDS: ReadonlySet<Kind> = new Set(['home', 'together']);
+
+/** Kinds that ask about the groove and not about the chords. */
+export const RHYTHM_KINDS: ReadonlySet<Kind> = new Set(KINDS.slice(0, KINDS.indexOf('count')));
+
+/** Kinds that are answered by tapping. */
+export const TAPPED_KINDS: ReadonlySet<Kind> = new Set(['tempo', 'steadiness', 'drop-out', 'together']);
+
+/** Kinds that are answered on the beat grid: to ask them tells how many slots a bar has. */
+export const GRID_KINDS: ReadonlySet<Kind> = new Set(['accents', 'stroke-grid', 'roles', 'opened']);
 
 /** Every question takes it: a respectable answer, no credit, no error. */
 export const NOT_SURE = 'not-sure';
@@ -70,6 +97,34 @@ export type Answers = {
   /** The keys that still own all chords once the settler has sounded. */
   settler: readonly KeyId[];
   strokes: StrokeFeel;
+  /** Taps on the numbers, along with the groove. */
+  tempo: Taps;
+  /** Taps on the numbers, as even as they come. */
+  steadiness: Taps;
+  /** Taps on the numbers, on through the silence of two bars. */
+  'drop-out': DropOutTaps;
+  /** The last taps on the numbers of one who claps along with the room; written again and again. */
+  together: Taps;
+  /** How many numbers are counted in a bar. */
+  'bar-count': BarCount;
+  /** Six equal slots: two threes (6/8) or three twos (3/4). */
+  threes: 'two-threes' | 'three-twos';
+  /** Where the bar is felt: in full time the backbeat falls on 2 and 4, in half time on 3. */
+  'half-time': 'full-time' | 'half-time';
+  swing: 'straight' | 'swung';
+  drive: 'driving' | 'relaxed';
+  /** Whether a hand that goes down on the numbers and up between could play it without ever stopping. */
+  pendulum: 'keeps' | 'breaks';
+  /** Where the next chord comes in: on one, or pushed, before it. */
+  'change-place': 'on-one' | 'pushed';
+  /** By slot of the pattern. */
+  accents: readonly Weight[];
+  /** By slot of the pattern; a hand that touches nothing is silent, whichever way it goes. */
+  'stroke-grid': readonly GridStroke[];
+  /** By slot of the pattern: which piece of a kit the stroke stands for. */
+  roles: readonly Role[];
+  /** Slots of the pattern, from 0, in order, at which the strings ring open; at least one. */
+  opened: readonly number[];
   /** Where the student would stop: the index of a different chord in order of first sounding, 0 to 3. */
   home: number;
 };
@@ -115,13 +170,20 @@ export type Asking = {
   readonly capo?: number;
   /** direction, distance, numeral, keys: how many chords the loop has, where everyone knows it by now. */
   readonly loop?: Loop;
+  /** accents, stroke-grid, roles, opened: the grid that is drawn. Asking one of them tells it. */
+  readonly grid?: Grid;
 };
 
 /** How many chords a loop has, as far as everyone knows. */
 export type Loop = 'one' | 'two' | 'more';
 
 /** What may stand on a pad because it has been shown, or is known to all. */
-export type Told = { readonly letter?: string; readonly loop?: Loop; readonly owners?: readonly KeyId[] };
+export type Told = {
+  readonly letter?: string;
+  readonly loop?: Loop;
+  readonly owners?: readonly KeyId[];
+  readonly grid?: Grid;
+};
 
 /** What the right answer to a question depends on. */
 export type AskedOf = { readonly truth: Truth; readonly target: Target; readonly settings: QuestionSettings };

@@ -2,7 +2,22 @@ import type { Kind, Target } from './question.ts';
 
 /** Seconds that a class usually needs for a question, least and most: a starting value that any room may prove wrong. */
 const USUAL_SECONDS: Readonly<Record<Kind, readonly [number, number]>> = {
+  tempo: [15, 30],
+  steadiness: [15, 30],
+  'drop-out': [20, 40],
+  together: [20, 60],
+  'bar-count': [12, 20],
+  threes: [12, 20],
+  'half-time': [12, 20],
+  swing: [10, 20],
+  drive: [10, 20],
   strokes: [20, 40],
+  pendulum: [12, 20],
+  'change-place': [12, 20],
+  accents: [30, 60],
+  'stroke-grid': [30, 60],
+  roles: [30, 60],
+  opened: [15, 30],
   count: [12, 20],
   order: [20, 40],
   direction: [12, 20],
@@ -48,7 +63,22 @@ export function meanwhileOf({ kind, target }: { readonly kind: Kind; readonly ta
       return { kind: 'soft' };
     case 'settler':
       return { kind: 'settler', index: target };
+    case 'tempo':
+    case 'steadiness':
+    case 'drop-out':
+    case 'together':
+    case 'bar-count':
+    case 'threes':
+    case 'half-time':
+    case 'swing':
+    case 'drive':
     case 'strokes':
+    case 'pendulum':
+    case 'change-place':
+    case 'accents':
+    case 'stroke-grid':
+    case 'roles':
+    case 'opened':
     case 'count':
     case 'order':
     case 'direction':

@@ -1,0 +1,3 @@
+import { oneOf } from '../one-of.ts';
+
+export const driveAsk = oneOf('drive', ['driving', 'relaxed']);

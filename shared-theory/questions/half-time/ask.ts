@@ -1,0 +1,3 @@
+import { oneOf } from '../one-of.ts';
+
+export const halfTimeAsk = oneOf('half-time', ['full-time', 'half-time']);

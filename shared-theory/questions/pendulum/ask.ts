@@ -1,0 +1,3 @@
+import { oneOf } from '../one-of.ts';
+
+export const pendulumAsk = oneOf('pendulum', ['keeps', 'breaks']);

@@ -1,0 +1,34 @@
+/**
+ * Taps of one hand in milliseconds of the phone's own steady clock, from the first tap on: 0 first, rising, to a tenth of a
+ * millisecond. When the first one fell is not known to anyone: no delay of network, speaker or glass can change what they say.
+ */
+export type Taps = readonly number[];
+
+/** Taps through a silence. `silentFrom`: index of the first tap after the phone was told of the silence, for drawings alone; null where it was not told. */
+export type DropOutTaps = { readonly taps: Taps; readonly silentFrom: number | null };
+
+/** Least and most taps that an answer has. */
+export const LEAST_TAPS = 8;
+export const MOST_TAPS = 64;
+
+/** Longest time from the first tap to the last, in milliseconds. */
+export const LONGEST_TAPPING = 120_000;
+
+/** Reads taps that a phone sent; null where they are none: too few, too many, not from 0 or not rising. */
+export function readTaps(value: unknown): Taps | null {
+  if (!Array.isArray(value) || value.length < LEAST_TAPS || value.length > MOST_TAPS) return null;
+  const taps = value as readonly unknown[];
+  const rising = taps.every((tap, index) => {
+    if (typeof tap !== 'number' || !Number.isFinite(tap)) return false;
+    return index === 0 ? tap === 0 : tap > (taps[index - 1] as number);
+  });
+  const last = taps.at(-1) as number;
+  return rising && last <= LONGEST_TAPPING ? (taps as Taps).map((tap) => Math.round(tap * 10) / 10) : null;
+}
+
+/** Beats a minute by the middle interval, rounded: enough to count like answers by. */
+export function tappedTempo(taps: Taps): number {
+  const intervals = taps.slice(1).map((tap, index) => tap - (taps[index] ?? 0));
+  const sorted = intervals.toSorted((one, other) => one - other);
+  return Math.round(60_000 / (sorted[sorted.length >> 1] ?? 60_000));
+}
