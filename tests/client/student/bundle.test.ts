@@ -1,34 +1,19 @@
 // @vitest-environment node
-import { join } from 'node:path';
-import { gzipSync } from 'node:zlib';
-import { createBuilder, type Rollup } from 'vite';
-import { beforeAll, expect, test, vi } from 'vitest';
+import type { Rollup } from 'vite';
+import { beforeAll, expect, test } from 'vitest';
 import { KINDS, type Kind } from '../../../shared-theory/questions/question.ts';
+import { buildPages, bytesOf, zipped, type BuiltFile } from '../../support/built-pages.ts';
 
 /** What a phone loads before it can answer, gzip, fonts apart. */
 const BUDGET = 36_000;
 const FONT_BUDGET = 16_000;
 
-let files: readonly (Rollup.OutputChunk | Rollup.OutputAsset)[] = [];
+let files: readonly BuiltFile[] = [];
 
 beforeAll(async () => {
-  // As `npm start` builds it: under a test's own setting libraries bring their debugging parts.
-  vi.stubEnv('NODE_ENV', 'production');
-  const builder = await createBuilder({
-    configFile: join(import.meta.dirname, '../../../client/vite.config.ts'),
-    logLevel: 'error',
-    environments: { student: { build: { write: false } } },
-  });
-  const student = builder.environments['student'];
-  if (!student) throw new Error('The build has no environment for phones.');
-  const built = await builder.build(student);
-  vi.unstubAllEnvs();
-  files = [built].flat().flatMap((output) => ('output' in output ? output.output : []));
+  files = await buildPages('student');
 });
 
-const bytes = (file: Rollup.OutputChunk | Rollup.OutputAsset): Buffer =>
-  Buffer.from(file.type === 'chunk' ? file.code : file.source);
-const zipped = (file: Rollup.OutputChunk | Rollup.OutputAsset): number => gzipSync(bytes(file), { level: 9 }).length;
 const chunks = (): Rollup.OutputChunk[] => files.filter((file) => file.type === 'chunk');
 
 /** A chunk and all that it needs at once. */
@@ -72,7 +57,7 @@ test('one face and the signs, no more', () => {
     'assets/besley-600.woff2',
     'assets/hearsay-signs.ttf',
   ]);
-  expect(fonts.reduce((sum, file) => sum + bytes(file).length, 0)).toBeLessThanOrEqual(FONT_BUDGET);
+  expect(fonts.reduce((sum, file) => sum + bytesOf(file).length, 0)).toBeLessThanOrEqual(FONT_BUDGET);
 });
 
 test.each([
