@@ -16,7 +16,8 @@ import {
   type Cell,
   type GrooveDraft,
 } from '../../../client/desk/groove-draft.ts';
-import { countOf, rowsOf, saidCount } from '../../../client/desk/groove-layout.ts';
+import { saidCount } from '../../../client/desk/groove-layout.ts';
+import { countOf, rowsOf } from '../../../client/shared/drawings/beat-grid-layout.ts';
 import { faultyCell, readGroove } from '../../../client/desk/read-groove.ts';
 import { GRIDS, slotSounds, type Grid, type GrooveSlot } from '../../../shared-theory/groove-grid.ts';
 import { GrooveError, parseGroove } from '../../../shared-theory/groove-text.ts';
