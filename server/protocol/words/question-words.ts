@@ -1,7 +1,9 @@
 import { countingWords } from './counting.ts';
 import { ordinalWords } from './ordinals.ts';
+import { slotAnswers, slotWords } from './asked/beat-grid.ts';
 import { directionAnswers } from './asked/direction.ts';
 import { distanceAnswers, lineWords } from './asked/distance.ts';
+import { feelAnswers } from './asked/feel.ts';
 import { homeAnswers } from './asked/home.ts';
 import { homeWords, keysAnswers } from './asked/keys.ts';
 import { neckAnswers } from './asked/neck.ts';
@@ -11,6 +13,7 @@ import { orderAnswers } from './asked/order.ts';
 import { qualityAnswers } from './asked/quality.ts';
 import { seventhAnswers } from './asked/seventh.ts';
 import { strokesAnswers } from './asked/strokes.ts';
+import { tapAnswers } from './asked/taps.ts';
 
 /** Names of answers, of all questions together: host and desk. A phone fetches those of each question with its pad. */
 export const questionWords = {
@@ -20,6 +23,9 @@ export const questionWords = {
   sevenths: seventhAnswers,
   order: orderAnswers,
   homes: homeAnswers,
+  slots: slotAnswers,
+  grid: slotWords,
+  taps: tapAnswers,
   /** Beside the neck under a capo, in lines. */
   capoNames: ['names are', 'sounding names'],
   keysHome: homeWords,
@@ -27,6 +33,7 @@ export const questionWords = {
     ...directionAnswers,
     ...qualityAnswers,
     ...strokesAnswers,
+    ...feelAnswers,
     ...keysAnswers,
     ...oneOrSeveralAnswers,
     ...distanceAnswers,

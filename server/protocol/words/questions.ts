@@ -1,7 +1,10 @@
 import type { Asked, Spoken } from './asked/asked.ts';
+import { barCountSpoken } from './asked/bar-count.ts';
+import { accentsSpoken, openedSpoken, rolesSpoken, strokeGridSpoken } from './asked/beat-grid.ts';
 import { countSpoken } from './asked/count.ts';
 import { directionSpoken } from './asked/direction.ts';
 import { distanceSpoken } from './asked/distance.ts';
+import { feelSpoken } from './asked/feel.ts';
 import { homeSpoken } from './asked/home.ts';
 import { keysSpoken, settlerSpoken } from './asked/keys.ts';
 import { bassSpoken, rootSpoken } from './asked/neck.ts';
@@ -11,10 +14,21 @@ import { orderSpoken } from './asked/order.ts';
 import { qualitySpoken } from './asked/quality.ts';
 import { seventhSpoken } from './asked/seventh.ts';
 import { strokesSpoken } from './asked/strokes.ts';
+import { dropOutSpoken, steadinessSpoken, tempoSpoken, togetherSpoken } from './asked/taps.ts';
 
 /** By kind, in the usual order. */
 const SPOKEN: Readonly<Record<string, Spoken>> = {
+  tempo: tempoSpoken,
+  steadiness: steadinessSpoken,
+  'drop-out': dropOutSpoken,
+  together: togetherSpoken,
+  'bar-count': barCountSpoken,
+  ...feelSpoken,
   strokes: strokesSpoken,
+  accents: accentsSpoken,
+  'stroke-grid': strokeGridSpoken,
+  roles: rolesSpoken,
+  opened: openedSpoken,
   count: countSpoken,
   order: orderSpoken,
   direction: directionSpoken,
