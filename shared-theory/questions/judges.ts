@@ -98,13 +98,15 @@ export function markAnswer<K extends Kind>(
 /**
  * The questions of a round in the usual order, without those that have no right answer under the settings, without the numeral of
  * one chord alone, which is right in three keys, and without the way of a bass where a teacher plays one chord alone. Of a vamp
- * made for a level it is asked there too: the bass stays. Where the loop would stop is asked of two to four different chords.
+ * made for a level it is asked there too: the bass stays. Where the loop would stop is asked of two to four different chords; clapping
+ * together is there wherever a groove has a tempo.
  */
 export function askableQuestions(truth: Truth, settings: QuestionSettings): readonly RoundQuestion[] {
   // What rings on top is known of made vamps alone.
   const held = truth.top.length === 0 && truth.count === 1 && new Set(truth.bass).size === 1;
   const isAsked = ({ kind, target }: RoundQuestion): boolean => {
-    if (COLLECTED_KINDS.has(kind)) return truth.count >= 2 && truth.count <= MOST_HOMES;
+    if (kind === 'home') return truth.count >= 2 && truth.count <= MOST_HOMES;
+    if (kind === 'together') return truth.tempo !== null && Boolean(truth.rhythm);
     if ((kind === 'direction' && held) || (kind === 'numeral' && truth.count === 1)) return false;
     return judges[kind].truth({ truth, target, settings }) !== null;
   };
@@ -112,7 +114,7 @@ export function askableQuestions(truth: Truth, settings: QuestionSettings): read
 }
 
 /** What decides which questions a round has. */
-function shapeOf({ chords, strokes, settlers }: Truth): RoundShape {
+function shapeOf({ chords, strokes, rhythm = null, settlers }: Truth): RoundShape {
   const written = chords.map(readSymbol);
   const indices = chordIndices(written);
   const overBass = chordIndices(written, { slashIsNew: true });
@@ -125,7 +127,7 @@ function shapeOf({ chords, strokes, settlers }: Truth): RoundShape {
   return {
     chords: indices.map(String),
     basses: written.map((_, slot) => bassAt(soundingFirst(slot))),
-    strokesKnown: strokes !== null,
+    grooveKnown: strokes !== null || rhythm !== null,
     settlers: settlers.length,
   };
 }

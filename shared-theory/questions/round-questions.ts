@@ -11,8 +11,8 @@ export type RoundShape = {
   readonly chords: readonly string[];
   /** By slot, the bass where it is another note than the root, else null. Absent where every chord stands on its root. */
   readonly basses?: readonly (string | null)[];
-  /** Whether a groove is known whose strokes all go down or go down and up. */
-  readonly strokesKnown: boolean;
+  /** Whether anything is known of a groove. */
+  readonly grooveKnown: boolean;
   /** How many settlers there are. */
   readonly settlers: number;
 };
@@ -33,17 +33,17 @@ export function parseQuestionId(text: string): RoundQuestion | null {
 const ROOTS_ASKED_FROM = 2;
 
 /**
- * The questions of a round in the usual order: the strokes, how many chords and in which order, where the bass goes, the first
+ * The questions of a round in the usual order: the groove, how many chords and in which order, where the bass goes, the first
  * chord's bass, quality, seventh and root, then of each chord not heard before its distance, bass, quality and seventh, and from
  * the third on its root as well, the numerals, one key or several, which, the settlers, and where it would stop. Where a chord
  * stands over another bass than its root, the bass of each chord over each bass is asked, and the root from the second on.
  */
-export function questionsOf({ chords, basses = [], strokesKnown, settlers }: RoundShape): readonly RoundQuestion[] {
+export function questionsOf({ chords, basses = [], grooveKnown, settlers }: RoundShape): readonly RoundQuestion[] {
   const overBass = chords.map((chord, slot) => `${chord} ${basses[slot] ?? ''}`);
   const heardFirst = (slot: number) => chords.indexOf(chords[slot] ?? '') === slot;
   const soundsFirst = (slot: number) => overBass.indexOf(overBass[slot] ?? '') === slot;
   const rootsFrom = basses.some((bass) => bass !== null) ? 1 : ROOTS_ASKED_FROM;
-  const targets = (kind: Kind) => asks[kind].targets(chords.length, { groove: strokesKnown, settlers });
+  const targets = (kind: Kind) => asks[kind].targets(chords.length, { groove: grooveKnown, settlers });
   const question = (kind: Kind) => (target: Target) => ({ id: questionId(kind, target), kind, target });
   const ofChord = (kinds: readonly Kind[], slot: number) =>
     kinds.filter((kind) => targets(kind).includes(slot)).map((kind) => question(kind)(slot));

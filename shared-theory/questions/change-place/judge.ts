@@ -1,11 +1,8 @@
-import { needed } from '../marks.ts';
-import type { Judge } from '../question.ts';
+import { ofRhythm, pairJudge } from '../pair-judge.ts';
 
-export const changePlaceJudge: Judge<'change-place'> = {
-  kind: 'change-place',
-  truth: () => null,
-  mark: (_answer, { target }) => needed<never>(null, 'change-place', target),
-  also: () => [],
-  heard: String,
-  chance: () => 0,
-};
+/** Where the next chord comes in. */
+export const changePlaceJudge = pairJudge(
+  'change-place',
+  ofRhythm(({ changePlace }) => changePlace),
+  (right) => (right === 'pushed' ? 'puts-the-change-on-one' : 'hears-a-push-where-there-is-none'),
+);

@@ -1,11 +1,8 @@
-import { needed } from '../marks.ts';
-import type { Judge } from '../question.ts';
+import { ofRhythm, pairJudge } from '../pair-judge.ts';
 
-export const driveJudge: Judge<'drive'> = {
-  kind: 'drive',
-  truth: () => null,
-  mark: (_answer, { target }) => needed<never>(null, 'drive', target),
-  also: () => [],
-  heard: String,
-  chance: () => 0,
-};
+/** Driving or relaxed. */
+export const driveJudge = pairJudge(
+  'drive',
+  ofRhythm(({ drive }) => drive),
+  () => 'swaps-driving-and-relaxed',
+);

@@ -1,11 +1,8 @@
-import { needed } from '../marks.ts';
-import type { Judge } from '../question.ts';
+import { ofRhythm, pairJudge } from '../pair-judge.ts';
 
-export const halfTimeJudge: Judge<'half-time'> = {
-  kind: 'half-time',
-  truth: () => null,
-  mark: (_answer, { target }) => needed<never>(null, 'half-time', target),
-  also: () => [],
-  heard: String,
-  chance: () => 0,
-};
+/** Whether the bar is felt in full time or in half time. */
+export const halfTimeJudge = pairJudge(
+  'half-time',
+  ofRhythm(({ halfTime }) => halfTime),
+  () => 'swaps-full-and-half-time',
+);

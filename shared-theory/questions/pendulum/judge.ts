@@ -1,11 +1,8 @@
-import { needed } from '../marks.ts';
-import type { Judge } from '../question.ts';
+import { ofRhythm, pairJudge } from '../pair-judge.ts';
 
-export const pendulumJudge: Judge<'pendulum'> = {
-  kind: 'pendulum',
-  truth: () => null,
-  mark: (_answer, { target }) => needed<never>(null, 'pendulum', target),
-  also: () => [],
-  heard: String,
-  chance: () => 0,
-};
+/** Whether a hand that never stops, down on the numbers and up between, could play it. */
+export const pendulumJudge = pairJudge(
+  'pendulum',
+  ofRhythm(({ pendulum }) => pendulum),
+  (right) => (right === 'keeps' ? 'stops-the-pendulum' : 'keeps-the-pendulum-where-it-breaks'),
+);

@@ -1,11 +1,74 @@
-import { needed } from '../marks.ts';
-import type { Judge } from '../question.ts';
+import type { GridStroke, RhythmTruth } from '../../rhythm/rhythm-truth.ts';
+import type { Grid } from '../../groove-grid.ts';
+import { filledJudge } from '../filled-judge.ts';
+import { shareKept, standingFor, stretched } from '../grid-choices.ts';
+import type { RightSlots } from '../grid-choices.ts';
+import { isMuted, pendulumAt } from '../grid-places.ts';
+import { firstShown, notRight } from '../marks.ts';
+import { GRID_STROKES, strokeGridAsk } from './ask.ts';
 
-export const strokeGridJudge: Judge<'stroke-grid'> = {
-  kind: 'stroke-grid',
-  truth: () => null,
-  mark: (_answer, { target }) => needed<never>(null, 'stroke-grid', target),
-  also: () => [],
-  heard: String,
-  chance: () => 0,
-};
+/** Share of the strokes that one who hears no hand has right: every one is a down or an up. */
+const UNHEARD = 1 / 2;
+/** Right up to a pass of the hand that touches nothing, and turned round behind it. */
+const LOST = 0.6;
+
+/**
+ * What the hand does on each slot; which way it goes where it touches nothing is not asked. Credit is the share of the strokes that
+ * are right, stretched so that half of them earns nothing.
+ */
+export const strokeGridJudge = filledJudge({
+  ask: strokeGridAsk,
+  choices: GRID_STROKES.length,
+  right: ({ strokes }) => (strokes?.some(([usual]) => usual !== 'silent') ? strokes : null),
+  wrong: (answer, right, rhythm) => {
+    const share = shareKept(answer, right, { sounds: (stroke) => stroke !== 'silent', lost: () => 1 });
+    const credit = stretched(share, UNHEARD);
+    const lost = losesThePendulum(answer, right);
+    const { grid } = rhythm;
+    return notRight(
+      lost ? Math.max(LOST, credit) : credit,
+      firstShown([
+        ['loses-the-pendulum', lost],
+        ['hears-down-up-where-all-are-down', isAllDown(standingFor(right)) && goesByTurns(answer, grid)],
+        ['hears-all-downs-where-they-alternate', isAllDown(answer) && followsThePendulum(standingFor(right), grid)],
+        ['mute-heard-as-rest', hearsRests(answer, right, rhythm)],
+      ]),
+    );
+  },
+});
+
+const isStruck = (stroke: GridStroke | undefined): boolean => stroke === 'down' || stroke === 'up';
+
+/** Strokes that sound are downs alone; two of them at least. */
+function isAllDown(strokes: readonly GridStroke[]): boolean {
+  return strokes.filter(isStruck).length > 1 && !strokes.includes('up');
+}
+
+/** The hand never stops, down on one slot and up on the next, and some stroke is an up. */
+function followsThePendulum(strokes: readonly GridStroke[], grid: Grid): boolean {
+  return strokes.includes('up') && strokes.every((each, slot) => !isStruck(each) || each === pendulumAt(grid, slot));
+}
+
+/** Down and up by turns, by slots or from stroke to stroke. */
+function goesByTurns(strokes: readonly GridStroke[], grid: Grid): boolean {
+  if (followsThePendulum(strokes, grid)) return true;
+  const struck = strokes.filter(isStruck);
+  return struck.length > 1 && struck.every((stroke, place) => place === 0 || stroke !== struck[place - 1]);
+}
+
+/** Right up to a slot on which nothing is struck, and behind it every down an up and every up a down, to the end. */
+function losesThePendulum(answer: readonly GridStroke[], right: RightSlots<GridStroke>): boolean {
+  const truth = standingFor(right);
+  const isRight = (given: GridStroke, slot: number) => right[slot]?.includes(given) ?? false;
+  const isTurned = (given: GridStroke, slot: number) =>
+    isStruck(truth[slot]) ? isStruck(given) && !isRight(given, slot) : isRight(given, slot);
+  return truth.some((passes, slot) => {
+    if (passes !== 'silent') return false;
+    const struck = [truth.slice(0, slot), truth.slice(slot)].every((part) => part.some(isStruck));
+    return struck && answer.every((given, place) => (place <= slot ? isRight : isTurned)(given, place));
+  });
+}
+
+function hearsRests(answer: readonly GridStroke[], right: RightSlots<GridStroke>, rhythm: RhythmTruth): boolean {
+  return answer.some((given, slot) => given === 'silent' && !right[slot]?.includes(given) && isMuted(rhythm, slot));
+}

@@ -1,11 +1,8 @@
-import { needed } from '../marks.ts';
-import type { Judge } from '../question.ts';
+import { ofRhythm, pairJudge } from '../pair-judge.ts';
 
-export const swingJudge: Judge<'swing'> = {
-  kind: 'swing',
-  truth: () => null,
-  mark: (_answer, { target }) => needed<never>(null, 'swing', target),
-  also: () => [],
-  heard: String,
-  chance: () => 0,
-};
+/** Straight or swung. */
+export const swingJudge = pairJudge(
+  'swing',
+  ofRhythm(({ swing }) => swing),
+  () => 'swaps-straight-and-swung',
+);

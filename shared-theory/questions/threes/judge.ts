@@ -1,11 +1,8 @@
-import { needed } from '../marks.ts';
-import type { Judge } from '../question.ts';
+import { ofRhythm, pairJudge } from '../pair-judge.ts';
 
-export const threesJudge: Judge<'threes'> = {
-  kind: 'threes',
-  truth: () => null,
-  mark: (_answer, { target }) => needed<never>(null, 'threes', target),
-  also: () => [],
-  heard: String,
-  chance: () => 0,
-};
+/** Two threes or three twos in six equal slots. */
+export const threesJudge = pairJudge(
+  'threes',
+  ofRhythm(({ threes }) => threes),
+  () => 'swaps-threes-and-twos',
+);

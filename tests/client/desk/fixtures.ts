@@ -82,7 +82,7 @@ export const RIGHT: Readonly<Record<string, string>> = {
 };
 
 /** What level 7 asks of it, with the count. */
-export const ORDER = questionsOf({ chords: ['Em', 'D'], strokesKnown: true, settlers: 2 }).filter(({ kind }) =>
+export const ORDER = questionsOf({ chords: ['Em', 'D'], grooveKnown: true, settlers: 2 }).filter(({ kind }) =>
   ['count', ...levelOf(7).questions].includes(kind),
 );
 

@@ -249,7 +249,7 @@ describe('beside the student’s own answers', () => {
   });
 
   test('it reads roots, qualities, sevenths, distances and one or several of the round, and no other answer', () => {
-    const questions = questionsOf({ chords: ['a', 'b'], strokesKnown: true, settlers: 2 });
+    const questions = questionsOf({ chords: ['a', 'b'], grooveKnown: true, settlers: 2 });
     const kinds = new Set(keysJudge.leansOn?.(0, questions).map((id) => id.replace(/-\d+$/, '')));
     expect(kinds).toEqual(new Set(['quality', 'seventh', 'root', 'distance', 'one-or-several']));
   });

@@ -312,7 +312,7 @@ describe('beside the student’s own answers', () => {
   });
 
   test('it reads the qualities, sevenths and distances of the round, and no other answer', () => {
-    const questions = questionsOf({ chords: ['a', 'b'], strokesKnown: true, settlers: 2 });
+    const questions = questionsOf({ chords: ['a', 'b'], grooveKnown: true, settlers: 2 });
     const read = ['quality-0', 'seventh-0', 'distance-1', 'quality-1', 'seventh-1'];
     expect(numeralJudge.leansOn?.(0, questions).filter((id) => !id.startsWith('root'))).toEqual(read);
   });

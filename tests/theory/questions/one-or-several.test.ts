@@ -62,7 +62,7 @@ describe('one key or several', () => {
   });
 
   test('it reads the keys of the round, and no other answer', () => {
-    const questions = questionsOf({ chords: ['a', 'b'], strokesKnown: true, settlers: 2 });
+    const questions = questionsOf({ chords: ['a', 'b'], grooveKnown: true, settlers: 2 });
     expect(oneOrSeveralJudge.leansOn?.(0, questions)).toEqual(['keys-0']);
   });
 

@@ -192,7 +192,7 @@ describe('the relative chord', () => {
 });
 
 test('marks lean on the quality of the same chord and on the other roots', () => {
-  const questions = questionsOf({ chords: ['A', 'B', 'A', 'C'], strokesKnown: true, settlers: 0 });
+  const questions = questionsOf({ chords: ['A', 'B', 'A', 'C'], grooveKnown: true, settlers: 0 });
   expect(rootJudge.leansOn?.(3, questions)).toEqual(['quality-3', 'root-0']);
 });
 

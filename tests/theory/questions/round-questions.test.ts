@@ -1,12 +1,14 @@
 import { expect, test } from 'vitest';
+import { RHYTHM_KINDS } from '../../../shared-theory/questions/question.ts';
 import { parseQuestionId, questionId, questionsOf } from '../../../shared-theory/questions/round-questions.ts';
 
+const GROOVE = [...RHYTHM_KINDS].map((kind) => `${kind}-0`);
 const LAST = ['numeral-0', 'one-or-several-0', 'keys-0'];
 const ofFirst = ['bass-0', 'quality-0', 'seventh-0', 'root-0'];
 const ofChord = (slot: number) => [`distance-${slot}`, `bass-${slot}`, `quality-${slot}`, `seventh-${slot}`];
 
 test.each<[string, string[], boolean, number, string[]]>([
-  ['one held chord', ['E'], true, 1, ['strokes-0', 'count-0', ...ofFirst, ...LAST, 'settler-0']],
+  ['one held chord', ['E'], true, 1, [...GROOVE, 'count-0', ...ofFirst, ...LAST, 'settler-0']],
   [
     'two chords, no groove',
     ['Em', 'D'],
@@ -14,14 +16,14 @@ test.each<[string, string[], boolean, number, string[]]>([
     2,
     ['count-0', 'direction-1', ...ofFirst, ...ofChord(1), ...LAST, 'settler-0', 'settler-1', 'home-0'],
   ],
-  ['one chord twice', ['E', 'E'], true, 0, ['strokes-0', 'count-0', 'direction-1', ...ofFirst, ...LAST, 'home-0']],
+  ['one chord twice', ['E', 'E'], true, 0, [...GROOVE, 'count-0', 'direction-1', ...ofFirst, ...LAST, 'home-0']],
   [
     'a chord that comes again is no new one; the third is asked for its root too',
     ['A', 'B', 'A', 'C'],
     true,
     0,
     [
-      'strokes-0',
+      ...GROOVE,
       'count-0',
       'order-0',
       'direction-1',
@@ -56,8 +58,8 @@ test.each<[string, string[], boolean, number, string[]]>([
     ],
   ],
   ['no chord', [], true, 0, []],
-])('%s', (_name, chords, strokesKnown, settlers, ids) => {
-  const questions = questionsOf({ chords, strokesKnown, settlers });
+])('%s', (_name, chords, grooveKnown, settlers, ids) => {
+  const questions = questionsOf({ chords, grooveKnown, settlers });
   expect(questions.map(({ id }) => id)).toEqual(ids);
   for (const question of questions) expect(parseQuestionId(question.id)).toEqual(question);
 });
@@ -66,7 +68,7 @@ test('over another bass its root is asked from the second chord on, and the bass
   const questions = questionsOf({
     chords: ['C', 'C', 'G', 'C'],
     basses: [null, 'E', 'B', 'E'],
-    strokesKnown: false,
+    grooveKnown: false,
     settlers: 0,
   });
   expect(questions.map(({ id }) => id)).toEqual([
@@ -91,7 +93,7 @@ test.each([
   'quality-1 ',
   'quality-100',
   'Quality-1',
-  'tempo-0',
+  'pace-0',
   'toString-0',
   '',
 ])('%j names no question', (text) => {
