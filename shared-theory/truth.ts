@@ -9,6 +9,8 @@ import { grooveOf, perform } from './perform.ts';
 import type { Performance, SoundedNote } from './perform.ts';
 import { modulo, pitchClass } from './pitch.ts';
 import type { NoteName } from './pitch.ts';
+import { isSwung } from './rhythm/feel.ts';
+import { rhythmOf } from './rhythm/rhythm-of.ts';
 import type { RhythmTruth } from './rhythm/rhythm-truth.ts';
 import { remembered } from './remembered.ts';
 import { settlersOf } from './settle.ts';
@@ -143,6 +145,7 @@ export function truthOf(vamp: VoicedVamp, performance: Performance): Truth {
     keys: keysByPolicy(chords),
     tempo: vamp.grooveText === '' ? null : vamp.tempo,
     strokes: strokeFeel(vamp, loopNotes),
+    rhythm: rhythmOf(vamp, performance),
     settlers: settlersOf(vamp).map(({ slot, note, keys }) => ({
       chord: slot && chordSymbol(slot.chord),
       note: note && note.name,
@@ -188,7 +191,8 @@ export function guitarTruth(slots: readonly Slot[], options: GuitarOptions = {})
     seed: 0,
   };
   // Which strings rang on top is not known: no answer is blamed on the top note.
-  const truth = { ...truthOf(vamp, perform(vamp)), tempo, top: [] };
+  const played = truthOf(vamp, perform(vamp));
+  const truth = { ...played, tempo, top: [], rhythm: groove && played.rhythm ? asPlayed(played.rhythm, groove) : null };
   if (!directions) return truth;
   if (directions.length !== slots.length - 1)
     throw new RangeError(
@@ -201,6 +205,11 @@ export function guitarTruth(slots: readonly Slot[], options: GuitarOptions = {})
   const lift = Math.max(0, Math.ceil((STANDARD_TUNING[0] - Math.min(...moved)) / 12)) * 12;
   const bass = moved.map((midi) => midi + lift);
   return { ...truth, bass, directions: bass.slice(1).map((midi) => directionOf(home + lift, midi)) };
+}
+
+/** What is known of a groove that the teacher plays: how he swings one that may go straight or swung is not. */
+function asPlayed(rhythm: RhythmTruth, { swing: [low, high] }: Groove): RhythmTruth {
+  return isSwung(low) === isSwung(high) ? rhythm : { ...rhythm, swing: null };
 }
 
 /** The bass nearest to its usual place, by octaves, that lies in the stated direction from home. */

@@ -12,7 +12,10 @@ export type Role = 'kick' | 'slap' | 'closed' | 'open' | 'silent';
 /** Numbers counted in a bar. */
 export type BarCount = 2 | 3 | 4 | 6 | 7;
 
-/** What one slot of the pattern was over all bars of the loop: one thing, or several where the bars differ, the most frequent first. */
+/**
+ * What one slot of the pattern was over all bars of the loop: one thing, or several where the bars differ, the most frequent first;
+ * of equally frequent ones the last heard, since the first bar of a chord may open it in another way.
+ */
 export type OnSlot<T> = readonly [T, ...T[]];
 
 /**
@@ -31,7 +34,7 @@ export type RhythmTruth = {
   readonly strokes: readonly OnSlot<GridStroke>[] | null;
   /** null where a stroke stands for no piece of a kit. */
   readonly roles: readonly OnSlot<Role>[] | null;
-  /** Slots that ring open where others are muted or stopped short, in every bar; null where all or none do. */
+  /** Slots that ring open where others are muted or stopped short, in the usual bar; null where all or none do. */
   readonly opened: readonly number[] | null;
   readonly pendulum: 'keeps' | 'breaks' | null;
   readonly drive: 'driving' | 'relaxed' | null;

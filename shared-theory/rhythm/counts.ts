@@ -1,0 +1,66 @@
+import { GRIDS } from '../groove-grid.ts';
+import { halfTimeOf, slotsPerNumber, threesOf, usualAccents } from './feel.ts';
+import type { HeardLoop, HeardStroke } from './heard-bars.ts';
+import type { RhythmTruth } from './rhythm-truth.ts';
+
+type Counts = Pick<RhythmTruth, 'counts' | 'barCounts'>;
+
+/** Beats a minute, all of them common practice. */
+const COUNTED_TWICE_TO = 200;
+const COUNTED_IN_TWO_FROM = 40;
+const EIGHTHS_COUNTED_TO = 80;
+const SIXTEENTHS_COUNTED_TO = 72;
+const IN_ONE_FROM = 144;
+
+/** The strokes of one slot of a bar, in every bar. */
+function inBars({ slots, perBar }: HeardLoop, place: number): readonly (HeardStroke | null)[] {
+  return slots.filter((_, slot) => slot % perBar === place);
+}
+
+/** Whether bass notes ring on 1 and 3 alone, and chords answer them: then two of them are two steps to a bar. */
+function hasTwoSteps(loop: HeardLoop): boolean {
+  const bar = 4 * slotsPerNumber(loop);
+  if (loop.perBar !== bar) return false;
+  const rings = (stroke: HeardStroke | null) => stroke?.bass === true && stroke.touch !== 'palm';
+  const onSteps = [0, bar / 2].every((place) => inBars(loop, place).every(rings));
+  const elsewhere = loop.slots.flatMap((stroke, slot) => (slot % (bar / 2) === 0 ? [] : (stroke ?? [])));
+  return onSteps && elsewhere.length > 0 && elsewhere.every(({ reach, bass }) => reach === 'high' && !bass);
+}
+
+/** Whether each and is heavier than the number before it: then the ands may be counted as 2 and 4. */
+function weighsAnds(loop: HeardLoop): boolean {
+  const step = slotsPerNumber(loop);
+  if (step % 2 !== 0) return false;
+  const accents = usualAccents(loop);
+  return accents.every((number, slot) => slot % step !== 0 || (accents[slot + step / 2] ?? 0) > number);
+}
+
+/**
+ * Lawful counts of what is heard, at a tempo of beats a minute, the usual one first. Each second count is common practice:
+ * - chops on the ands alone, or heavier there: twice as fast, the chops on 2 and 4;
+ * - bass on 1 and 3, chords against it: in two, a step a bass note;
+ * - the backbeat on 3: half as fast, where the bar is felt;
+ * - slow beats of three: by their eighths; a bar of two such by six;
+ * - slow beats of four sixteenths: by their eighths, as which they are often written;
+ * - a fast bar of three: in one;
+ * - sevens, whose beats are uneven: by their eighths, and the bar by its three groups.
+ */
+export function countsOf(loop: HeardLoop, tempo: number): Counts {
+  const { grid, perBar } = loop;
+  if (grid === 'V7') return { counts: [1, 2], barCounts: [7, 3] };
+  if (slotsPerNumber(loop) === 3) {
+    return { counts: tempo <= EIGHTHS_COUNTED_TO ? [1, 3] : [1], barCounts: perBar === 6 ? [2, 6] : [4] };
+  }
+  if (GRIDS[grid].meter === '3/4') {
+    // Six that are grouped by threes, whatever they are written in, are felt in two.
+    if (threesOf(loop) === 'two-threes') return { counts: [1, 2 / 3], barCounts: [2, 6] };
+    return { counts: tempo >= IN_ONE_FROM ? [1, 1 / 3] : [1], barCounts: [3] };
+  }
+  const twice =
+    (weighsAnds(loop) && 2 * tempo <= COUNTED_TWICE_TO) || (grid === 'S16' && tempo <= SIXTEENTHS_COUNTED_TO);
+  const inTwo = halfTimeOf(loop) === 'half-time' || (hasTwoSteps(loop) && tempo / 2 >= COUNTED_IN_TWO_FROM);
+  return {
+    counts: [1, ...(twice ? [2] : []), ...(inTwo ? [0.5] : [])],
+    barCounts: inTwo ? [4, 2] : [4],
+  };
+}

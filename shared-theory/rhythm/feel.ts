@@ -1,0 +1,136 @@
+import { BEATS_PER_BAR } from '../meters.ts';
+import { GRIDS } from '../groove-grid.ts';
+import type { HeardLoop, HeardStroke } from './heard-bars.ts';
+import { onSlots } from './heard-bars.ts';
+import { roleOf } from './roles.ts';
+import type { RhythmTruth } from './rhythm-truth.ts';
+
+/** Long to short: from here on it is heard as swung, up to here as straight; between it is neither. */
+const SWUNG_FROM = 1.25;
+const STRAIGHT_TO = 1.1;
+
+/** The hand comes down so often a second, at least, where it drives; it goes down and up no oftener where it is relaxed. */
+const DRIVING_FROM = 2.5;
+const RELAXED_TO = 6;
+
+/** Slots of a beat, or in sevens of a pair of eighths: its first is counted. */
+export function slotsPerNumber({ grid, perBar }: HeardLoop): number {
+  return grid === 'V7' ? 2 : perBar / BEATS_PER_BAR[GRIDS[grid].meter];
+}
+
+/** Whether a number is counted on a slot of the loop; the last eighth of a seven belongs to its last group, of three. */
+function isNumber(loop: HeardLoop, slot: number): boolean {
+  const place = slot % loop.perBar;
+  return place % slotsPerNumber(loop) === 0 && !(loop.grid === 'V7' && place === loop.perBar - 1);
+}
+
+const sounding = ({ slots }: HeardLoop) => slots.filter((stroke) => stroke !== null);
+const rings = ({ touch }: HeardStroke) => touch === 'open' || touch === 'ring';
+const isPlucked = (loop: HeardLoop) => sounding(loop).some(({ plucked }) => plucked);
+
+/** The accents that sound most often, by slot of the pattern. */
+export function usualAccents(loop: HeardLoop): readonly number[] {
+  return onSlots(loop, (stroke) => stroke?.accent ?? 0).map(([usual]) => usual);
+}
+
+/**
+ * Whether a hand that goes down on the numbers and up between (in sixteenths down on number and and, up between) plays it without
+ * stopping; it may miss the strings. Where slots come by threes or sevens there is no such hand.
+ */
+export function pendulumOf(loop: HeardLoop): RhythmTruth['pendulum'] {
+  if (slotsPerNumber(loop) % 2 !== 0 || loop.grid === 'V7' || isPlucked(loop)) return null;
+  const keeps = loop.slots.every(
+    (stroke, slot) => stroke === null || stroke.stroke === ((slot % loop.perBar) % 2 === 0 ? 'down' : 'up'),
+  );
+  return keeps ? 'keeps' : 'breaks';
+}
+
+/**
+ * Driving: downs alone, on the numbers and between, most of them muted or stopped short. Relaxed: downs and ups, all ringing, the
+ * numbers heavier than what lies between and nothing heavy there (common practice).
+ */
+export function driveOf(loop: HeardLoop): RhythmTruth['drive'] {
+  if (isPlucked(loop)) return null;
+  const strokes = sounding(loop);
+  const [numbers, between] = [true, false].map((wanted) => {
+    const places = loop.slots.flatMap((_, slot) => (isNumber(loop, slot) === wanted ? [slot] : []));
+    const heard = places.flatMap((slot) => loop.slots[slot] ?? []);
+    const weight = heard.reduce((sum, { accent }) => sum + accent, 0) / heard.length;
+    return { share: heard.length / places.length, weight, heaviest: Math.max(0, ...heard.map(({ accent }) => accent)) };
+  });
+  if (!numbers || !between) return null;
+  const downs = strokes.filter(({ stroke }) => stroke === 'down').length;
+  const ringing = strokes.filter(rings).length;
+  if (downs === strokes.length) {
+    const often = strokes.length / (loop.slots.length * loop.slotSeconds) >= DRIVING_FROM;
+    const inARow = numbers.share >= 0.5 && between.share >= 1 / 3;
+    return often && inARow && ringing < strokes.length / 2 ? 'driving' : null;
+  }
+  const open = ringing === strokes.length && downs > 0;
+  const gentle = numbers.weight > between.weight && between.heaviest < 3 && 1 / loop.slotSeconds <= RELAXED_TO;
+  return open && gentle ? 'relaxed' : null;
+}
+
+/** Long to short, by the onsets of neighbours that sound within a bar; null where none does off the even slots. */
+export function swingRatioHeard({ grid, slots, perBar, slotSeconds }: HeardLoop): number | null {
+  if (!GRIDS[grid].swings) return null;
+  const longs: number[] = [];
+  for (const [slot, stroke] of slots.entries()) {
+    if (stroke === null || (slot % perBar) % 2 === 0) continue;
+    const before = slots[slot - 1];
+    const after = (slot + 1) % perBar === 0 ? null : slots[slot + 1];
+    if (before) longs.push(stroke.time - before.time);
+    else if (after) longs.push(2 * slotSeconds - (after.time - stroke.time));
+  }
+  if (longs.length === 0) return null;
+  const long = longs.reduce((sum, each) => sum + each, 0) / longs.length;
+  return long / (2 * slotSeconds - long);
+}
+
+/** Whether pairs that are so much longer first, long to short, are heard as swung. */
+export function isSwung(ratio: number): boolean {
+  return ratio >= SWUNG_FROM;
+}
+
+export function swingOf(loop: HeardLoop): RhythmTruth['swing'] {
+  const ratio = swingRatioHeard(loop);
+  if (ratio === null) return null;
+  return isSwung(ratio) ? 'swung' : ratio <= STRAIGHT_TO ? 'straight' : null;
+}
+
+/**
+ * Where the backbeat falls in a bar of four: on 2 and 4, or on 3. It is the slap where there is one, else what is heavier than the
+ * other numbers.
+ */
+export function halfTimeOf(loop: HeardLoop): RhythmTruth['halfTime'] {
+  const step = slotsPerNumber(loop);
+  if (loop.perBar !== 4 * step) return null;
+  const slaps = onSlots(loop, (stroke) => stroke !== null && roleOf(stroke) === 'slap').map(([usual]) => usual);
+  const accents = usualAccents(loop);
+  const places: ReturnType<typeof halfTimeIn>[] = [];
+  for (let bar = 0; bar < loop.pattern; bar += loop.perBar) {
+    const beats = [0, 1, 2, 3].map((beat) => bar + beat * step);
+    places.push(
+      halfTimeIn(
+        beats.map((slot) => slaps[slot] === true),
+        beats.map((slot) => accents[slot] ?? 0),
+      ),
+    );
+  }
+  const [first = null] = places;
+  return places.every((place) => place === first) ? first : null;
+}
+
+function halfTimeIn(slaps: readonly boolean[], accents: readonly number[]): RhythmTruth['halfTime'] {
+  const [one = 0, two = 0, three = 0, four = 0] = slaps.includes(true) ? slaps.map(Number) : accents;
+  if (Math.min(two, four) > Math.max(one, three)) return 'full-time';
+  return three > Math.max(one, two, four) ? 'half-time' : null;
+}
+
+/** How a bar of six equal slots is grouped, by what is heavier than its neighbours in the middle of it. */
+export function threesOf(loop: HeardLoop): RhythmTruth['threes'] {
+  if (loop.perBar !== 6) return null;
+  const [, , third = 0, middle = 0, fifth = 0] = usualAccents(loop);
+  if (middle > Math.max(third, fifth)) return 'two-threes';
+  return Math.min(third, fifth) > middle ? 'three-twos' : null;
+}
