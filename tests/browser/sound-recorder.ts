@@ -22,22 +22,28 @@ declare global {
   }
 }
 
-/** Runs beside the sound, not beside the page: whatever holds the page up, nothing is lost. */
-const RECORDER = `
+/**
+ * Runs beside the sound, not beside the page: whatever holds the page up, nothing is lost. Under load the audio clock itself leaps or
+ * turns back: a block ends there, so that what it holds is whole, and lies where the clock had it.
+ */
+export const RECORDER = `
 registerProcessor('recorder', class extends AudioWorkletProcessor {
   block = new Float32Array(4096);
   length = 0;
   first = 0;
   process([[input]]) {
+    if (this.length > 0 && currentFrame !== this.first + this.length) this.send();
     if (this.length === 0) this.first = currentFrame;
     if (input) this.block.set(input, this.length);
     this.length += 128;
-    if (this.length === this.block.length) {
-      this.port.postMessage({ samples: this.block, first: this.first }, [this.block.buffer]);
-      this.block = new Float32Array(4096);
-      this.length = 0;
-    }
+    if (this.length === this.block.length) this.send();
     return true;
+  }
+  send() {
+    const samples = this.block.slice(0, this.length);
+    this.port.postMessage({ samples, first: this.first }, [samples.buffer]);
+    this.block.fill(0);
+    this.length = 0;
   }
 });
 `;
