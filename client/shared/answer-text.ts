@@ -1,11 +1,14 @@
 import { questionWords } from '../../server/protocol/words/en.ts';
 import { listed, numberWord } from '../../server/protocol/words/counting.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
+import { grooveAnswers } from '../../server/protocol/words/groove-answers.ts';
 import { figureOrdinal, ordinal } from '../../server/protocol/words/ordinals.ts';
 import { usualKey } from '../../shared-theory/keys.ts';
 import { printChord, printNote } from './names.ts';
 import { HOME_IDS } from '../../shared-theory/questions/keys/ask.ts';
-import type { NeckPlace } from '../../shared-theory/questions/question.ts';
+import { GRID_KINDS, TAPPED_KINDS, type Kind, type NeckPlace } from '../../shared-theory/questions/question.ts';
+import { tappedTempo } from '../../shared-theory/taps/taps.ts';
+import { gridText } from './answer-grid.ts';
 import { distanceText } from './answer-names.ts';
 import { orderText } from './order-text.ts';
 import { numeralsText } from './right-readings.ts';
@@ -28,14 +31,29 @@ const SPELLINGS: readonly (readonly string[])[] = [
 
 const OPEN_STRING = { 5: 9, 6: 4 } as const;
 
-/** An answer in a few words, as it stands inside a sentence: `up`, `minor`, `G`, `D and G`, `distance 4, up`, `vi – V`, `A B A C`. */
-export function answerText(kind: string, answer: unknown): string {
+/**
+ * An answer in a few words, as it stands inside a sentence: `up`, `minor`, `G`, `D and G`, `distance 4, up`, `vi – V`, `A B A C`, `about
+ * 96 a minute`, `heavy on 2 and 4`. `grid` is the one that was drawn on.
+ */
+export function answerText(kind: string, answer: unknown, grid?: string): string {
   if (answer === null || answer === undefined) return '';
+  const tempo = tempoOf(kind, answer);
+  if (tempo !== null) return fill(grooveAnswers.tempo, { tempo });
+  if (isDrawn(kind) && Array.isArray(answer)) return gridText(kind, answer, grid);
   if (isPlace(answer)) return noteText(answer);
   if (Array.isArray(answer)) return listText(kind, answer);
   if (typeof answer === 'number') return numberText(kind, answer);
   return typeof answer === 'string' ? wordText(kind, answer) : '';
 }
+
+/** Beats a minute of an answer that was tapped; null of any other. */
+function tempoOf(kind: string, answer: unknown): number | null {
+  if (!TAPPED_KINDS.has(kind as Kind)) return null;
+  const taps = typeof answer === 'object' && answer !== null && 'taps' in answer ? answer.taps : answer;
+  return Array.isArray(taps) ? tappedTempo(taps) : null;
+}
+
+const isDrawn = (kind: string): kind is 'accents' | 'stroke-grid' | 'roles' | 'opened' => GRID_KINDS.has(kind as Kind);
 
 function wordText(kind: string, answer: string): string {
   const words: Readonly<Record<string, string>> = kind === 'seventh' ? questionWords.sevenths : questionWords.options;

@@ -6,6 +6,7 @@ import { lineNumber } from '../../shared-theory/distance-line.ts';
 import { printDistance } from '../../shared-theory/printer.ts';
 import { printKey } from './names.ts';
 import { wayOf } from './answer-names.ts';
+import { gridText } from './answer-grid.ts';
 import { keyName } from './drawings/circle-layout.ts';
 import { orderText } from './order-text.ts';
 import { numeralsText, rightReadings } from './right-readings.ts';
@@ -19,9 +20,30 @@ export function rightSentence(
   kind: string,
   { answer, also = [], key }: Omit<WireTruth, 'name'>,
   said: (numerals: readonly string[]) => string = numeralsText,
+  grid?: string,
 ): string {
   const right = rightWords;
   switch (kind) {
+    case 'tempo':
+    case 'drop-out':
+      // The key of taps is their tempo.
+      return fill(right[kind], { tempos: listed([key, ...also], countingWords.or) });
+    case 'steadiness':
+      return right.steadiness;
+    case 'bar-count':
+      return fill(right['bar-count'], {
+        numbers: listed(
+          [key, ...also].map((count) => numberWord(Number(count))),
+          countingWords.or,
+        ),
+      });
+    case 'accents':
+    case 'roles':
+      return `${capital(gridText(kind, answer as readonly unknown[], grid))}.`;
+    case 'stroke-grid':
+      return fill(right.hand, { strokes: gridText(kind, answer as readonly unknown[], grid) });
+    case 'opened':
+      return fill(right.opened, { places: gridText(kind, answer as readonly unknown[], grid) });
     case 'count':
       return answer === 1 ? right.countOne : fill(right.count, { Number: capital(numberWord(Number(answer))) });
     case 'order':

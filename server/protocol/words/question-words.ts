@@ -1,6 +1,5 @@
 import { countingWords } from './counting.ts';
 import { ordinalWords } from './ordinals.ts';
-import { slotAnswers, slotWords } from './asked/beat-grid.ts';
 import { directionAnswers } from './asked/direction.ts';
 import { distanceAnswers, lineWords } from './asked/distance.ts';
 import { feelAnswers } from './asked/feel.ts';
@@ -13,7 +12,6 @@ import { orderAnswers } from './asked/order.ts';
 import { qualityAnswers } from './asked/quality.ts';
 import { seventhAnswers } from './asked/seventh.ts';
 import { strokesAnswers } from './asked/strokes.ts';
-import { tapAnswers } from './asked/taps.ts';
 
 /** Names of answers, of all questions together: host and desk. A phone fetches those of each question with its pad. */
 export const questionWords = {
@@ -23,9 +21,6 @@ export const questionWords = {
   sevenths: seventhAnswers,
   order: orderAnswers,
   homes: homeAnswers,
-  slots: slotAnswers,
-  grid: slotWords,
-  taps: tapAnswers,
   /** Beside the neck under a capo, in lines. */
   capoNames: ['names are', 'sounding names'],
   keysHome: homeWords,
