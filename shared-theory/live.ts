@@ -3,7 +3,7 @@ export { chordAlone, rootAlone, rootThenChord } from './live/alone.ts';
 export { barsOf, inTurn, type PerformedBar } from './live/bars.ts';
 export { bassAlone, bassForward } from './live/bass.ts';
 export { countIn, type CountInBeat } from './live/count-in.ts';
-export { mutedStrings } from './live/hand.ts';
+export { echoed, mutedStrings } from './live/hand.ts';
 export { kitOnly } from './live/kit.ts';
 export { softly, unheard } from './live/levels.ts';
 export { holdSlot, pairSlots, wholeBars } from './live/slots.ts';

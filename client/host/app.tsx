@@ -36,6 +36,11 @@ export function Host(props: HostProps) {
     <>
       <Screen {...props} />
       {view && !sound.cautioning ? <SoundBanner view={view} sound={sound} actions={actions} needed={lesson} /> : null}
+      {sound.shaking ? (
+        <p class="hand-care" role="status">
+          {hostWords.hands.shake} <span class="hand-care-pain">{hostWords.hands.pain}</span>
+        </p>
+      ) : null}
       {lost ? (
         <p class="lost" role="status">
           {hostWords.round.reconnecting}

@@ -31,6 +31,8 @@ export type HostParts = {
 };
 
 const CAUTIONED = 'hearsay-ears-first';
+/** The room whose lesson has been reminded of its hands. */
+const SHAKEN = 'hearsay-hands-shaken';
 /** A room open for so long without a seat: phones may not get through. */
 const UNREACHED_MS = 60_000;
 
@@ -58,6 +60,7 @@ export function createHost(room: string, parts: HostParts): HostState {
       desk.took(round, change);
     },
     onSilent: (round) => facts.tell({ type: 'SilenceKept', round }),
+    onRest: (_round, seconds) => remind(seconds),
     onStopped: (round) => {
       facts.tell({ type: 'VampStopped', round });
       desk.stopped(round);
@@ -77,6 +80,16 @@ export function createHost(room: string, parts: HostParts): HostState {
     },
   });
   const desk = createSoundDesk(sound);
+  /** The room is told to shake its hands out. */
+  const shaking = signal(false);
+  const remind = (seconds: number): void => {
+    if (keep.get(SHAKEN) === room) return;
+    keep.set(SHAKEN, room);
+    shaking.value = true;
+    setTimeout(() => {
+      shaking.value = false;
+    }, seconds * 1000);
+  };
 
   const connection = connect(
     { role: 'host', room, version: PROTOCOL_VERSION, page: newId() },
@@ -136,6 +149,12 @@ export function createHost(room: string, parts: HostParts): HostState {
     const { voice, pitch, smallSpeaker } = view.value.settings;
     sound.setInstrument({ voice, pitch, smallSpeaker });
   });
+  const answering = computed(() => view.value?.current?.status === 'open');
+  effect(() => sound.playAlong(!answering.value));
+  effect(() => {
+    // The next lesson of the room is reminded once more.
+    if (view.value?.status === 'lesson-ended') keep.remove(SHAKEN);
+  });
   const delay = createSpeakerDelay(keep);
   effect(() => sound.setDelay(delay.value / 1000));
   effect(() => {
@@ -160,6 +179,7 @@ export function createHost(room: string, parts: HostParts): HostState {
       state: state.value,
       ringSwitch,
       cautioning: cautioning.value !== null,
+      shaking: shaking.value && !answering.value,
       deviceChanged: deviceChanged.value,
       level: sound.level,
       position: sound.position,

@@ -5,6 +5,7 @@ import {
   bassAlone,
   bassForward,
   chordAlone,
+  echoed,
   inTurn,
   kitOnly,
   mutedStrings,
@@ -93,6 +94,9 @@ function performanceOf(vamp: LiveVamp, controls: Controls, played: readonly Play
       return joined(mutedStrings(round, options));
     case 'kit-only':
       return kitOnly(round, full());
+    case 'echo':
+      // A band would play the loop's own groove over the one that was drawn.
+      return echoed(round, mode.groove, options);
     case 'soft':
       return softly(joined(full()));
     case 'silence':
@@ -132,6 +136,7 @@ const OWN_LEVEL: readonly Mode['kind'][] = [
   'root-then-chord',
   'muted',
   'kit-only',
+  'echo',
 ];
 
 /** Strokes on muted strings are all peak and no ring: as loud as the loop to a meter, they would jump out of it. */
@@ -151,7 +156,7 @@ export function levelOf({ vamp, controls, played }: Program): {
   const own = OWN_LEVEL.includes(mode.kind);
   const key = JSON.stringify([own ? mode : 'loop', feel, band.kit, band.bass]);
   const once = { loops: 1, human: false };
-  const decibels = mode.kind === 'muted' ? MUTED_DECIBELS : 0;
+  const decibels = mode.kind === 'muted' || mode.kind === 'echo' ? MUTED_DECIBELS : 0;
   if (own) return { key, performance: () => performanceOf(vamp, controls, played, once), decibels };
   const { tempo } = withFeel(vamp, feel);
   const loop: Controls = { ...controls, mode: { kind: 'full' }, tempo };
@@ -167,7 +172,8 @@ export function enteredBar(program: Program, bar: number): PerformedBar {
   const plain = barOf(program, bar);
   const pushes = grooveOf(feltVamp(vamp, controls))?.slots.some((slot) => slot.pushes) ?? false;
   const [first] = plain.notes;
-  if (bar === 0 || !pushes || !first || first.time < LATE_FIRST_SECONDS || controls.mode.kind === 'both') return plain;
+  const begun = controls.mode.kind === 'both' || controls.mode.kind === 'echo';
+  if (bar === 0 || !pushes || !first || first.time < LATE_FIRST_SECONDS || begun) return plain;
   const from = startedAt(played, (bar % barsPerLoop) * BEATS_PER_BAR[vamp.meter]);
   const [entered] = barsOf(performanceOf(vamp, controls, from, { loops: 2, human: true }));
   return entered ? { ...entered, time: plain.time, chord: plain.chord } : plain;
@@ -222,6 +228,7 @@ const WHOLE_LOOP: readonly Mode['kind'][] = [
   'kit-only',
   'soft',
   'drop-out',
+  'echo',
 ];
 
 /** Whether the loop sounds as it is, however it is played. */

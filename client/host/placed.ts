@@ -1,4 +1,5 @@
 import type { SoundChange } from '../../server/protocol/messages.ts';
+import type { HandRun } from '../../shared-theory/hand-care.ts';
 import type { CountInBeat } from '../../shared-theory/live.ts';
 import type { Program } from './live-program.ts';
 
@@ -13,6 +14,20 @@ export type Voice = {
 
 /** A voice with the string that sounds it (null where nothing else silences it) and the moment at which that string is let go. */
 export type Sounding = { readonly voice: Voice; readonly string: string | null; until: number };
+
+/** What is to be known before a bar is placed, beside where it begins. */
+export type Ordered = {
+  readonly program: Program;
+  readonly changes: readonly SoundChange[];
+  /** Bars placed unheard since that took. */
+  readonly unheard: number;
+  /** Bars still to be heard before the loop drops out; null while it is not to. */
+  readonly dropsIn: number | null;
+  /** How the hands in the room fare that play along. */
+  readonly hand: HandRun;
+  /** The music broke off before it: the bar begins anew. */
+  readonly broken: boolean;
+};
 
 /** A stretch of music that is scheduled; times in seconds of the audio clock. */
 export type Placed = {
@@ -32,13 +47,10 @@ export type Placed = {
       readonly count: number;
       /** Bars that have passed unheard before it, since that took. */
       readonly unheard: number;
-      /** As it stood before its line: what was ordered, without what goes by itself there, the bars unheard until then, and whether the music had broken off. */
-      readonly ordered: {
-        readonly program: Program;
-        readonly changes: readonly SoundChange[];
-        readonly unheard: number;
-        readonly broken: boolean;
-      };
+      /** The hand is given a rest on its line. */
+      readonly rests: boolean;
+      /** As it stood before its line: what was ordered, without what goes by itself there. */
+      readonly ordered: Ordered;
     }
 );
 

@@ -84,6 +84,7 @@ export function playedSlots(vamp: LiveVamp, mode: Mode): readonly Played[] {
     case 'soft':
     case 'silence':
     case 'drop-out':
+    case 'echo':
       return laidOut(vamp.slots.map(own));
   }
 }

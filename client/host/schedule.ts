@@ -1,6 +1,8 @@
 import { isBeside, type SoundChange } from '../../server/protocol/messages.ts';
+import { RESTED, type HandRun } from '../../shared-theory/hand-care.ts';
 import { countIn } from '../../shared-theory/live.ts';
-import { climbedControls } from './controls.ts';
+import { changedControls, climbedControls, takenAs } from './controls.ts';
+import { dueRest, handAfter, readyRest } from './hand-rest.ts';
 import {
   barBehind,
   barOf,
@@ -16,6 +18,7 @@ import {
   stopRinging,
   stopSounding,
   timeAt,
+  type Ordered,
   type Origin,
   type Placed,
   type Sounding,
@@ -36,8 +39,8 @@ export const UNHEARD_BARS = 2;
 /** A string that is struck again so much before its time is up, in seconds, is stopped. */
 const EARLY_SECONDS = 0.001;
 
-/** The next bar as it will be placed. */
-type Due = Struck & { readonly changes: readonly SoundChange[] };
+/** The next bar as it will be placed; `rests` where the hands in the room are given a rest on its line. */
+type Due = Struck & { readonly changes: readonly SoundChange[]; readonly rests: boolean };
 
 /** A vamp that plays: what was ordered, where it has come, and what of it is placed. */
 export type Running = {
@@ -58,6 +61,11 @@ export type Running = {
   broken: boolean;
   /** Bars placed unheard since that took. */
   unheard: number;
+  /** Bars still to be placed before the loop drops out; null while it is not to. */
+  dropsIn: number | null;
+  /** The room plays along, and how its hands fare. */
+  along: boolean;
+  hand: HandRun;
   due: Due | null;
   placed: Placed[];
 };
@@ -86,12 +94,17 @@ export function barAfter({ placed, changes }: Running, next: Program): number {
   return nextBar(last.program, barBehind(last.program, last.bar), next);
 }
 
-/** The next bar, with what goes by itself on its line: a step of a climb, and the loop back after it dropped out. */
-function dueBar(running: Running): Due {
+/** The next bar, with what goes by itself on its line: a step of a climb, a loop that drops out or is back, a rest for hands. */
+function dueBar(running: Running, stage: Stage): Due {
   const { vamp, program, bar, count, changes } = running;
   let { controls } = program;
   const own: SoundChange[] = [];
   const asOrdered = changes.every(isBeside);
+  if (running.dropsIn === 0) {
+    const out = { kind: 'drop-out' } as const;
+    controls = { ...controls, mode: out };
+    own.push(out);
+  }
   if (controls.mode.kind === 'drop-out' && asOrdered && running.unheard >= UNHEARD_BARS) {
     controls = { ...controls, mode: { kind: 'full' } };
     own.push({ kind: 'full' });
@@ -102,9 +115,17 @@ function dueBar(running: Running): Due {
     controls = climbedControls(controls);
     own.push({ kind: 'tempo', tempo: controls.tempo });
   }
+  const rest = own.length === 0 && asOrdered ? dueRest(running.hand, program, stage) : null;
+  if (rest?.change) {
+    const before = controls;
+    controls = changedControls(vamp, before, rest.change);
+    own.push(...takenAs(before, controls, rest.change));
+  }
   const next = own.length === 0 ? program : programOf(vamp, controls);
-  const anew = running.broken || [...changes, ...own].some(beginsAnew);
-  return { program: next, performed: anew ? enteredBar(next, bar) : barOf(next, bar), changes: [...changes, ...own] };
+  const taken = [...changes, ...own];
+  const anew = running.broken || taken.some(beginsAnew);
+  const performed = anew ? enteredBar(next, bar) : barOf(next, bar);
+  return { program: next, performed, changes: taken, rests: rest !== null };
 }
 
 /** Whether the strings that ring are stopped on the line of a change: where only tempo or company change, they ring on. */
@@ -122,26 +143,29 @@ export function placeNext(running: Running, now: number, stage: Stage): boolean 
     running.origin = { time: now + START_SECONDS, beats: running.beats };
     running.due = null;
   }
-  const due = (running.due ??= dueBar(running));
-  const { program, performed, changes } = due;
+  const due = (running.due ??= dueBar(running, stage));
+  const { program, performed, changes, rests } = due;
   if (!stage.ready(program, performed)) {
     if (first && nextTime(running) < now + COUNT_ON_SECONDS) placeCountIn(running, stage);
     return false;
   }
-  const { bar, count, unheard, broken } = running;
+  const { bar, count, unheard, broken, dropsIn, hand } = running;
   const start = nextTime(running);
   // Times are products of the beats since the last change of tempo.
   if (program.controls.tempo !== running.program.controls.tempo) running.origin = { time: start, beats: running.beats };
   const silent = changes.every(isBeside) ? unheard : 0;
-  const ordered = { program: running.program, changes: running.changes, unheard, broken };
+  const ordered: Ordered = { program: running.program, changes: running.changes, unheard, broken, dropsIn, hand };
   running.beats += program.beats[bar] ?? 0;
   running.program = program;
   const end = nextTime(running);
   if (changes.some(beginsAnew)) stopRinging(running.placed, start);
   const sounds = strikeBar(running.placed, due, start, stage);
-  const placed = { kind: 'bar', start, end, sounds, program, bar, count, changes, ordered } as const;
+  const placed = { kind: 'bar', start, end, sounds, program, bar, count, changes, rests, ordered } as const;
   running.placed.push({ ...placed, unheard: silent, told: false });
   running.unheard = isUnheard(program.controls.mode) ? silent + 1 : 0;
+  running.dropsIn = dropsIn === null || dropsIn === 0 ? null : dropsIn - 1;
+  running.hand = handAfter(rests ? RESTED : hand, running.along, program, performed);
+  readyRest(running.hand, program, stage);
   running.changes = [];
   running.due = null;
   running.broken = false;
@@ -192,6 +216,8 @@ export function takeBack(running: Running, from: number): void {
   running.bar = line.bar;
   running.count = line.count;
   running.unheard = line.ordered.unheard;
+  running.dropsIn = line.ordered.dropsIn;
+  running.hand = line.ordered.hand;
   running.broken = line.ordered.broken;
   running.origin = { time: line.start, beats: 0 };
 }

@@ -195,6 +195,8 @@ export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'tone' | 
       // A loop that dropped out is back; a climb has come a step further.
       if (change.kind === 'full' && wanted.mode.kind === 'drop-out') wanted = { ...wanted, mode: change };
       if (change.kind === 'tempo' && wanted.climb !== null) wanted = { ...wanted, tempo: change.tempo };
+      // Hands that were given a rest keep it.
+      if (change.kind === 'feel') wanted = { ...wanted, feel: change.feel };
     },
     stopped: (round) => {
       if (sounding?.round === round) sounding = null;

@@ -6,6 +6,8 @@ export type LocalSound = {
   readonly ringSwitch: boolean;
   /** The caution stands on the screen now, between the press and the first note. */
   readonly cautioning: boolean;
+  /** Hands have struck fast downs for long: the room is told to shake them out. */
+  readonly shaking: boolean;
   /** Speakers were plugged or unplugged since the last test note. */
   readonly deviceChanged: boolean;
   /** Level of what leaves the page now: 0 silence, 1 full scale. Read on every frame. */
@@ -60,6 +62,7 @@ export const SOUND_OFF: LocalSound = {
   state: 'off',
   ringSwitch: false,
   cautioning: false,
+  shaking: false,
   deviceChanged: false,
   level: () => 0,
   position: () => null,

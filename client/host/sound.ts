@@ -43,6 +43,8 @@ export type Sound = {
   readonly play: (round: string, vamp: LiveVamp) => Promise<boolean>;
   /** Takes effect on the next bar line of the round that plays; `onTook` tells when it did. */
   readonly change: (change: SoundChange) => Promise<void>;
+  /** Whether the room plays along: hands that do are given a rest in time. */
+  readonly playAlong: (along: boolean) => void;
   /** Plays a tone while no vamp sounds; another tone or a vamp ends it. */
   readonly tone: (tone: Tone) => void;
   /** Clicks once a second while no vamp sounds, until something else is to sound; false ends them. True where they sound now. */
@@ -280,6 +282,7 @@ export function createSound(open: (options: AudioOptions) => AudioOut, events: S
     },
     play,
     change,
+    playAlong: (along) => player.playAlong(along),
     tone: (tone) => {
       if (state === 'running' && player.playing() === null) tones.play(tone, instrument);
     },

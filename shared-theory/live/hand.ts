@@ -1,3 +1,4 @@
+import { grooveLine, parseGroove } from '../groove-text.ts';
 import { STANDARD_TUNING } from '../neck.ts';
 import { perform } from '../perform.ts';
 import type { Performance, PerformOptions, SoundedNote } from '../perform.ts';
@@ -16,4 +17,20 @@ export function mutedStrings(vamp: VoicedVamp, options: PerformOptions = {}): Pe
     return { ...note, touch: 'dead', fret: 0, midi, duration: Math.min(note.duration, DEAD_SECONDS) };
   });
   return { ...performance, notes };
+}
+
+/**
+ * A grid that was drawn, struck on muted strings for as long as a loop lasts, at the vamp's tempo: every stroke as it was drawn, whatever
+ * the loop's own groove does and wherever its chords begin. `groove` is a text of the grid language in the vamp's meter. Throws
+ * `GrooveError` for a text that is none, `RangeError` for one of another meter.
+ */
+export function echoed(vamp: VoicedVamp, groove: string, options: PerformOptions = {}): Performance {
+  const { opening: _, slots, ...drawn } = parseGroove(groove);
+  const [first] = vamp.slots;
+  if (!first) throw new RangeError('A vamp has at least one chord.');
+  // Dead throughout, and one chord: nothing asks for a fuller stroke than the one that was drawn.
+  const dead = slots.map((slot) => (slot.touch === 'none' ? slot : { ...slot, touch: 'dead' as const }));
+  const beats = vamp.slots.reduce((sum, slot) => sum + slot.beats, 0);
+  const grooveText = grooveLine({ ...drawn, slots: dead });
+  return mutedStrings({ ...vamp, grooveText, slots: [{ ...first, beats }] }, options);
 }

@@ -60,6 +60,12 @@ export const hostWords = {
     go: 'Start quietly',
   },
 
+  /** Once a lesson, after long fast downstrokes. */
+  hands: {
+    shake: 'Let go and shake your hands out.',
+    pain: 'Pain means stop, and see somebody who knows hands.',
+  },
+
   round: {
     listen: 'Hands off. Only listen.',
     feel: 'Feel the numbers.',
@@ -97,6 +103,7 @@ export const hostWords = {
       both: '',
       silence: 'silence',
       'drop-out': 'two bars unheard: keep it going',
+      echo: 'somebody’s grid, on muted strings',
     },
     aloud: 'Aloud, no phones.',
     memory: 'From memory.',

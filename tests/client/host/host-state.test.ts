@@ -17,6 +17,7 @@ const flush = async (): Promise<void> => {
 function stage(options: { readonly cautioned?: boolean; readonly slow?: boolean } = {}) {
   const calls: string[] = [];
   const delays: number[] = [];
+  const alongs: boolean[] = [];
   const instruments: string[] = [];
   const sent: Command[] = [];
   const status = signal<ConnectionStatus>({ kind: 'live' });
@@ -55,6 +56,7 @@ function stage(options: { readonly cautioned?: boolean; readonly slow?: boolean 
       return on;
     },
     sinceClick: () => null,
+    playAlong: (along) => alongs.push(along),
     play: (round, vamp) => {
       if (playing === round) return Promise.resolve(true);
       stop();
@@ -141,6 +143,8 @@ function stage(options: { readonly cautioned?: boolean; readonly slow?: boolean 
       events?.onState('lost');
     },
     plugged: () => events?.onDeviceChange(),
+    alongs,
+    rest: (seconds: number) => events?.onRest('r1', seconds),
     types: () => sent.map(({ type }) => type),
   };
 }
@@ -593,5 +597,36 @@ describe('the delay of the speakers', () => {
     await flush();
     order({ order: 'tone', tone: { kind: 'string', string: 6 } });
     expect(calls.at(-1)).toBe('tone string');
+  });
+});
+
+describe('hands', () => {
+  test('the room plays along except while a question is open', () => {
+    const { view, alongs } = stage();
+    expect(alongs).toEqual([true]);
+    for (const status of ['open', 'closed', 'shown', 'open'] as const) view(roundAt(1, status));
+    expect(alongs).toEqual([true, false, true, false]);
+  });
+
+  test('are to be shaken out once a lesson, for some bars, and never while a question is open', () => {
+    vi.useFakeTimers();
+    const { host, view, rest } = stage();
+    const shaking = (): boolean => host.sound.value.shaking;
+    view(roundAt(1, 'shown'));
+    expect(shaking()).toBe(false);
+    rest(12);
+    expect(shaking()).toBe(true);
+    view(roundAt(2, 'open'));
+    expect(shaking()).toBe(false);
+    view(roundAt(2, 'closed'));
+    expect(shaking()).toBe(true);
+    vi.advanceTimersByTime(12_000);
+    expect(shaking()).toBe(false);
+    rest(12);
+    expect(shaking()).toBe(false);
+    view({ ...roundAt(2, 'shown'), status: 'lesson-ended' });
+    view(roundAt(1, 'shown'));
+    rest(12);
+    expect(shaking()).toBe(true);
   });
 });

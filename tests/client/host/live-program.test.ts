@@ -2,6 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { SoundChange } from '../../../server/protocol/messages.ts';
 import { chordPitchClasses } from '../../../shared-theory/chords.ts';
+import { GRIDS, type Grid } from '../../../shared-theory/groove-grid.ts';
 import { GROOVES } from '../../../shared-theory/grooves.ts';
 import { BEATS_PER_BAR } from '../../../shared-theory/meters.ts';
 import { bassOf } from '../../../shared-theory/neck.ts';
@@ -41,12 +42,23 @@ const KINDS = [
   'both',
   'silence',
   'drop-out',
+  'echo',
 ] as const satisfies readonly Mode['kind'][];
 const anyMode = fc.constantFrom(...KINDS);
 const anyBand = fc.record({ kit: fc.boolean(), bass: fc.boolean() });
 
-function changeOf(kind: (typeof KINDS)[number], slot: number, beats: number): Mode {
+/** A grid of a meter on which every slot but the first is struck, as a grid that was drawn travels. */
+function drawnIn(grid: Grid): string {
+  const { meter, slots } = GRIDS[grid];
+  const lane = (first: string, other: string) => [first, ...Array.from({ length: slots - 1 }, () => other)].join('');
+  const lanes = `strk ${lane('d', 'D')} / zone ${lane('.', 'A')} / tch ${lane('.', 'o')} / acc ${lane('0', '1')}`;
+  return `drawn, Drawn | ${grid} | ${meter} | 40-200 | r=1 / ${lanes}`;
+}
+
+function changeOf(kind: (typeof KINDS)[number], slot: number, beats: number, grid: Grid = 'E8'): Mode {
   switch (kind) {
+    case 'echo':
+      return { kind, groove: drawnIn(grid) };
     case 'hold':
     case 'pair':
     case 'root-alone':
@@ -93,7 +105,7 @@ test('whatever is played: only notes of the chords that it says, no empty bar bu
           settlers: [slotOf('Ebm', beats)],
           band,
         };
-        const mode = changeOf(kind, seed % slots.length, beats);
+        const mode = changeOf(kind, seed % slots.length, beats, groove.grid);
         const { bars, played, barsPerLoop, again } = programAfter(vamp, mode);
         expect(bars.length % barsPerLoop).toBe(0);
         expect(again % barsPerLoop).toBe(0);
@@ -102,17 +114,17 @@ test('whatever is played: only notes of the chords that it says, no empty bar bu
           expect(bar.time).toBeCloseTo(time, 6);
           expect(bar.seconds).toBeCloseTo((beats * 60) / vamp.tempo, 6);
           expect(bar.notes.length === 0).toBe(isUnheard(mode) || kind === 'kit-only');
-          expect(bar.kit.length > 0).toBe(!isUnheard(mode) && (band.kit || kind === 'kit-only'));
+          expect(bar.kit.length > 0).toBe(!isUnheard(mode) && kind !== 'echo' && (band.kit || kind === 'kit-only'));
           time += bar.seconds;
           for (const note of bar.notes) {
             const said = played[note.chord % played.length]?.slot;
             if (!said) throw new Error('every note belongs to a chord');
-            if (kind === 'muted') expect(note.touch).toBe('dead');
+            if (kind === 'muted' || kind === 'echo') expect(note.touch).toBe('dead');
             else expect(chordPitchClasses(said.chord)).toContain(midiPitchClass(note.midi));
             if (kind === 'bass-alone' || kind === 'root-alone') expect(note.midi).toBe(bassOf(said.frets));
           }
         }
-        const silentBass = ['bass-alone', 'root-alone', 'chord-alone', 'root-then-chord', 'muted', 'kit-only'];
+        const silentBass = ['bass-alone', 'root-alone', 'chord-alone', 'root-then-chord', 'muted', 'kit-only', 'echo'];
         const bassPlays = bars.some((bar) => bar.bass.length > 0);
         expect(bassPlays).toBe(band.bass && !isUnheard(mode) && !silentBass.includes(kind));
       },

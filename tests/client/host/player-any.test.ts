@@ -12,6 +12,10 @@ const CHANGES: readonly SoundChange[] = [
   { kind: 'muted' },
   { kind: 'drop-out' },
   { kind: 'silence' },
+  {
+    kind: 'echo',
+    groove: 'drawn, Drawn | E8 | 4/4 | 60-160 | r=1 / strk d-DU-UD- / zone ..AA.AA. / tch ..oo.oo. / acc 00120130',
+  },
   { kind: 'bass-alone' },
   { kind: 'kit-only' },
   { kind: 'hold', slot: 1 },

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { SoundChange } from '../../../server/protocol/messages.ts';
-import { grooveOf } from '../../../shared-theory/perform.ts';
+import { grooveOf, type SoundedNote } from '../../../shared-theory/perform.ts';
 import { feltVamp } from '../../../client/host/controls.ts';
 import type { LiveVamp } from '../../../client/host/played-slots.ts';
 import { vampOf } from './played-vamps.ts';
@@ -145,6 +145,128 @@ describe('the loop drops out', () => {
     side.player.change({ kind: 'silence' });
     side.run(4 * BAR);
     expect(side.told.slice(2)).toEqual([told({ kind: 'silence' }, 4), 'silent for two bars of r1']);
+  });
+});
+
+describe('the loop drops out after some bars', () => {
+  test('they are heard first; the silence is told when it begins, and the loop is back by itself', () => {
+    const { within, took, notes, line } = after([{ kind: 'drop-out', after: 2 }], { vamp: vampOf('Em D C'), bars: 8 });
+    expect(within('guitar', 0, 1).length).toBeGreaterThan(0);
+    expect(within('guitar', 1, 2).length).toBeGreaterThan(0);
+    expect(within('guitar', 2, 4)).toEqual([]);
+    const back = notes().filter(({ at }) => at >= line + 4 * BAR - 1e-6);
+    expect(back[0]?.at).toBeCloseTo(line + 4 * BAR, 2);
+    // Bars 5 and 6 fell silent; bar 7 is the loop's second.
+    expect(back[0]?.note.midi).toBe(50);
+    expect(took).toEqual([told({ kind: 'drop-out' }, 5), told({ kind: 'full' }, 7)]);
+  });
+
+  test('nothing pressed meanwhile about tempo or company moves it; what sounds instead takes it back', () => {
+    const side = after([{ kind: 'drop-out', after: 3 }], { bars: 1 });
+    side.player.change({ kind: 'tempo', tempo: 110 });
+    side.player.change({ kind: 'band', kit: true, bass: false });
+    side.run(6 * BAR);
+    expect(side.told.slice(1).filter((each) => /drop-out|full/.test(each))).toEqual([
+      told({ kind: 'drop-out' }, 6),
+      told({ kind: 'full' }, 8),
+    ]);
+    const other = after([{ kind: 'drop-out', after: 3 }], { bars: 1 });
+    other.player.change({ kind: 'muted' });
+    other.run(7 * BAR);
+    expect(other.told.slice(1)).toEqual([told({ kind: 'muted' }, 4)]);
+  });
+
+  test('out of a silence the loop is heard first', () => {
+    const side = after([{ kind: 'silence' }], { bars: 2 });
+    side.player.change({ kind: 'drop-out', after: 1 });
+    side.run(6 * BAR);
+    expect(side.told.slice(-3)).toEqual([
+      told({ kind: 'full' }, 5),
+      told({ kind: 'drop-out' }, 6),
+      told({ kind: 'full' }, 8),
+    ]);
+  });
+});
+
+describe('a grid that was drawn', () => {
+  const GRID = 'drawn, Drawn | E8 | 4/4 | 60-160 | r=1 / strk D-DU-UD- / zone A.AA.AA. / tch o.oo.oo. / acc 3.12.13.';
+  test('sounds from the bar line on muted strings as it was drawn, whatever the loop does', () => {
+    const grid = GRID.replace('acc 3.12.13.', 'acc 30120130');
+    const { within, took } = after([{ kind: 'echo', groove: grid }], { vamp: vampOf('Em D', 'relaxed-alternate') });
+    expect(took).toEqual([told({ kind: 'echo', groove: grid }, 3)]);
+    for (const bar of [0, 1, 2]) {
+      const notes = within('guitar', bar, bar + 1).map(({ note, at }) => ({ note: note as SoundedNote, at }));
+      expect(new Set(notes.map(({ note }) => note.touch))).toEqual(new Set(['dead']));
+      const start = FIRST_BAR + (3 + bar) * BAR;
+      const slots = new Set(notes.map(({ at }) => Math.floor((at - start) / (BAR / 8) + 0.15)));
+      expect([...slots].toSorted()).toEqual([0, 2, 3, 5, 6]);
+    }
+  });
+
+  test('nobody plays the loop’s own groove over it', () => {
+    const grid = GRID.replace('acc 3.12.13.', 'acc 30120130');
+    const { within } = after([
+      { kind: 'band', kit: true, bass: true },
+      { kind: 'echo', groove: grid },
+    ]);
+    expect([...within('kit', 0, 3), ...within('bass', 0, 3)]).toEqual([]);
+  });
+});
+
+describe('hands that drive for long', () => {
+  const driven = (tempo: number) => {
+    const side = bench();
+    side.player.play('r1', vampOf('Em D', 'driving-eighths', tempo));
+    return side;
+  };
+
+  test('get the relaxed feel after ninety seconds, on a bar line, and the reminder', () => {
+    const side = driven(160);
+    side.run(89);
+    expect(side.told).toHaveLength(1);
+    side.run(12);
+    const [, feel] = side.told;
+    expect(feel).toContain('took {"kind":"feel","feel":"relaxed"}');
+    expect(side.told.at(-1)).toMatch(/^rest for \d+(\.\d)? s of r1$/);
+    const bars = Number(/bar (\d+)/.exec(feel ?? '')?.[1]);
+    expect(bars * 1.5).toBeGreaterThanOrEqual(90);
+    expect(bars * 1.5).toBeLessThan(95);
+    side.run(120);
+    expect(side.told.filter((each) => each.startsWith('rest'))).toHaveLength(1);
+  });
+
+  test('not while a question is open, nor where the downs are slow', () => {
+    const open = driven(160);
+    open.run(60);
+    open.player.playAlong(false);
+    open.run(120);
+    open.player.playAlong(true);
+    open.run(85);
+    expect(open.told).toHaveLength(1);
+    open.run(15);
+    expect(open.told.some((each) => each.startsWith('rest'))).toBe(true);
+    const slow = driven(120);
+    slow.run(200);
+    expect(slow.told).toHaveLength(1);
+  });
+
+  test('a question that opens just before takes the rest back', () => {
+    const side = driven(160);
+    while (side.told.length === 1 && side.now() < 104.4) side.run(0.1);
+    side.player.playAlong(false);
+    side.run(20);
+    expect(side.told).toHaveLength(1);
+  });
+
+  test('the beat does not break, and waits some seconds for sounds that are not ready', () => {
+    let slow = true;
+    const side = bench((program) => !slow || program.controls.feel !== 'relaxed');
+    side.player.play('r1', vampOf('Em D', 'driving-eighths', 160));
+    side.run(97);
+    expect(side.told).toHaveLength(1);
+    slow = false;
+    side.run(8);
+    expect(side.told.some((each) => each.startsWith('rest'))).toBe(true);
   });
 });
 

@@ -65,6 +65,7 @@ export function silentHouse({ alive = true, audible = true, onSound = (): void =
     onStarted: (round) => told.push(`started ${round}`),
     onTook: (_round, change, bar) => told.push(`took ${change.kind} at ${bar}`),
     onSilent: (round) => told.push(`silent ${round}`),
+    onRest: (round) => told.push(`rest ${round}`),
     onStopped: (round) => told.push(`stopped ${round}`),
   });
   const breath = (): Promise<void> =>

@@ -53,6 +53,7 @@ export function bench(ready: (program: Program, bar: PerformedBar) => boolean = 
       onStarted: (round, tempo) => told.push(`started ${round} ${tempo}`),
       onTook: (round, change, bar) => told.push(`took ${JSON.stringify(change)} at bar ${bar} of ${round}`),
       onSilent: (round) => told.push(`silent for two bars of ${round}`),
+      onRest: (round, seconds) => told.push(`rest for ${Math.round(seconds * 10) / 10} s of ${round}`),
       onStopped: (round) => told.push(`stopped ${round}`),
     },
   );
