@@ -120,6 +120,7 @@ window.leaves = async ({ sampleRate, seconds, vamp, volume, orders = [] }) => {
     onStarted: () => tell('started'),
     onTook: (_round, change, bar) => tell(change.kind, bar),
     onSilent: () => tell('silent'),
+    onRest: () => tell('rest'),
     onStopped: () => tell('stopped'),
   });
   if (volume !== undefined) sound.setVolume(volume);

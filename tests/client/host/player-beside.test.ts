@@ -199,7 +199,7 @@ describe('a grid that was drawn', () => {
       expect(new Set(notes.map(({ note }) => note.touch))).toEqual(new Set(['dead']));
       const start = FIRST_BAR + (3 + bar) * BAR;
       const slots = new Set(notes.map(({ at }) => Math.floor((at - start) / (BAR / 8) + 0.15)));
-      expect([...slots].toSorted()).toEqual([0, 2, 3, 5, 6]);
+      expect([...slots].toSorted((one, other) => one - other)).toEqual([0, 2, 3, 5, 6]);
     }
   });
 
