@@ -10,7 +10,12 @@ import type { GridCell, GridRow } from './beat-grid-layout.ts';
 type Tone = 'ink' | 'brass';
 
 /** Bar lines, columns, counts and the line that marks stand on; what is drawn on the slots comes as children. */
-export function BeatGrid(props: { readonly rows: readonly GridRow[]; readonly children?: ComponentChildren }) {
+export function BeatGrid(props: {
+  readonly rows: readonly GridRow[];
+  /** What stands on it did not count. */
+  readonly dashed?: boolean;
+  readonly children?: ComponentChildren;
+}) {
   return (
     <>
       {props.rows.map((row) => (
@@ -18,7 +23,11 @@ export function BeatGrid(props: { readonly rows: readonly GridRow[]; readonly ch
           {row.cells.slice(1).map(({ x }) => (
             <path key={x} d={`M${x} ${row.lane}V${row.y + row.height}`} class="grid-column" />
           ))}
-          <path d={`M${row.x} ${row.base}h${row.width}`} class="line-ink g2" />
+          <path
+            d={`M${row.x} ${row.base}h${row.width}`}
+            class="line-ink g2"
+            {...(props.dashed && { 'stroke-dasharray': '7 8' })}
+          />
           <BarLine x={row.x} y={row.lane} height={row.y + row.height - row.lane} />
           {row.last ? (
             <DoubleBar

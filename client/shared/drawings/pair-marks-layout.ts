@@ -86,9 +86,6 @@ export const PAIR_BARS = {
 /** Kinds of two choices that are drawn as bars. */
 export type PairKind = keyof typeof PAIR_BARS;
 
-/** Lawful counts of a bar, in the order of the pad. */
-export const BAR_COUNTS: readonly BarCount[] = [2, 3, 4, 6, 7];
-
 /** A bar that is counted so: its numbers, one heavy. */
 export const countedBar = (count: BarCount): DrawnBar => ({ strokes: even(count, [0]) });
 

@@ -14,7 +14,11 @@ export type PadProps<Answer> = {
   /** The right answer, once shown. */
   readonly truth?: WireTruth | undefined;
   readonly leftHanded: boolean;
+  /** The groove has fallen silent just now, and is not back. */
+  readonly droppedOut: boolean;
   readonly onChoose: (answer: Answer | null) => void;
+  /** Writes an answer without being asked to, where what is written is the last of what goes on. */
+  readonly onWrite: (answer: Answer) => void;
 };
 
 /** What comes with a pad: all of a question that the other questions can do without. */

@@ -1,6 +1,10 @@
 import type { Kind } from '../../../shared-theory/questions/question.ts';
 import type { PadModule } from './pad.ts';
 
+const taps = () => import('./tap-pad.tsx');
+const grid = () => import('./grid-pad.tsx');
+const feel = () => import('./feel-pad.tsx');
+
 /** One pad a question: only the one that is asked for stands between a phone and its answer. */
 const LOADERS: Readonly<Record<Kind, () => Promise<unknown>>> = {
   direction: () => import('./direction-pad.tsx'),
@@ -17,6 +21,21 @@ const LOADERS: Readonly<Record<Kind, () => Promise<unknown>>> = {
   seventh: () => import('./seventh-pad.tsx'),
   order: () => import('./order-pad.tsx'),
   home: () => import('./home-pad.tsx'),
+  tempo: taps,
+  steadiness: taps,
+  'drop-out': taps,
+  together: taps,
+  'bar-count': () => import('./bar-count-pad.tsx'),
+  threes: feel,
+  'half-time': feel,
+  swing: feel,
+  drive: feel,
+  pendulum: feel,
+  'change-place': feel,
+  accents: grid,
+  'stroke-grid': grid,
+  roles: grid,
+  opened: grid,
 };
 
 const loaded = new Map<string, PadModule>();

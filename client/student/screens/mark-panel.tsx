@@ -1,23 +1,26 @@
 import { errorKinds, markNotes } from '../../../server/protocol/words/errors.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { revealWords } from '../../../server/protocol/words/reveal.ts';
-import type { StudentOwn, WireAsking } from '../../../server/protocol/views.ts';
+import type { StudentOwn, WireAsking, WireTruth } from '../../../server/protocol/views.ts';
 import { isPartly } from '../../../shared-theory/questions/points.ts';
-import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
+import { NOT_SURE, TAPPED_KINDS, type Kind } from '../../../shared-theory/questions/question.ts';
+import { tappedTempo } from '../../../shared-theory/taps/taps.ts';
 import { BrassRule } from '../../shared/marks.tsx';
+import { tapsIn } from '../pads/tap-series.ts';
 import { padOf } from '../pads/pads.ts';
 
 /** After the reveal: right, partly or not as words, what was written, and a sentence to go on with. */
 export function MarkPanel(props: {
   readonly asking: WireAsking;
   readonly answer: unknown;
+  readonly truth: WireTruth | undefined;
   readonly mark: StudentOwn['mark'] | null;
   /** The question counts for nobody. */
   readonly struck: boolean;
   /** It was asked aloud, as far as this phone knows. */
   readonly aloud: boolean;
 }) {
-  const { asking, answer, mark, struck } = props;
+  const { asking, answer, mark, struck, truth } = props;
   const note = mark?.note && !struck ? markNotes[mark.note] : undefined;
   // What counts for nobody is held against nobody.
   const known = mark?.error === undefined ? undefined : errorKinds[mark.error]?.say;
@@ -25,12 +28,14 @@ export function MarkPanel(props: {
   const low = asking.kind === 'bass' && mark && mark.credit < 1 ? revealWords.bassSay : undefined;
   const say = struck || answer === NOT_SURE ? undefined : (known ?? low);
   const wrote = answer !== null && answer !== NOT_SURE;
+  const tapped = wrote && TAPPED_KINDS.has(asking.kind as Kind);
   return (
     <div class="panel-shown">
       <BrassRule />
       <div class="mark-words">
         <p class="mark-title">{struck ? revealWords.struck : verdict(props)}</p>
-        {wrote && !mark?.exact && (
+        {tapped && <p class="panel-text">{tappedText(answer, truth?.answer)}</p>}
+        {wrote && !tapped && !mark?.exact && (
           <p class="panel-text">
             {fill(revealWords.youWrote, { answer: padOf(asking.kind)?.said(asking, answer) ?? '' })}
           </p>
@@ -46,9 +51,17 @@ function verdict({ asking, answer, mark, aloud }: Parameters<typeof MarkPanel>[0
   if (answer === null || answer === undefined) return aloud ? revealWords.aloud : revealWords.absent;
   if (answer === NOT_SURE) return revealWords.unsure;
   if (asking.kind === 'home') return revealWords.opinion;
+  if (asking.kind === 'together') return revealWords.together;
   // The mark comes a moment after the reveal; until then the page says nothing about it.
   if (!mark) return '';
   if (mark.note === 'follows-own-answer') return revealWords.follows;
   if (mark.exact || mark.credit === 1) return revealWords.right;
   return isPartly(mark.credit) ? revealWords.part : revealWords.wrong;
+}
+
+/** The hand's own tempo beside the one that sounded: `You tapped about 96; it was 100.` */
+function tappedText(answer: unknown, right: unknown): string {
+  const [own, beats] = [tapsIn(answer), tapsIn(right)];
+  const { youTapped, youTappedAlone } = revealWords;
+  return fill(beats.length > 1 ? youTapped : youTappedAlone, { own: tappedTempo(own), right: tappedTempo(beats) });
 }

@@ -94,7 +94,12 @@ export function Question({ student, common, own }: Standing) {
             dashed={!counts}
             truth={common.truth}
             leftHanded={own.leftHanded}
+            droppedOut={common.droppedOut === true}
             onChoose={choose}
+            onWrite={(answer) => {
+              touch(null);
+              student.write(ask, answer);
+            }}
           />
         )}
       </div>
@@ -107,6 +112,11 @@ export function Question({ student, common, own }: Standing) {
               : studentWords.sending}
         </p>
       )}
+      {own.echo && own.ask === ask && (
+        <p class="call" role="status">
+          {studentWords.echo}
+        </p>
+      )}
       {refusal && phase === 'open' && moment.kind === 'choosing' && (
         <p class="call" role="alert">
           {parts?.sentenceOf(refusal)}
@@ -116,6 +126,7 @@ export function Question({ student, common, own }: Standing) {
         <FootOf
           moment={moment}
           asking={asking}
+          truth={common.truth}
           markPanel={parts?.MarkPanel}
           foot={
             <Foot
@@ -178,6 +189,7 @@ function instruction(
 function FootOf(props: {
   readonly moment: Moment;
   readonly asking: WireAsking;
+  readonly truth: StudentCommon['truth'];
   readonly mark: StudentOwn['mark'] | null;
   readonly struck: boolean;
   readonly aloud: boolean;
@@ -191,12 +203,18 @@ function FootOf(props: {
       {studentWords.change}
     </button>
   );
+  // Written again and again: the page does not tell of each time.
+  const together = props.asking.kind === 'together' && moment.kind !== 'choosing' && (
+    <Panel mark="in" title={studentWords.inTitle} text={studentWords.inTogether} />
+  );
   switch (moment.kind) {
     case 'choosing':
       return props.foot;
     case 'sending':
+      if (together) return together;
       return <Panel mark="sending" title={studentWords.sending} />;
     case 'in': {
+      if (together) return together;
       const title = moment.answer === NOT_SURE ? studentWords.notSureTitle : studentWords.inTitle;
       return (
         <Panel mark="in" title={title} text={studentWords.inText}>

@@ -10,6 +10,11 @@ export const revealWords = {
   /** Where the answer rests on an earlier one of the same student. */
   follows: 'Right, from your own earlier answer on.',
   youWrote: 'You wrote: {answer}.',
+  /** Numbers a minute. */
+  youTapped: 'You tapped about {own}; it was {right}.',
+  youTappedAlone: 'You tapped about {own}.',
+  /** Taps of the whole room are shown together. */
+  together: 'Your taps are in the room’s: nobody is marked.',
   /** Beside a bass note that was not right, where nothing more may be said of it. */
   bassSay: 'Hum down until no note lies under yours.',
   rootShown: 'Here is the root.',

@@ -44,6 +44,8 @@ export const studentWords = {
   sending: 'Sending…',
   inTitle: 'It is in.',
   inText: 'You can change it until your teacher closes.',
+  /** Where one taps along and what is in changes with each tap. */
+  inTogether: 'Tap on: it follows you.',
   notSureTitle: 'Not sure: it is in.',
   backTitle: 'Taken back.',
   keptMark: 'kept',
@@ -59,6 +61,7 @@ export const studentWords = {
   secondSheet: 'Once more, after talking it over.',
   memory: 'From memory.',
   aloud: 'Hands off the phone: answer aloud.',
+  echo: 'Listen: the grid that sounds now is yours.',
   struck: 'This one is struck: everybody has it.',
 
   /** Pads. */

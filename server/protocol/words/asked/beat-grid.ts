@@ -38,7 +38,4 @@ export const slotWords = {
   untouched: 'nothing yet',
   /** One slot for those who hear the page: `beat 2, and: heavy`. */
   slot: '{place}: {choice}',
-  /** What stands where: `heavy on 1, 2 and`. */
-  on: '{choice} on {places}',
-  none: 'silent all the way',
 } as const;

@@ -39,6 +39,3 @@ export const tapWords = {
   /** together */
   goesIn: 'Go on. Your taps go in by themselves.',
 } as const;
-
-/** What was tapped, in numbers a minute. */
-export const tapAnswers = { tapped: 'about {tempo} a minute' } as const;
