@@ -3,6 +3,8 @@ import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
 import type { AskedOf, Judge } from '../question.ts';
 import { BAR_COUNTS } from './ask.ts';
 
+const UNEVEN: BarCount = 7;
+
 /** How many numbers a bar has: every lawful count is right, and a bar's twos are no threes. */
 export const barCountJudge: Judge<'bar-count'> = {
   kind: 'bar-count',
@@ -11,7 +13,9 @@ export const barCountJudge: Judge<'bar-count'> = {
     const counts = needed(lawful(context), 'bar-count', context.target);
     if (answer === counts[0]) return RIGHT;
     if (counts.includes(answer)) return { ...RIGHT, note: 'other-lawful-count' };
-    const some = (holds: (count: BarCount) => boolean) => counts.some(holds);
+    // Sevens are neither twos nor threes, and no even part of anything else.
+    const isEven = !counts.includes(UNEVEN);
+    const some = (holds: (count: BarCount) => boolean) => isEven && counts.some(holds);
     return notRight(
       0,
       firstShown([

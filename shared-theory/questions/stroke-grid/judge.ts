@@ -44,9 +44,10 @@ function isAllDown(strokes: readonly GridStroke[]): boolean {
   return strokes.filter(isStruck).length > 1 && !strokes.includes('up');
 }
 
-/** The hand never stops, down on one slot and up on the next, and some stroke is an up. */
+/** Downs and ups of a hand that never stops, down on one slot and up on the next. */
 function followsThePendulum(strokes: readonly GridStroke[], grid: Grid): boolean {
-  return strokes.includes('up') && strokes.every((each, slot) => !isStruck(each) || each === pendulumAt(grid, slot));
+  const isBoth = strokes.includes('down') && strokes.includes('up');
+  return isBoth && strokes.every((each, slot) => !isStruck(each) || each === pendulumAt(grid, slot));
 }
 
 /** Down and up by turns, by slots or from stroke to stroke. */
