@@ -1,7 +1,7 @@
 import { grooveWords } from '../../server/protocol/words/groove-words.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import { GRIDS, slotsPerBar, type Grid } from '../../shared-theory/groove-grid.ts';
-import { beatOf, countOf } from '../shared/drawings/beat-grid-layout.ts';
+import { beatOf, countOf } from '../../shared-theory/slot-count.ts';
 
 /** A count as it is said: `2`, `2 and`, `bar 2, 3 and`. */
 export function saidCount(grid: Grid, place: number): string {

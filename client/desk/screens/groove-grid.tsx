@@ -4,7 +4,8 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import { slotsPerBar, type Grid, type GrooveSlot } from '../../../shared-theory/groove-grid.ts';
 import { DashedRing, Mark } from '../../shared/marks.tsx';
 import { canPress, DRAWN_LANES, type Cell, type DrawnLane, type Side } from '../groove-draft.ts';
-import { countOf, rowsOf } from '../../shared/drawings/beat-grid-layout.ts';
+import { rowsOf } from '../../shared/drawings/beat-grid-layout.ts';
+import { countOf } from '../../../shared-theory/slot-count.ts';
 import { saidCount } from '../groove-layout.ts';
 import { CellMark, saidSlots, saidValue } from './groove-marks.tsx';
 

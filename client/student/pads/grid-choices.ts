@@ -3,7 +3,7 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import { GRIDS, slotsPerBar, type Grid } from '../../../shared-theory/groove-grid.ts';
 import { WEIGHTS } from '../../../shared-theory/questions/accents/ask.ts';
 import type { GridStroke, Role, Weight } from '../../../shared-theory/rhythm/rhythm-truth.ts';
-import { beatOf, countOf } from '../../shared/drawings/beat-grid-layout.ts';
+import { beatOf, countOf } from '../../../shared-theory/slot-count.ts';
 
 export type GridKind = 'accents' | 'stroke-grid' | 'roles' | 'opened';
 

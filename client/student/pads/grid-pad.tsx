@@ -8,7 +8,7 @@ import {
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { Grid } from '../../../shared-theory/groove-grid.ts';
 import type { GridStroke, Role } from '../../../shared-theory/rhythm/rhythm-truth.ts';
-import { gridText } from '../../shared/answer-grid.ts';
+import { gridText } from '../../../server/protocol/words/grid-text.ts';
 import { useBox } from '../../shared/box.ts';
 import { AccentMark, AccentRing, BeatGrid, RoleSign, SlotLens, StrokeSign } from '../../shared/drawings/beat-grid.tsx';
 import { beatGrid, type GridCell } from '../../shared/drawings/beat-grid-layout.ts';

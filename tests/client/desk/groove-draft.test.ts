@@ -17,7 +17,8 @@ import {
   type GrooveDraft,
 } from '../../../client/desk/groove-draft.ts';
 import { saidCount } from '../../../client/desk/groove-layout.ts';
-import { countOf, rowsOf } from '../../../client/shared/drawings/beat-grid-layout.ts';
+import { rowsOf } from '../../../client/shared/drawings/beat-grid-layout.ts';
+import { countOf } from '../../../shared-theory/slot-count.ts';
 import { faultyCell, readGroove } from '../../../client/desk/read-groove.ts';
 import { GRIDS, slotSounds, type Grid, type GrooveSlot } from '../../../shared-theory/groove-grid.ts';
 import { GrooveError, parseGroove } from '../../../shared-theory/groove-text.ts';

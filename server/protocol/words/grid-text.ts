@@ -1,10 +1,10 @@
-import { slotAnswers, slotWords } from '../../server/protocol/words/asked/beat-grid.ts';
-import { listed } from '../../server/protocol/words/counting.ts';
-import { fill } from '../../server/protocol/words/fill.ts';
-import { grooveAnswers as words } from '../../server/protocol/words/groove-answers.ts';
-import { GRIDS, slotsPerBar, type Grid } from '../../shared-theory/groove-grid.ts';
-import type { GridStroke } from '../../shared-theory/rhythm/rhythm-truth.ts';
-import { beatOf, countOf } from './drawings/beat-grid-layout.ts';
+import { slotAnswers, slotWords } from './asked/beat-grid.ts';
+import { listed } from './counting.ts';
+import { fill } from './fill.ts';
+import { grooveAnswers as words } from './groove-answers.ts';
+import { GRIDS, slotsPerBar, type Grid } from '../../../shared-theory/groove-grid.ts';
+import type { GridStroke } from '../../../shared-theory/rhythm/rhythm-truth.ts';
+import { beatOf, countOf } from '../../../shared-theory/slot-count.ts';
 
 /** Grids by the number of their slots, where nobody says which one was drawn. */
 const BY_SIZE: Readonly<Record<number, Grid>> = { 6: 'C6', 7: 'V7', 8: 'E8', 12: 'T12', 16: 'S16' };
