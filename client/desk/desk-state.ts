@@ -38,6 +38,8 @@ export type Desk = {
   readonly plan: PlanDraft;
   /** Id of the groove that the next vamp of a level is played in; null for one that the level draws. */
   readonly groove: Signal<string | null>;
+  /** The contrast pair that was begun last on this page, with its round and level; null where another round was begun since. */
+  readonly contrast: Signal<{ readonly contrast: string; readonly level: number; readonly round: string } | null>;
   /** The groove under the pencil; null while none is drawn. */
   readonly drawing: Signal<GrooveDraft | null>;
   /** All sounds that the vamp may turn to are shown, not only the usual ones. */
@@ -109,6 +111,7 @@ export function createDesk(room: string): Desk {
     replayed,
     plan: createPlanDraft(view, wish),
     groove: signal<string | null>(null),
+    contrast: signal<Desk['contrast']['value']>(null),
     drawing: signal<GrooveDraft | null>(null),
     moreSounds: signal(false),
     turnTo: (to) => {

@@ -9,6 +9,7 @@ import { validHomes } from '../../shared-theory/questions/keys/right-keys.ts';
 import { withAdditions } from '../../shared-theory/questions/numeral/additions.ts';
 import { answerText } from '../shared/answer-text.ts';
 import { printChord } from '../shared/names.ts';
+import { askingOf } from './step-names.ts';
 
 const words = deskWords.round;
 
@@ -16,18 +17,18 @@ const words = deskWords.round;
  * The right answer in a few words, numerals with what more their chords have. Of the homes beside parent scales one is as right as
  * another: `G; home: any of these`.
  */
-export function rightText(
-  { vamp, settings }: Pick<DeskView, 'vamp' | 'settings'>,
-  { kind }: Pick<WireStep, 'kind'>,
-  answer: unknown,
-): string {
+export function rightText(view: DeskView, step: WireStep, answer: unknown): string {
+  const { vamp, settings } = view;
+  const { kind } = step;
+  // Of how even somebody taps no tempo is the right one.
+  if (kind === 'steadiness') return fill(words.right, { answer: words.evenTaps });
   const slots = (vamp?.slots ?? []).map(({ chord }) => readSymbol(chord));
   if (kind === 'numeral' && Array.isArray(answer)) {
     const numerals = withAdditions(answer.map(String), differentChords(slots));
     return fill(words.right, { answer: answerText(kind, numerals) });
   }
   if (kind !== 'keys' || !Array.isArray(answer) || !answer.some((id) => HOME_IDS.includes(id)))
-    return fill(words.right, { answer: answerText(kind, answer) });
+    return fill(words.right, { answer: answerText(kind, answer, askingOf(view, step).grid) });
   const keys = answerText(
     kind,
     answer.filter((id) => !HOME_IDS.includes(id)),

@@ -125,7 +125,7 @@ function onward(desk: Desk, view: DeskView): Action {
     key: 'round',
     label: words.nextRound,
     detail: fill(deskWords.round.level, { level: item.level }),
-    press: () => void startRound(desk, view, { level: item.level, item: item.item, groove: null }),
+    press: () => void startRound(desk, view, { level: item.level, item: item.item }),
   };
 }
 

@@ -68,6 +68,7 @@ export function soundName({ vamp }: Pick<DeskView, 'vamp'>, change: SoundChange)
     case 'silence':
     case 'kit-only':
     case 'drop-out':
+    case 'echo':
       return words.changes[change.kind];
   }
 }

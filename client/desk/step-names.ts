@@ -1,7 +1,7 @@
 import { deskWords, stepWords } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
-import type { DeskView, WireAsking, WireStep } from '../../server/protocol/views.ts';
-import { COLLECTED_KINDS, type Kind } from '../../shared-theory/questions/question.ts';
+import type { DeskView, WireAsking, WireStep, WireVamp } from '../../server/protocol/views.ts';
+import { COLLECTED_KINDS, GRID_KINDS, type Kind } from '../../shared-theory/questions/question.ts';
 import { printChord } from '../shared/names.ts';
 import { isSung, settlerName } from '../shared/settler-name.ts';
 
@@ -42,5 +42,12 @@ export function askingOf(view: DeskView, step: WireStep): WireAsking {
     target,
     options: kind === 'quality' ? qualities : [policy],
     ...(settler && isSung(settler) ? { sung: true } : {}),
+    ...(GRID_KINDS.has(kind as Kind) && view.vamp ? gridOf(view.vamp) : {}),
   };
+}
+
+/** The grid of a round's groove, as its text names it: `… | E8 | 4/4 | …`. */
+function gridOf({ grooveText }: Pick<WireVamp, 'grooveText'>): { readonly grid?: string } {
+  const grid = /\|\s*([A-Z][0-9]+)\s*\|/.exec(grooveText)?.[1];
+  return grid === undefined ? {} : { grid };
 }

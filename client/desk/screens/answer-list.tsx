@@ -14,7 +14,7 @@ type Props = { readonly desk: Desk; readonly view: DeskView; readonly step: Wire
 /** Every different answer with its hands; a wrong one can be let stand, wherever these chords come again. */
 export function AnswerList({ desk, view, step }: Props) {
   const open = useSignal(false);
-  const counts = view.spread?.counts ?? [];
+  const { counts = [], asking } = view.spread ?? {};
   if (counts.length === 0) return null;
   return (
     <>
@@ -34,7 +34,7 @@ export function AnswerList({ desk, view, step }: Props) {
         <ul class="answer-list">
           {counts.map(({ key, answer, count }) => (
             <li key={key}>
-              <span class="answer">{answerText(step.kind, answer)}</span>
+              <span class="answer">{answerText(step.kind, answer, asking?.grid)}</span>
               <span class="hands">{counted(count, words.hands)}</span>
               <Standing desk={desk} view={view} step={step} answer={answer} answerKey={key} />
             </li>
@@ -61,7 +61,7 @@ function Standing({
       type="button"
       class="stands toggle"
       aria-pressed={stands}
-      aria-label={fill(words.letStand, { answer: answerText(step.kind, answer) })}
+      aria-label={fill(words.letStand, { answer: answerText(step.kind, answer, view.spread?.asking.grid) })}
       onClick={() => void desk.wish(wish)}
     >
       {words.alsoRight}

@@ -7,7 +7,7 @@ import { nameBy } from '../../shared/names.ts';
 import { LEAVES, type Desk } from '../desk-state.ts';
 import { CorrectForm } from './correct-form.tsx';
 import { CribLeaf } from './crib-leaf.tsx';
-import { grooves, leaves } from './late.tsx';
+import { answers, grooves, leaves } from './late.tsx';
 import { RoundLeaf } from './round-leaf.tsx';
 import { Script } from './script.tsx';
 import { StartForm } from './start-form.tsx';
@@ -19,6 +19,7 @@ export function DeskPage({ desk }: { readonly desk: Desk }) {
   useEffect(() => {
     if (view) document.title = fill(deskWords.page, { room: view.room });
   }, [view?.room]);
+  useEffect(() => void answers.fetch(), []);
   const drawn = desk.drawing.value !== null;
   useEffect(() => {
     // What is turned to is read from its beginning, wherever the last one was left.

@@ -6,6 +6,7 @@ import { questionPrompt } from '../../../server/protocol/words/questions.ts';
 import type { DeskView, WireSpread, WireStep } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import { Spread } from '../../shared/spreads/spread.tsx';
+import { GRID_KINDS, TAPPED_KINDS, type Kind } from '../../../shared-theory/questions/question.ts';
 import { nextReady, type Desk } from '../desk-state.ts';
 import { FEW, handsIn, MOST, rightHands, shareRight } from '../fallen.ts';
 import { quietList } from '../reports.ts';
@@ -13,7 +14,9 @@ import { rightText } from '../right-text.ts';
 import { counted } from '../sentences.ts';
 import { askingOf, isCollected } from '../step-names.ts';
 import { AnswerList } from './answer-list.tsx';
+import { Echo } from './echo.tsx';
 import { PlayBoth } from './play-both.tsx';
+import { TapsTable } from './taps-table.tsx';
 
 const words = deskWords.closed;
 
@@ -41,7 +44,7 @@ export function FallenAnswers({ desk, view, step, sound }: Props & { readonly so
       <h1>
         {isCollected(step) && hands > 0
           ? fill(words.answered, { n: capital(numberWord(hands)), of: spread.of })
-          : heard(view, hands)}
+          : heard(view, step, hands)}
       </h1>
       <p class="lead">
         {[
@@ -54,7 +57,7 @@ export function FallenAnswers({ desk, view, step, sound }: Props & { readonly so
       </p>
       {!closed && <NextUp desk={desk} view={view} step={step} />}
       <div class="desk-spread">
-        <Spread spread={spread} truth={truth} size={SIZES[step.kind] ?? SIZE} label={spreadLabel(step.kind, spread)} />
+        <Spread spread={spread} truth={truth} size={SIZES[step.kind] ?? SIZE} label={spreadLabel(spread)} />
       </div>
       {step.struck && <p class="advice">{words.struck}</p>}
       {share !== null && closed && !step.struck && <p class="advice">{advice(share, step.kind)}</p>}
@@ -62,19 +65,22 @@ export function FallenAnswers({ desk, view, step, sound }: Props & { readonly so
       {again && sound}
       <TopWrong desk={desk} view={view} step={step} hands={hands} />
       {!again && sound}
-      <AnswerList desk={desk} view={view} step={step} />
+      {isTapped(step) ? <TapsTable view={view} /> : <AnswerList desk={desk} view={view} step={step} />}
+      {step.kind === 'accents' && <Echo key={step.ask} desk={desk} view={view} step={step} />}
       {closed && <Quiet view={view} />}
       <Strike desk={desk} view={view} step={step} />
     </section>
   );
 }
 
-function heard(view: DeskView, hands: number): string {
+/** Whether it was answered by tapping: nobody's tempo is let stand, and none is played beside the right one. */
+const isTapped = ({ kind }: WireStep): boolean => TAPPED_KINDS.has(kind as Kind);
+
+function heard(view: DeskView, step: WireStep, hands: number): string {
   const right = rightHands(view) ?? 0;
   if (hands === 0) return words.none;
-  return right === 0
-    ? fill(words.nobody, { of: hands })
-    : fill(words.heard, { n: capital(numberWord(right)), of: hands });
+  const [some, nobody] = isTapped(step) ? [words.had, words.nobodyHad] : [words.heard, words.nobody];
+  return right === 0 ? fill(nobody, { of: hands }) : fill(some, { n: capital(numberWord(right)), of: hands });
 }
 
 /** The question that the next press opens, to be spoken before it. */
@@ -92,10 +98,16 @@ function TopWrong({ desk, view, step, hands }: Props & { readonly hands: number 
   const { topWrong, truth } = view;
   if (!topWrong) return null;
   const kind = topWrong.error === null ? undefined : errorKinds[topWrong.error];
-  const wrong = answerText(step.kind, topWrong.answer);
+  const said = (answer: unknown): string => answerText(step.kind, answer, view.spread?.asking.grid);
+  const wrong = said(topWrong.answer);
+  const sentence = isTapped(step)
+    ? words.tappedWrong
+    : GRID_KINDS.has(step.kind as Kind)
+      ? words.markedWrong
+      : words.heardWrong;
   return (
     <div class="top-wrong">
-      <h2>{fill(words.heardWrong, { n: capital(numberWord(topWrong.count)), answer: wrong })}</h2>
+      <h2>{fill(sentence, { n: capital(numberWord(topWrong.count)), answer: wrong })}</h2>
       {kind && (
         <>
           <p class="finding">{kind.finding}</p>
@@ -105,13 +117,13 @@ function TopWrong({ desk, view, step, hands }: Props & { readonly hands: number 
           <p>{kind.play}</p>
         </>
       )}
-      {step.ask !== null && (
+      {step.ask !== null && !isTapped(step) && (
         <PlayBoth
           desk={desk}
           view={view}
           ask={step.ask}
           playable={topWrong.playable}
-          readings={{ wrong, right: answerText(step.kind, truth?.answer) }}
+          readings={{ wrong, right: said(truth?.answer) }}
         />
       )}
       {topWrong.suspectSpeaker && <p class="advice">{words.speaker}</p>}
@@ -155,8 +167,8 @@ function Strike({ desk, view, step }: Props) {
 }
 
 /** What the drawing shows, in words: each answer with its hands. */
-function spreadLabel(kind: string, spread: WireSpread): string {
-  return spread.counts.map(({ answer, count }) => `${answerText(kind, answer)}: ${count}`).join(', ');
+function spreadLabel({ kind, asking, counts }: WireSpread): string {
+  return counts.map(({ answer, count }) => `${answerText(kind, answer, asking.grid)}: ${count}`).join(', ');
 }
 
 /** Questions that the bass alone helps to answer. */

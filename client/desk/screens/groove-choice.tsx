@@ -6,6 +6,7 @@ const words = deskWords.sound.groove;
 
 type Props = {
   readonly name: string;
+  readonly label: string;
   readonly view: Pick<DeskView, 'grooves' | 'settings'>;
   /** Id of the groove chosen; empty for none. */
   readonly chosen: string;
@@ -15,7 +16,7 @@ type Props = {
 };
 
 /** A list to choose a groove from: none by name, those of the class, those of the catalogue. */
-export function GrooveChoice({ name, view, chosen, none, onChoose }: Props) {
+export function GrooveChoice({ name, label, view, chosen, none, onChoose }: Props) {
   const own = ownGrooveIds(view.settings);
   const options = (mine: boolean) =>
     view.grooves
@@ -27,7 +28,7 @@ export function GrooveChoice({ name, view, chosen, none, onChoose }: Props) {
       ));
   return (
     <label class="field">
-      <span>{words.label}</span>
+      <span>{label}</span>
       <select name={name} value={chosen} onChange={(event) => onChoose(event.currentTarget.value)}>
         <option value="">{none}</option>
         {own.size > 0 ? (

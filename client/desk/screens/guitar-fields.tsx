@@ -71,6 +71,7 @@ export function GuitarFields({ view, entered, go, busy, onPlayed, children }: Pr
       <div class="field-row">
         <GrooveChoice
           name="groove"
+          label={words.groove}
           view={view}
           chosen={groove.value}
           none={words.noGroove}

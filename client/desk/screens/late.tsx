@@ -28,3 +28,5 @@ function createLate<T>(fetchPart: () => Promise<T>) {
 
 export const leaves = createLate(() => import('../later.ts'));
 export const grooves = createLate(() => import('./groove-leaf.tsx'));
+/** What is drawn once answers come: fetched as soon as the page stands, so that it is there at the first close. */
+export const answers = createLate(() => import('../answers.ts'));

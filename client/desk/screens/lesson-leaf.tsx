@@ -93,13 +93,13 @@ function Line({ line }: { readonly line: WireBreakdownLine }) {
   return (
     <li class="lesson-line">
       <p>
-        <strong>{kindName(line.kind)}</strong> {answerText(line.kind, line.truth)}
+        <strong>{kindName(line.kind)}</strong> {answerText(line.kind, line.truth, line.asking.grid)}
         {line.memory && ` · ${words.memory}`}
       </p>
       <p>{fill(words.counts, { right: line.right, part: line.part, wrong: line.wrong, notSure: line.notSure })}</p>
       {missed && (
         <p class="hint">
-          {fill(words.heard, { n: missed.count, answer: answerText(line.kind, missed.answer) })}
+          {fill(words.heard, { n: missed.count, answer: answerText(line.kind, missed.answer, line.asking.grid) })}
           {kind && `: ${kind.finding}`}
         </p>
       )}

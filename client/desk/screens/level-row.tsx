@@ -2,8 +2,9 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { Mark, PencilRing } from '../../shared/marks.tsx';
 
-/** Levels to choose one of, ringed by a pencil. */
+/** Levels to choose one of, ringed by a pencil; `name` tells two such rows of a page apart. */
 export function LevelChoice(props: {
+  readonly name: string;
   readonly levels: DeskView['levels'];
   readonly chosen: number;
   readonly onChoose: (level: number) => void;
@@ -14,7 +15,7 @@ export function LevelChoice(props: {
         <label key={level} class="level-cell">
           <input
             type="radio"
-            name="level"
+            name={props.name}
             value={level}
             checked={props.chosen === level}
             onChange={() => props.onChoose(level)}

@@ -19,7 +19,7 @@ export function NextPlanned({ desk, view }: { readonly desk: Desk; readonly view
         type="button"
         class="desk-button primary"
         disabled={desk.busy.value}
-        onClick={() => void startRound(desk, view, { level: next.level, item: next.item, groove: null })}
+        onClick={() => void startRound(desk, view, { level: next.level, item: next.item })}
       >
         {fill(words.playPlanned, { level: next.level })}
       </button>

@@ -2,21 +2,50 @@ import { useSignal } from '@preact/signals';
 import { DEPTHS, type Depth } from '../../../server/protocol/messages.ts';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
+import { rhythmDeskWords } from '../../../server/protocol/words/rhythm-desk-words.ts';
 import type { DeskView, WireStudent, WireStudentReport } from '../../../server/protocol/views.ts';
 import { isPartly } from '../../../shared-theory/questions/points.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import type { Desk } from '../desk-state.ts';
 import { countsOf, findingsOf } from '../reports.ts';
 import { kindName, stepName } from '../step-names.ts';
+import { tapCells } from '../taps-text.ts';
+import { HandLedger } from './hand-ledger.tsx';
 
 const words = deskWords.roll;
+const { hands } = rhythmDeskWords;
 
-/** Who is in the room, who has answered, and how each one's lesson goes; by seat, private, no order of merit. */
+/**
+ * Who is in the room, who has answered, and how each one's lesson goes; or who has played a groove through. By seat, private, no order
+ * of merit.
+ */
 export function RollLeaf({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
+  const ledger = useSignal(false);
   return (
     <section>
       <h1>{words.heading}</h1>
       <p class="hint">{deskWords.privateNote}</p>
+      {view.students.length > 0 && (
+        <p>
+          <button
+            type="button"
+            class="desk-link"
+            onClick={() => {
+              ledger.value = !ledger.value;
+            }}
+          >
+            {ledger.value ? hands.close : hands.open}
+          </button>
+        </p>
+      )}
+      {ledger.value ? <HandLedger desk={desk} view={view} /> : <Roll desk={desk} view={view} />}
+    </section>
+  );
+}
+
+function Roll({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {
+  return (
+    <>
       {view.students.length === 0 ? <p class="lead">{words.none}</p> : <p class="hint">{words.depthNote}</p>}
       <ul class="roll">
         {view.students
@@ -25,7 +54,7 @@ export function RollLeaf({ desk, view }: { readonly desk: Desk; readonly view: D
             <Row key={student.student} desk={desk} view={view} student={student} />
           ))}
       </ul>
-    </section>
+    </>
   );
 }
 
@@ -121,7 +150,7 @@ function stateOf(view: DeskView, student: WireStudent): readonly string[] {
   const kind = (instead ?? current)?.kind;
   const written =
     kind !== undefined && student.answer !== undefined && student.answer !== null
-      ? `${answerText(kind, student.answer)}${mark ? `, ${verdict(mark, student.answer)}` : ''}`
+      ? `${writtenText(view, kind, student)}${mark ? `, ${verdict(mark, student.answer)}` : ''}`
       : student.wrote && current?.status === 'open'
         ? words.wrote
         : '';
@@ -137,6 +166,14 @@ function stateOf(view: DeskView, student: WireStudent): readonly string[] {
     student.pair ? words.pair : '',
     student.leftHanded ? words.leftHanded : '',
   ].filter(Boolean);
+}
+
+/** What was written, in words; of taps what they say as well. */
+function writtenText(view: DeskView, kind: string, { answer, taps }: WireStudent): string {
+  const text = answerText(kind, answer, view.current?.asking.grid);
+  if (!taps) return text;
+  const [, uneven, drift] = tapCells(taps);
+  return [text, fill(rhythmDeskWords.taps.unevenAndDrift, { uneven: uneven ?? '', drift: drift ?? '' })].join(', ');
 }
 
 function insteadName(view: DeskView, { kind, target }: NonNullable<WireStudent['instead']>): string {

@@ -1,7 +1,7 @@
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { questionPrompt } from '../../../server/protocol/words/questions.ts';
-import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
+import type { DeskView, WireStep, WireTaps } from '../../../server/protocol/views.ts';
 import { usualSeconds } from '../../../shared-theory/questions/script.ts';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { Mark } from '../../shared/marks.tsx';
@@ -14,7 +14,7 @@ import { meanwhileName } from '../sound-choices.ts';
 import { askingOf, isCollected } from '../step-names.ts';
 import { ChordLine } from './chord-line.tsx';
 import { CribLeaf } from './crib-leaf.tsx';
-import { FallenAnswers } from './fallen-answers.tsx';
+import { answers } from './late.tsx';
 import { PolicyWarning } from './policy-warning.tsx';
 import { SoundControls } from './sound-controls.tsx';
 
@@ -31,7 +31,11 @@ export function RoundLeaf({ desk, view }: { readonly desk: Desk; readonly view: 
       <div class="desk-question">
         {view.vamp && <ChordLine vamp={view.vamp} />}
         {step && !fallen && <Asked desk={desk} view={view} step={step} isCurrent={isCurrent} />}
-        {fallen && <FallenAnswers desk={desk} view={view} step={step} sound={sound} />}
+        {fallen && (
+          <answers.Late>
+            {({ FallenAnswers }) => <FallenAnswers desk={desk} view={view} step={step} sound={sound} />}
+          </answers.Late>
+        )}
         {!step && <p class="lead">{words.none}</p>}
       </div>
       <div class="desk-aside">
@@ -96,9 +100,14 @@ function Asked({ desk, view, step, isCurrent }: AskedProps) {
           </div>
         </>
       )}
+      {open && view.classTaps && <Tapping key={step.ask} taps={view.classTaps} />}
       {step.sheet > 1 && <p class="hint">{words.secondSheet}</p>}
     </section>
   );
+}
+
+function Tapping({ taps }: { readonly taps: WireTaps }) {
+  return <answers.Late>{({ ClassTaps }) => <ClassTaps taps={taps} />}</answers.Late>;
 }
 
 function Hands({ desk, view }: { readonly desk: Desk; readonly view: DeskView }) {

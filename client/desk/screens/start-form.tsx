@@ -21,6 +21,7 @@ export function StartForm({ desk, view }: Props) {
       <h1>{words.heading}</h1>
       <NextPlanned desk={desk} view={view} />
       <LevelForm desk={desk} view={view} />
+      <Contrasts desk={desk} view={view} />
       <section>
         <h2>{words.guitarTitle}</h2>
         <GuitarFields
@@ -50,13 +51,14 @@ function LevelForm({ desk, view }: Props) {
   const groove = view.grooves.find(({ id }) => id === desk.groove.value)?.id ?? null;
   const start = (event: Event) => {
     event.preventDefault();
-    void startRound(desk, view, { level: level.value, item: null, groove });
+    void startRound(desk, view, { level: level.value, groove });
   };
   return (
     <form onSubmit={start}>
       <fieldset>
         <legend>{words.level}</legend>
         <LevelChoice
+          name="level"
           levels={view.levels}
           chosen={level.value}
           onChoose={(chosen) => {
@@ -65,8 +67,10 @@ function LevelForm({ desk, view }: Props) {
         />
         <p class="level-name">{view.levels.find((each) => each.level === level.value)?.name}</p>
       </fieldset>
+      <BeatLevel desk={desk} view={view} />
       <GrooveChoice
         name="level-groove"
+        label={deskWords.sound.groove.label}
         view={view}
         chosen={groove ?? ''}
         none={deskWords.sound.groove.drawn}
@@ -78,5 +82,47 @@ function LevelForm({ desk, view }: Props) {
         {fill(words.play, { level: level.value })}
       </button>
     </form>
+  );
+}
+
+/** How far up all rounds of the class ask about the groove: kept with the class, at once. */
+function BeatLevel({ desk, view }: Props) {
+  const { beatLevel } = view.settings;
+  return (
+    <fieldset>
+      <legend>{words.beatLevel}</legend>
+      <LevelChoice
+        name="beat-level"
+        levels={view.beatLevels}
+        chosen={beatLevel}
+        onChoose={(chosen) => void desk.wish({ type: 'ChangeSettings', settings: { beatLevel: chosen } })}
+      />
+      <p class="level-name">{view.beatLevels.find(({ level }) => level === beatLevel)?.name}</p>
+    </fieldset>
+  );
+}
+
+/** Pairs of grooves that differ in one thing: a press plays one of the two. */
+function Contrasts({ desk, view }: Props) {
+  const level = view.vamp?.level ?? view.levels[0]?.level ?? 1;
+  return (
+    <section class="contrasts">
+      <h2>{words.contrastTitle}</h2>
+      <p class="hint">{words.contrastNote}</p>
+      <ul>
+        {view.contrasts.map(({ id, name }) => (
+          <li key={id}>
+            <button
+              type="button"
+              class="contrast"
+              disabled={desk.busy.value}
+              onClick={() => void startRound(desk, view, { level, contrast: id })}
+            >
+              {name}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }

@@ -69,17 +69,29 @@ function PlayStop({ desk, view }: Omit<Props, 'step'>) {
   );
 }
 
-/** At the end of the row: on to the next round before all is asked. */
+/** At the end of the row: what else can be tapped along with, the same pair again, and on to the next round before all is asked. */
 function Onward({ desk, view, open }: Omit<Props, 'step'> & { readonly open: boolean }) {
   const next = desk.plan.next.value;
+  const last = desk.contrast.value;
+  const pair = last?.round === view.vamp?.round ? view.contrasts.find(({ id }) => id === last?.contrast) : undefined;
   return (
     <>
+      {last && pair && (
+        <button
+          type="button"
+          class="desk-step onward"
+          disabled={open}
+          onClick={() => void startRound(desk, view, { level: last.level, contrast: pair.id })}
+        >
+          {deskWords.start.contrastAgain}
+        </button>
+      )}
       {next && (
         <button
           type="button"
           class="desk-step onward"
           disabled={open}
-          onClick={() => void startRound(desk, view, { level: next.level, item: next.item, groove: null })}
+          onClick={() => void startRound(desk, view, { level: next.level, item: next.item })}
         >
           {fill(words.nextRound, { level: next.level })}
         </button>

@@ -28,6 +28,7 @@ export const soundWords = {
     silence: 'silence',
     'kit-only': 'kit only',
     'drop-out': 'two bars out',
+    echo: 'a grid on muted strings',
   },
   slower: 'slower',
   faster: 'faster',
@@ -84,7 +85,7 @@ export const soundWords = {
 
   /** The choice of a groove for a vamp. */
   groove: {
-    label: 'groove',
+    label: 'groove it plays',
     drawn: 'one that the level draws',
     own: 'of this class',
     known: 'known grooves',

@@ -2,11 +2,12 @@ import { render } from 'preact';
 import { act } from 'preact/test-utils';
 import { DeskPage } from '../../../client/desk/screens/desk-page.tsx';
 import type { DeskView } from '../../../server/protocol/views.ts';
-import { grooves, leaves } from '../../../client/desk/screens/late.tsx';
+import { answers, grooves, leaves } from '../../../client/desk/screens/late.tsx';
 import { deskOf } from './fixtures.ts';
 
 // What is fetched late is there: pages are drawn in one go.
 await leaves.fetch();
+await answers.fetch();
 await grooves.fetch();
 
 export const root = document.createElement('div');

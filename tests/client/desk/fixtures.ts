@@ -144,6 +144,7 @@ export function deskView(
       pitch: 440,
       smallSpeaker: false,
       band: { kit: false, bass: false },
+      beatLevel: 3,
       grooves: [],
     },
     addresses: ['http://192.168.4.7:4600'],
@@ -169,6 +170,7 @@ export function deskView(
       depth: 'keys' as const,
       wrote: index > 0,
       cannotHear: index === 0,
+      hands: index === 1 ? [1, 3] : [],
     })),
     spread: null,
     truth: null,
@@ -210,6 +212,16 @@ export function deskView(
       { level: 6, name: 'Two chords of one key, from its major or minor home' },
       { level: 7, name: 'Every key that owns both chords' },
     ],
+    beatLevels: [
+      { level: 1, name: 'The numbers, steady' },
+      { level: 2, name: 'Where one is' },
+      { level: 3, name: 'Heavy and light' },
+    ],
+    contrasts: [
+      { id: 'driving-or-relaxed', name: 'driving or relaxed' },
+      { id: 'straight-or-swung', name: 'straight or swung' },
+    ],
+    classTaps: null,
     ...change,
   };
 }
@@ -273,6 +285,7 @@ export function reportOf(student: string, change: Partial<WireStudentReport> = {
     of: 8,
     points: 56,
     memory: { right: 0, of: 0 },
+    beat: { right: 4, of: 5, needs: [5, 6], played: false },
     errors: [],
     habits: [],
     ...change,
@@ -339,6 +352,7 @@ export function deskOf(
       },
     },
     groove: signal<string | null>(null),
+    contrast: signal<Desk['contrast']['value']>(null),
     drawing: signal<GrooveDraft | null>(null),
     moreSounds: signal(false),
     turnTo: (leaf) => void made.push({ turnTo: leaf }),

@@ -41,7 +41,7 @@ test('a vamp of a level is played in a groove that the level draws, or in one of
 });
 
 test('the groove taken for the next vamp goes with it, and one that was erased meanwhile does not', async () => {
-  const start = { type: 'StartRound', after: 1, level: 7, item: null };
+  const start = { type: 'StartRound', after: 1, level: 7, item: null, contrast: null };
   for (const [taken, groove] of [
     ['ours', 'ours'],
     ['gone', null],

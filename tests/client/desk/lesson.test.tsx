@@ -100,7 +100,7 @@ test('the next round of the lesson starts in one press, from its form and from t
   const { made } = draw(planned(['a']), { form: 'start' });
   expect(text()).toContain('Next in the lesson');
   press('next round: level 4');
-  const start = { type: 'StartRound', after: 1, level: 4, item: 'b', groove: null };
+  const start = { type: 'StartRound', after: 1, level: 4, item: 'b', groove: null, contrast: null };
   expect(made).toEqual([start]);
   const row = draw(planned(['a']));
   press('next round: level 4');

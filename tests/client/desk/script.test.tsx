@@ -211,7 +211,7 @@ test('after the last question comes the next round of the lesson, or a new vamp'
   const planned = draw({ ...last, plan });
   expect(main()).toEqual({ name: 'next round level 4', ink: true });
   press('next round level 4');
-  expect(planned.made).toEqual([{ type: 'StartRound', after: 1, level: 4, item: 'p1', groove: null }]);
+  expect(planned.made).toEqual([{ type: 'StartRound', after: 1, level: 4, item: 'p1', groove: null, contrast: null }]);
   expect(made).toEqual([]);
 });
 
