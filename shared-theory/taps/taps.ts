@@ -14,21 +14,25 @@ export const MOST_TAPS = 64;
 /** Longest time from the first tap to the last, in milliseconds. */
 export const LONGEST_TAPPING = 120_000;
 
-/** Reads taps that a phone sent; null where they are none: too few, too many, not from 0 or not rising. */
+/** Reads taps that a phone sent; null where they are none: too few, too many, not from 0, not rising or over too long a time. */
 export function readTaps(value: unknown): Taps | null {
   if (!Array.isArray(value) || value.length < LEAST_TAPS || value.length > MOST_TAPS) return null;
-  const taps = value as readonly unknown[];
-  const rising = taps.every((tap, index) => {
-    if (typeof tap !== 'number' || !Number.isFinite(tap)) return false;
-    return index === 0 ? tap === 0 : tap > (taps[index - 1] as number);
-  });
-  const last = taps.at(-1) as number;
-  return rising && last <= LONGEST_TAPPING ? (taps as Taps).map((tap) => Math.round(tap * 10) / 10) : null;
+  const taps: number[] = [];
+  for (const tap of value as readonly unknown[]) {
+    if (typeof tap !== 'number' || !(tap >= 0 && tap <= LONGEST_TAPPING)) return null;
+    // Taps that are one to a tenth of a millisecond do not rise, also when they are read again.
+    const told = Math.round(tap * 10) / 10 + 0;
+    if (taps.length === 0 ? tap !== 0 : told <= (taps.at(-1) ?? 0)) return null;
+    taps.push(told);
+  }
+  return taps;
 }
 
 /** Beats a minute by the middle interval, rounded: enough to count like answers by. */
 export function tappedTempo(taps: Taps): number {
   const intervals = taps.slice(1).map((tap, index) => tap - (taps[index] ?? 0));
-  const sorted = intervals.toSorted((one, other) => one - other);
+  // Sorting in place: old phones know no other way.
+  // oxlint-disable-next-line unicorn/no-array-sort
+  const sorted = intervals.sort((one, other) => one - other);
   return Math.round(60_000 / (sorted[sorted.length >> 1] ?? 60_000));
 }

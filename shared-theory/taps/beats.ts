@@ -1,0 +1,229 @@
+import { LONGEST_TAPPING, type Taps } from './taps.ts';
+import { median, quantile, sum } from './statistics.ts';
+import { bendOf, lineOf, periodOf, straysBy } from './fit.ts';
+
+/** A tap that stands for a beat: its time in milliseconds, the number of its beat, and the part of the taps that it belongs to. */
+export type Beat = {
+  readonly time: number;
+  readonly beat: number;
+  /** A new part begins where the hand paused or stumbled: whether it came back in time is not known. */
+  readonly part: number;
+};
+
+/** Taps laid on beats, and what had to be explained away. */
+export type Beats = {
+  readonly beats: readonly Beat[];
+  /** Milliseconds from beat to beat. */
+  readonly period: number;
+  /** Beats without a tap. */
+  readonly missed: number;
+  /** Taps that stand for no beat: bounces of the finger, and taps before the hand had settled. */
+  readonly doubled: number;
+  /** Pauses and stumbles. */
+  readonly breaks: number;
+};
+
+/** No hand taps in time outside of these, in milliseconds a beat. */
+const PERIODS = [100, 4000] as const;
+
+/** Where the middle half of all intervals lies is no matter of a few bad ones: a beat is sought at these shares of them. */
+const SHARES = [0.1, 0.3, 0.5, 0.7, 0.9];
+
+/** What has to be explained away is believed as readily as it is rare, and far less readily: the taps decide between both. */
+const CARES = [1, 3];
+
+/** A tap is at home at most so many of the taps before it further on, and at most so many beats. */
+const FURTHEST_TAP = 4;
+const FURTHEST_BEAT = 4;
+
+/** What is rare costs as much as its surprise: twice the logarithm of one in so many. */
+const surprise = (oneIn: number) => 2 * Math.log(oneIn);
+const MISSED = surprise(60);
+const MISSED_AGAIN = surprise(5);
+const DOUBLED = surprise(50);
+const NOT_SETTLED = surprise(5);
+const BROKEN = surprise(300);
+const BENT = surprise(30);
+
+/**
+ * How far single taps stray, in milliseconds, before anything is known of the hand (30 at 600 a beat, Sapp's taps to clicks), as so many
+ * taps would say; and in parts of the beat never more than so much.
+ */
+const USUAL_JITTER = 25;
+const USUAL_WEIGHS = 4;
+const MOST_JITTER = 0.2;
+
+/** First taps stray where they are so many standard errors from the line of what follows, at least so many taps. */
+const UNSETTLED = 3.6;
+const LEAST_SETTLED = 6;
+
+/** Most often that beats and period are worked out from one another. */
+const ROUNDS = 4;
+
+/** How one tap goes on from another one: over how many beats, or null where it begins anew. */
+type Step = { readonly from: number; readonly beats: number | null };
+
+/** The most likely way through all taps. */
+type Way = {
+  readonly cost: number;
+  readonly first: number;
+  readonly steps: readonly (Step & { readonly to: number })[];
+};
+
+/**
+ * Lays taps on whole beats, so that missed taps, bounces, the first taps before a hand has settled, pauses and stumbles are explained by
+ * what is least surprising. Nothing hangs on when the first one fell. null where they cannot be taps in time: not rising, over too long
+ * or too short a time, too few.
+ */
+export function layOnBeats(taps: Taps): Beats | null {
+  const length = (taps.at(-1) ?? 0) - (taps[0] ?? 0);
+  const rising = taps.every((tap, index) => Number.isFinite(tap) && (index === 0 || tap >= (taps[index - 1] ?? 0)));
+  if (!rising || taps.length < 3 || !(length > 0 && length <= LONGEST_TAPPING)) return null;
+  const intervals = taps.slice(1).map((tap, index) => tap - (taps[index] ?? 0));
+  const tried = SHARES.map((share) => quantile(intervals, share)).flatMap((period) =>
+    CARES.flatMap((care) => laidFrom(taps, intervals, { period, care })),
+  );
+  const best = tried
+    .map((beats) => ({ beats, cost: surpriseOf(beats) }))
+    .toSorted((one, other) => one.cost - other.cost)[0];
+  return best === undefined ? null : settled(best.beats);
+}
+
+/** Leaves out the first one or two taps where they stray from the line of all that follow: the hand had not settled. */
+function settled({ beats, period, missed, doubled, breaks }: Beats): Beats {
+  for (const first of [2, 1]) {
+    const after = beats.slice(first);
+    const part = after.filter((beat) => beat.part === after[0]?.part);
+    const last = beats[first - 1];
+    const line = part.length < LEAST_SETTLED ? null : lineOf(part);
+    if (last === undefined || line === null || last.part !== part[0]?.part) continue;
+    if (straysBy(last, part, amongOthers(line.jitter, line.free)) < UNSETTLED) continue;
+    const whole = lineOf(after);
+    return { beats: after, period: whole?.period ?? period, missed, doubled: doubled + first, breaks };
+  }
+  return { beats, period, missed, doubled, breaks };
+}
+
+/** The beats that a first guess at the period leads to; none where it leads nowhere. */
+function laidFrom(
+  taps: Taps,
+  intervals: readonly number[],
+  guess: { readonly period: number; readonly care: number },
+): readonly Beats[] {
+  let { period } = guess;
+  let jitter = firstJitter(intervals, period);
+  let laid: Beats | null = null;
+  for (let round = 0; round < ROUNDS; round += 1) {
+    if (!(period >= PERIODS[0] && period <= PERIODS[1])) return [];
+    const way = likeliestWay(taps, period, Math.min(MOST_JITTER * period, jitter), guess.care);
+    const beats = beatsOn(taps, way, period);
+    const fitted = periodOf(beats);
+    if (fitted === null) return [];
+    laid = {
+      beats,
+      period: fitted,
+      missed: sum(way.steps.map((step) => (step.beats ?? 1) - 1)),
+      doubled: taps.length - beats.length,
+      breaks: way.steps.filter((step) => step.beats === null).length,
+    };
+    jitter = jitterOn(taps, way, fitted);
+    if (Math.abs(fitted - period) < 1e-6 * period && round > 1) break;
+    period = fitted;
+  }
+  return laid === null ? [] : [laid];
+}
+
+/**
+ * How surprising it is that a hand tapped so, twice the negative logarithm of the likelihood: how far the taps stray from an even or an
+ * evenly bending row of beats, and all that had to be explained away.
+ */
+function surpriseOf({ beats, period, missed, doubled, breaks }: Beats): number {
+  const anywhere = Math.log(period ** 2 / (2 * Math.PI));
+  const even = straying(lineOf(beats)?.strays ?? [], breaks, period);
+  const bent = straying(bendOf(beats)?.strays ?? [], breaks, period) + BENT;
+  const explained = missed * MISSED + doubled * (DOUBLED + anywhere) + breaks * (BROKEN + anywhere);
+  return Math.min(even, bent) + explained;
+}
+
+function straying(strays: readonly number[], breaks: number, period: number): number {
+  if (strays.length === 0) return Infinity;
+  const squares = sum(strays.map((stray) => stray ** 2)) + USUAL_WEIGHS * USUAL_JITTER ** 2;
+  const said = strays.length - breaks - 1 + USUAL_WEIGHS;
+  const variance = Math.min(squares / said, (MOST_JITTER * period) ** 2);
+  return said * Math.log(variance) + squares / variance;
+}
+
+/** How far single taps stray, from the middle one of all intervals around their whole numbers of beats. */
+function firstJitter(intervals: readonly number[], period: number): number {
+  const strays = intervals.map((interval) => Math.abs(interval - Math.max(1, Math.round(interval / period)) * period));
+  // The middle of normal strays is 0.6745 of their standard deviation; an interval strays at both its ends.
+  return amongOthers(median(strays) / 0.6745 / Math.SQRT2, intervals.length);
+}
+
+/** Few taps say little of how far a hand strays: others count as well. */
+function amongOthers(jitter: number, intervals: number): number {
+  return Math.sqrt((intervals * jitter ** 2 + USUAL_WEIGHS * USUAL_JITTER ** 2) / (intervals + USUAL_WEIGHS));
+}
+
+function jitterOn(taps: Taps, { steps }: Way, period: number): number {
+  const strays = steps.flatMap(({ from, to, beats }) =>
+    beats === null ? [] : [(taps[to] ?? 0) - (taps[from] ?? 0) - beats * period],
+  );
+  const free = Math.max(1, strays.length - 1);
+  return amongOthers(Math.sqrt(sum(strays.map((stray) => stray ** 2)) / free / 2), free);
+}
+
+/** The way from tap to tap that is least surprising, for a period and how far single taps stray around it. */
+function likeliestWay(taps: Taps, period: number, jitter: number, care: number): Way {
+  const variance = 2 * jitter ** 2;
+  // A tap that stands for nothing could lie anywhere within a beat.
+  const anywhere = Math.max(0, 2 * Math.log(period / Math.sqrt(2 * Math.PI * variance)));
+  const costs: number[] = [];
+  const steps: (Step | null)[] = [];
+  for (const [to, tap] of taps.entries()) {
+    let best = to * (NOT_SETTLED * care + anywhere);
+    let step: Step | null = null;
+    for (let from = to - 1; from >= Math.max(0, to - FURTHEST_TAP); from -= 1) {
+      const gap = tap - (taps[from] ?? 0);
+      const before = (costs[from] ?? 0) + (to - from - 1) * (DOUBLED * care + anywhere);
+      const anew = before + BROKEN * care + anywhere;
+      // One beat more or fewer: a tap that is very late, and none missed.
+      const nearest = Math.floor(gap / period);
+      for (const beats of [Math.max(1, nearest), nearest + 1]) {
+        const missed = beats === 1 ? 0 : (MISSED + (beats - 2) * MISSED_AGAIN) * care;
+        const on = before + missed + (gap - beats * period) ** 2 / variance;
+        if (beats <= FURTHEST_BEAT && on < best) [best, step] = [on, { from, beats }];
+      }
+      if (gap > period / 2 && anew < best) [best, step] = [anew, { from, beats: null }];
+    }
+    costs.push(best);
+    steps.push(step);
+  }
+  return wayBack(costs, steps, DOUBLED * care + anywhere);
+}
+
+/** Follows the steps back from the end; last taps may stand for nothing as well. */
+function wayBack(costs: readonly number[], steps: readonly (Step | null)[], extra: number): Way {
+  const total = (last: number) => (costs[last] ?? 0) + (costs.length - 1 - last) * extra;
+  let at = costs.length - 1;
+  for (let last = at - 1; last >= Math.max(0, costs.length - FURTHEST_TAP); last -= 1)
+    if (total(last) < total(at)) at = last;
+  const cost = total(at);
+  const way: (Step & { readonly to: number })[] = [];
+  for (let step = steps[at]; step; step = steps[at]) {
+    way.unshift({ ...step, to: at });
+    at = step.from;
+  }
+  return { cost, first: at, steps: way };
+}
+
+function beatsOn(taps: Taps, { first, steps }: Way, period: number): readonly Beat[] {
+  const beats: Beat[] = [{ time: taps[first] ?? 0, beat: 0, part: 0 }];
+  for (const { from, to, beats: over } of steps) {
+    const last = beats.at(-1) ?? { beat: 0, part: 0 };
+    const gap = (taps[to] ?? 0) - (taps[from] ?? 0);
+    const beat = last.beat + (over ?? Math.max(1, Math.round(gap / period)));
+    beats.push({ time: taps[to] ?? 0, beat, part: last.part + (over === null ? 1 : 0) });
+  }
+  return beats;
+}
