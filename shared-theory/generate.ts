@@ -1,15 +1,14 @@
+import { drawBeat } from './beat-draw.ts';
 import { chordSymbol } from './chords.ts';
 import { drawAt, drawTable, type Draw } from './draws.ts';
-import { beatsPerSlot, grooveById, readGroove, strokesOf, swingCap, withOpening, type Groove } from './grooves.ts';
+import { grooveById, readGroove, strokesOf, type Groove } from './grooves.ts';
 import { FORMS, type Form, type FormShares, type Level } from './level.ts';
 import { levelOf } from './levels.ts';
-import { BEATS_PER_BAR } from './meters.ts';
-import { perform } from './perform.ts';
+import { barsOf, drawSwing, drawTempo, playAsAsked, playLoop, type PlayedLoop } from './played-loop.ts';
 import { sameLoop, type Loop } from './pools.ts';
 import { pickOne, seededRandom, type Random } from './random.ts';
-import { truthOf, type Truth } from './truth.ts';
+import type { Truth } from './truth.ts';
 import type { VoicedVamp } from './vamps.ts';
-import { voice } from './voice.ts';
 
 /** What is remembered of a vamp that was played. */
 type RecentVamp = Pick<VoicedVamp, 'slots' | 'tempo'>;
@@ -23,6 +22,8 @@ export type GenerateRequest = {
   readonly counting?: boolean;
   /** Plays in this groove instead of one of the level's: an id of the catalogue, or a groove of one's own, read or as text. */
   readonly groove?: string | Groove;
+  /** Plays, where no groove is asked for, in one of this beat level, 1 to 8, so that what it asks can be asked. */
+  readonly beat?: number;
 };
 
 /** A vamp made for a level, with its right answers. */
@@ -41,9 +42,6 @@ export type GeneratedVamp = {
 
 const REMEMBERED = 8;
 
-/** Seconds of a bar in which a chord can be heard at leisure. */
-const LONG_BAR = 2;
-
 /** Enough draws that a level whose vamps outnumber the remembered ones always finds another. */
 const TRIES = 1000;
 
@@ -56,7 +54,8 @@ function drawForms(shares: FormShares, random: Random): readonly Form[] {
   return forms.toSorted((one, other) => Number(other === drawn) - Number(one === drawn));
 }
 
-function drawLoop(level: Level, counting: boolean, seed: number, recent: readonly Loop[]): Draw {
+/** A loop of the level by its seed, with its shapes; none of the recent ones. */
+export function drawLoop(level: Level, counting: boolean, seed: number, recent: readonly Loop[]): Draw {
   const { forms, stays } = counting ? level.balance.counting : level.balance;
   const random = seededRandom(seed, 'loop');
   for (const form of drawForms(forms, seededRandom(seed, 'form'))) {
@@ -82,33 +81,6 @@ function drawGroove(level: Level, random: Random): Groove {
   return pickOne(random, going(downs ? 'all-downs' : 'down-up'));
 }
 
-/** A tempo of the groove in the level's steps: within the level's range, where the groove reaches it. */
-function drawTempo(level: Level, groove: Groove, random: Random, last: number | undefined): number {
-  const [slowest, fastest] = groove.tempo;
-  const [low, high] = level.tempo ?? groove.tempo;
-  const count = Math.floor((fastest - slowest) / level.tempoStep) + 1;
-  const all = Array.from({ length: count }, (_, index) => slowest + index * level.tempoStep);
-  const inRange = all.filter((tempo) => tempo >= low && tempo <= high);
-  const tempos = inRange.length > 0 ? inRange : all;
-  const others = tempos.filter((tempo) => tempo !== last);
-  return pickOne(random, others.length > 0 ? others : tempos);
-}
-
-function drawSwing(groove: Groove, tempo: number, random: Random): number {
-  const [low, high] = groove.swing;
-  const top = Math.max(low, Math.min(high, swingCap(tempo / (2 * beatsPerSlot(groove)))));
-  return Math.floor((low + random() * (top - low)) * 10) / 10;
-}
-
-/**
- * Bars that each chord lasts. Where chords are counted one bar will do, if it lasts two seconds: then four slots come round in
- * time, and how long a chord lasts tells nothing of how many there are.
- */
-function barsOf(level: Level, counting: boolean, groove: Groove, tempo: number): number {
-  const seconds = (BEATS_PER_BAR[groove.meter] * 60) / tempo;
-  return counting && seconds >= LONG_BAR ? 1 : level.barsPerChord;
-}
-
 /**
  * A vamp of a level: the same seed and the same recent vamps always give the same one. Groove, tempo and swing are drawn
  * from streams of their own, so that none hints at the chords. Throws `RangeError` for a level or seed that there is not, and where
@@ -119,46 +91,40 @@ export function generate(request: GenerateRequest): GeneratedVamp {
   const level = levelOf(request.level);
   const counting = request.counting ?? level.questions.includes('count');
   const loops = recent.slice(-REMEMBERED).map((vamp) => vamp.slots.map((slot) => slot.chord));
-  const { loop, bars, shapes, readings } = drawLoop(level, counting, seed, loops);
-  const given = request.groove === undefined ? null : readGroove(request.groove);
-  const groove = given ?? drawGroove(level, seededRandom(seed, 'groove'));
-  const timing = seededRandom(seed, 'timing');
-  const tempo = drawTempo(level, groove, timing, recent.at(-1)?.tempo);
-  const beats = barsOf(level, counting, groove, tempo) * BEATS_PER_BAR[groove.meter];
-  const swing = drawSwing(groove, tempo, timing);
-  const slots = loop.map((chord, slot) => ({ chord, beats: beats * (bars[slot] ?? 1) }));
-  const voiced = (played: Groove, opening: boolean) => {
-    const vamp = voice({ slots, groove: played, tempo, seed, swing, opening, shapes });
-    return { vamp, truth: truthOf(vamp, perform(vamp)) };
-  };
-  const { vamp, truth } = given ? heardIn(given, level, voiced) : voiced(groove, level.opening);
+  const drawn = drawLoop(level, counting, seed, loops);
+  const lastTempo = recent.at(-1)?.tempo;
+  const { groove, played } =
+    request.beat !== undefined && request.groove === undefined
+      ? drawBeat({ beat: request.beat, level, counting, seed, lastTempo }, drawn)
+      : inGroove(request, level, counting, drawn, lastTempo);
   return {
     level: level.level,
     seed,
-    vamp,
+    vamp: played.vamp,
     groove: groove.id,
-    truth,
-    chords: loop.map(chordSymbol),
-    readings: readings.map(({ name, numerals }) => ({ key: name, numerals })),
+    truth: played.truth,
+    chords: drawn.loop.map(chordSymbol),
+    readings: drawn.readings.map(({ name, numerals }) => ({ key: name, numerals })),
   };
 }
 
-/** A vamp and its truth in a groove asked for, with an opening bar where the level has them, or where nothing is heard without. */
-function heardIn<Heard>(groove: Groove, level: Level, voiced: (groove: Groove, opening: boolean) => Heard): Heard {
-  if (!level.opening) {
-    try {
-      return voiced(groove, false);
-    } catch (error) {
-      if (!(error instanceof RangeError)) throw error;
-    }
-  }
-  try {
-    return voiced(withOpening(groove), true);
-  } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
-    const sentence = `The chords of level ${level.level} cannot be heard in ${groove.name}: ${error.message}`;
-    throw new RangeError(`${sentence} Choose a groove that strikes the bass on one and lets a chord ring.`, {
-      cause: error,
-    });
-  }
+/** The loop in the groove asked for, or in one that the level draws. */
+function inGroove(
+  request: GenerateRequest,
+  level: Level,
+  counting: boolean,
+  drawn: Draw,
+  lastTempo: number | undefined,
+): { readonly groove: Groove; readonly played: PlayedLoop } {
+  const { seed } = request;
+  const given = request.groove === undefined ? null : readGroove(request.groove);
+  const groove = given ?? drawGroove(level, seededRandom(seed, 'groove'));
+  const timing = seededRandom(seed, 'timing');
+  const tempo = drawTempo(level, groove, timing, lastTempo);
+  const bars = barsOf(level, counting, groove, tempo);
+  const playing = { seed, bars, tempo, swing: drawSwing(groove, tempo, timing) };
+  return {
+    groove,
+    played: given ? playAsAsked(drawn, given, level, playing) : playLoop(drawn, groove, level.opening, playing),
+  };
 }

@@ -47,7 +47,7 @@ export function pendulumOf(loop: HeardLoop): RhythmTruth['pendulum'] {
 
 /**
  * Driving: downs alone, on the numbers and between, most of them muted or stopped short. Relaxed: downs and ups, all ringing, the
- * numbers heavier than what lies between and nothing heavy there (common practice).
+ * numbers heavier than what lies between and nothing heavy there, the hand never stopping (common practice).
  */
 export function driveOf(loop: HeardLoop): RhythmTruth['drive'] {
   if (isPlucked(loop)) return null;
@@ -68,7 +68,7 @@ export function driveOf(loop: HeardLoop): RhythmTruth['drive'] {
   }
   const open = ringing === strokes.length && downs > 0;
   const gentle = numbers.weight > between.weight && between.heaviest < 3 && 1 / loop.slotSeconds <= RELAXED_TO;
-  return open && gentle ? 'relaxed' : null;
+  return open && gentle && pendulumOf(loop) !== 'breaks' ? 'relaxed' : null;
 }
 
 /** Long to short, by the onsets of neighbours that sound within a bar; null where none does off the even slots. */
@@ -122,9 +122,11 @@ export function halfTimeOf(loop: HeardLoop): RhythmTruth['halfTime'] {
 }
 
 function halfTimeIn(slaps: readonly boolean[], accents: readonly number[]): RhythmTruth['halfTime'] {
-  const [one = 0, two = 0, three = 0, four = 0] = slaps.includes(true) ? slaps.map(Number) : accents;
+  const slapped = slaps.includes(true);
+  const [one = 0, two = 0, three = 0, four = 0] = slapped ? slaps.map(Number) : accents;
   if (Math.min(two, four) > Math.max(one, three)) return 'full-time';
-  return three > Math.max(one, two, four) ? 'half-time' : null;
+  // A push leaves the one silent: that is no backbeat on three.
+  return (slapped || one > 0) && three > Math.max(one, two, four) ? 'half-time' : null;
 }
 
 /** How a bar of six equal slots is grouped, by what is heavier than its neighbours in the middle of it. */
