@@ -1,0 +1,25 @@
+/** What stands in the drawings of what a room tapped or marked on the beat grid: wall and desk. */
+export const spreadWords = {
+  tempo: {
+    /** At the right tempo; at others that are as lawful; where twice or half as many were counted. */
+    right: 'the numbers',
+    also: 'right too',
+    double: 'twice as fast',
+    half: 'half as fast',
+  },
+  steadiness: { even: 'even', uneven: 'uneven', percent: '{n} %', more: '{n} % and more' },
+  dropOut: { ahead: 'ahead', groove: 'with the groove', behind: 'behind', silent: 'silent', back: 'back' },
+  together: {
+    width: 'How close',
+    around: 'two taps in three fall within {n} ms of each hand’s own middle',
+    drift: 'How steady',
+    faster: 'the room gets faster: {n} % in eight beats',
+    slower: 'the room gets slower: {n} % in eight beats',
+    holds: 'the room holds its tempo',
+    unknown: 'too few beats to tell',
+    beat: 'each hand’s own middle',
+  },
+  /** Nobody's taps could be read. */
+  unread: 'No taps could be read.',
+  slots: { down: 'down', up: 'up', silent: 'silent', kick: 'kick', slap: 'slap', closed: 'closed', open: 'open' },
+} as const;
