@@ -27,12 +27,30 @@ function ofWrong<K extends Kind>(kind: K, make: Make<AnswerOf<K>>): Make<Answer>
   };
 }
 
+const NONE: Make<Answer> = () => null;
+
 const READINGS: Readonly<Record<Kind, Make<Answer>>> = {
-  // Both readings keep one groove, and whether one key owns the loop is no sound of its own.
-  strokes: () => null,
-  'one-or-several': () => null,
+  // Both readings keep one groove.
+  tempo: NONE,
+  steadiness: NONE,
+  'drop-out': NONE,
+  together: NONE,
+  'bar-count': NONE,
+  threes: NONE,
+  'half-time': NONE,
+  swing: NONE,
+  drive: NONE,
+  strokes: NONE,
+  pendulum: NONE,
+  'change-place': NONE,
+  accents: NONE,
+  'stroke-grid': NONE,
+  roles: NONE,
+  opened: NONE,
+  // Whether one key owns the loop is no sound of its own.
+  'one-or-several': NONE,
   // Where a loop would stop is no error.
-  home: () => null,
+  home: NONE,
   count: ofWrong('count', (vamp, answer, { settings }) => countReadings(vamp, answer, settings)),
   order: ofWrong('order', (vamp, answer, { settings }) => orderReadings(vamp, answer, settings)),
   direction: ofWrong('direction', (vamp, answer, { target }) => directionReadings(vamp, target, answer)),

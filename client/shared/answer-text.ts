@@ -8,7 +8,7 @@ import { printChord, printNote } from './names.ts';
 import { HOME_IDS } from '../../shared-theory/questions/keys/ask.ts';
 import { GRID_KINDS, TAPPED_KINDS, type Kind, type NeckPlace } from '../../shared-theory/questions/question.ts';
 import { tappedTempo } from '../../shared-theory/taps/taps.ts';
-import { gridText } from '../../server/protocol/words/grid-text.ts';
+import { gridText } from './answer-grid.ts';
 import { distanceText } from './answer-names.ts';
 import { orderText } from './order-text.ts';
 import { numeralsText } from './right-readings.ts';

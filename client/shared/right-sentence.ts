@@ -6,7 +6,7 @@ import { lineNumber } from '../../shared-theory/distance-line.ts';
 import { printDistance } from '../../shared-theory/printer.ts';
 import { printKey } from './names.ts';
 import { wayOf } from './answer-names.ts';
-import { gridText } from '../../server/protocol/words/grid-text.ts';
+import { gridText } from './answer-grid.ts';
 import { keyName } from './drawings/circle-layout.ts';
 import { orderText } from './order-text.ts';
 import { numeralsText, rightReadings } from './right-readings.ts';

@@ -1,16 +1,22 @@
 import type { NamedAnswer } from '../../shared-theory/crib/answer-names.ts';
 import type { CribQuestion, CribWrong } from '../../shared-theory/crib/sheet.ts';
-import type { Kind } from '../../shared-theory/questions/question.ts';
+import { TAPPED_KINDS, type Kind } from '../../shared-theory/questions/question.ts';
 import { parseQuestionId } from '../../shared-theory/questions/round-questions.ts';
 import { listed, numberWord } from '../protocol/words/counting.ts';
 import { cribWords } from '../protocol/words/crib-words.ts';
 import { questionWords } from '../protocol/words/en.ts';
 import { fill } from '../protocol/words/fill.ts';
+import { gridText } from '../../shared-theory/grid-text.ts';
+import { gridWords } from '../protocol/words/grid-words.ts';
+import { grooveAnswers } from '../protocol/words/groove-answers.ts';
 import type { SheetNames } from './names.ts';
 
 /** An answer in a few words, as it stands on the sheet: `up`, `minor`, `G`, `D major and G major`, `distance 4, up`, `vi–V`. */
 export function answerText(kind: Kind, answer: NamedAnswer, names: SheetNames, withWay = true): string {
   if (typeof answer === 'object' && 'number' in answer) return distanceText(answer, names, withWay);
+  if (typeof answer === 'object' && 'drawn' in answer)
+    return gridText(answer.kind, answer.drawn, gridWords, answer.grid);
+  if (TAPPED_KINDS.has(kind)) return fill(grooveAnswers.tempo, { tempo: String(answer) });
   if (typeof answer === 'number') return numberWord(answer);
   if (typeof answer === 'string') return wordText(kind, answer, names);
   if (kind === 'numeral') return answer.map((numeral) => names.numeral(String(numeral))).join('–');

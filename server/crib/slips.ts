@@ -61,8 +61,12 @@ function isWayTold({ directionsKnown, chords }: GuitarCrib): boolean {
   return directionsKnown && chords.every((chord) => !chord.includes('/'));
 }
 
-/** The bass of a chord over its root is its root, and a vamp without sevenths has none: neither is said twice. */
+/** Tapped, with the tempo for an answer as well: it is said once. */
+const AT_THE_TEMPO: ReadonlySet<Kind> = new Set(['steadiness', 'drop-out', 'together']);
+
+/** The bass of a chord over its root is its root, and a vamp without sevenths has none: neither is said twice. Nor is the tempo. */
 function saysItself({ kind }: CribQuestion, { chords, questions }: CribSheet): boolean {
+  if (AT_THE_TEMPO.has(kind)) return true;
   if (kind === 'bass') return chords.every((chord) => !chord.includes('/'));
   return kind === 'seventh' && questions.every((other) => other.kind !== 'seventh' || other.answer === 'none');
 }

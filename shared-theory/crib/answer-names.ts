@@ -3,36 +3,58 @@ import { chordNotes, chordSymbol } from '../chords.ts';
 import type { CandidateKey } from '../candidates.ts';
 import type { Distance } from '../distance-line.ts';
 import { lineNumber } from '../distance-line.ts';
+import type { DrawnKind } from '../grid-text.ts';
+import type { Grid } from '../groove-grid.ts';
 import { itemAt } from '../items.ts';
 import { isModal, keyName, parentKey, scaleNotes, usualKey } from '../keys.ts';
 import { fifthsFromC, pitchClass } from '../pitch.ts';
 import type { NoteName, PitchClass } from '../pitch.ts';
-import type { Answer, Kind, NeckPlace } from '../questions/question.ts';
+import { needed } from '../questions/marks.ts';
+import { GRID_KINDS, TAPPED_KINDS } from '../questions/question.ts';
+import type { Answer, Answers, Kind, NeckPlace } from '../questions/question.ts';
 import { pitchClassAt } from '../questions/root/places.ts';
+import { tappedTempo } from '../taps/taps.ts';
+import type { Taps } from '../taps/taps.ts';
 import type { Direction } from '../truth.ts';
 import { directionOf } from '../truth.ts';
 
 /**
- * An answer by names in ASCII: a note for a place on the neck, key names for keys, number and way for a distance; all others as they
- * are.
+ * An answer by names in ASCII: a note for a place on the neck, key names for keys, number and way for a distance, beats a minute for taps,
+ * what is drawn with its grid; all others as they are.
  */
 export type NamedAnswer =
   | string
   | number
   | readonly string[]
   | readonly number[]
-  | { readonly number: Distance | '8'; readonly way: Direction };
+  | { readonly number: Distance | '8'; readonly way: Direction }
+  | { readonly kind: DrawnKind; readonly grid: Grid; readonly drawn: DrawnAnswer };
+
+/** What is drawn on a grid, slot by slot; of `opened` the slots. */
+type DrawnAnswer = Answers[DrawnKind];
 
 /** What answers to a vamp are named by. */
-export type Names = { readonly chords: readonly Chord[]; readonly keys: readonly CandidateKey[] };
+export type Names = {
+  readonly chords: readonly Chord[];
+  readonly keys: readonly CandidateKey[];
+  /** The grid of its groove; null where none is known. */
+  readonly grid: Grid | null;
+};
 
 /** The names of an answer to a question about a vamp. */
 export function namedAnswer(kind: Kind, answer: Answer, names: Names): NamedAnswer {
   if (typeof answer === 'object' && 'fret' in answer) return noteAt(answer, names);
+  if (typeof answer === 'object' && 'taps' in answer) return tappedTempo(answer.taps);
+  if (TAPPED_KINDS.has(kind)) return tappedTempo(answer as Taps);
+  if (isDrawn(kind)) return { kind, grid: needed(names.grid, kind, 0), drawn: answer as DrawnAnswer };
   if (kind === 'distance' && typeof answer === 'number')
     return { number: lineNumber(answer), way: directionOf(0, answer) };
   if ((kind === 'keys' || kind === 'settler') && Array.isArray(answer)) return keysNamed(answer.map(String), names);
-  return answer;
+  return answer as string | number | readonly string[] | readonly number[];
+}
+
+function isDrawn(kind: Kind): kind is DrawnKind {
+  return GRID_KINDS.has(kind);
 }
 
 function noteAt(place: NeckPlace, names: Names): NoteName {

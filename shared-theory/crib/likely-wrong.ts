@@ -22,6 +22,24 @@ export const MOST_WRONG = 3;
 
 /** Error kinds by how soon a class shows them, by question kind (common practice); those not named come after. */
 const USUAL_FIRST: Partial<Record<Kind, readonly ErrorKind[]>> = {
+  tempo: ['taps-twice-as-fast', 'taps-half-as-fast', 'taps-three-against-two'],
+  steadiness: ['rushes', 'taps-unevenly', 'drags'],
+  'drop-out': ['rushes', 'drags', 'taps-unevenly'],
+  'bar-count': ['swaps-threes-and-twos', 'counts-the-bar-twice', 'counts-half-the-bar'],
+  accents: [
+    'starts-the-bar-elsewhere',
+    'one-and-three-for-two-and-four',
+    'ands-heavier-than-numbers',
+    'all-alike',
+    'mute-heard-as-rest',
+  ],
+  'stroke-grid': [
+    'hears-down-up-where-all-are-down',
+    'hears-all-downs-where-they-alternate',
+    'loses-the-pendulum',
+    'mute-heard-as-rest',
+  ],
+  roles: ['open-hat-missed', 'foot-and-hat-swapped', 'mute-heard-as-rest'],
   count: ['counts-the-changes', 'merges-close-chords', 'hears-no-change', 'splits-one-chord'],
   order: ['starts-the-loop-elsewhere', 'hears-a-return-as-new', 'hears-a-new-chord-as-a-return'],
   direction: ['follows-the-top-note', 'answers-the-way-back', 'says-stays', 'says-moves'],

@@ -14,26 +14,24 @@ import { KEY_IDS } from '../questions/keys/ask.ts';
 import { asksForMajors } from '../questions/keys/families.ts';
 import { degreeOfDistance, readNumeral, waysToSay, writeNumeral } from '../questions/numeral/numerals.ts';
 import { chordsOf } from '../questions/own-chords.ts';
-import type { AnswerOf, AskedOf, KeyId, Kind, NeckPlace, OwnAnswers } from '../questions/question.ts';
+import type { AskedOf, KeyId, Kind, NeckPlace } from '../questions/question.ts';
 import { ORDERS } from '../questions/order/ask.ts';
 import { neckPlaces } from '../questions/root/ask.ts';
 import { pitchClassAt } from '../questions/root/places.ts';
 import { questionId } from '../questions/round-questions.ts';
 import { ASKED_SEVENTHS } from '../questions/seventh/ask.ts';
 import type { Policy } from '../truth.ts';
-
-/** An answer that a class might give, and the own answers to other questions that would go with it. */
-export type Guess<K extends Kind = Kind> = { readonly answer: AnswerOf<K>; readonly own: OwnAnswers };
+import { alone } from './guess.ts';
+import type { Guess, Guesses } from './guess.ts';
+import { RHYTHM_GUESSES } from './plausible-rhythm.ts';
 
 /** Every answer of a kind that a class might well give, right ones among them; those nearest to what sounded first. */
 export function plausibleAnswers(kind: Kind, asked: AskedOf): readonly Guess[] {
   return GUESSES[kind](asked);
 }
 
-type Guesses = { readonly [K in Kind]: (asked: AskedOf) => readonly Guess<K>[] };
-
 const GUESSES: Guesses = {
-  strokes: () => alone(['all-downs', 'down-up']),
+  ...RHYTHM_GUESSES,
   count: () => alone(Array.from({ length: MOST_CHORDS }, (_, index) => index + 1)),
   order: (asked) => alone(ordersNear(judgeOf('order').truth(asked) ?? [])),
   direction: () => alone(['up', 'down', 'same']),
@@ -60,10 +58,6 @@ function chordNotesFirst(asked: AskedOf): readonly NeckPlace[] {
   const own = new Set(chordPitchClasses(itemAt(chordsOf(asked.truth), asked.target)));
   const strange = (place: NeckPlace) => Number(!own.has(pitchClassAt(place)));
   return lowPlaces(asked).toSorted((one, other) => strange(one) - strange(other));
-}
-
-function alone<K extends Kind>(answers: readonly AnswerOf<K>[]): readonly Guess<K>[] {
-  return answers.map((answer) => ({ answer, own: {} }));
 }
 
 const RELATIVE: Partial<Record<Quality, Quality>> = { major: 'minor', minor: 'major' };

@@ -10,6 +10,7 @@ import type { ErrorKind } from '../questions/error-kinds.ts';
 import { askableQuestions, judgeOf } from '../questions/judges.ts';
 import { withAdditions } from '../questions/numeral/additions.ts';
 import { chordsOf } from '../questions/own-chords.ts';
+import { RHYTHM_KINDS } from '../questions/question.ts';
 import type { Answer, Kind, QuestionId, QuestionSettings, Target } from '../questions/question.ts';
 import type { RoundQuestion } from '../questions/round-questions.ts';
 import { parseQuestionId } from '../questions/round-questions.ts';
@@ -85,7 +86,7 @@ export function cribSheet(
   const keys = candidateKeys(chords, policy);
   const crib = cribOf(chords, policy);
   const safe = soloNotes(chords, keys);
-  const names: Names = { chords: differentChords(chords), keys };
+  const names: Names = { chords: differentChords(chords), keys, grid: truth.rhythm?.grid ?? null };
   return {
     ...crib,
     safeNotes: safe.notes,
@@ -129,8 +130,8 @@ function rightNamed(kind: Kind, right: Answer, names: Names): NamedAnswer {
   return kind === 'numeral' && Array.isArray(named) ? withAdditions(named.map(String), names.chords) : named;
 }
 
-const WHOLE_LOOP: ReadonlySet<Kind> = new Set([
-  'strokes',
+const WHOLE_LOOP: ReadonlySet<Kind> = new Set<Kind>([
+  ...RHYTHM_KINDS,
   'count',
   'order',
   'numeral',

@@ -3,10 +3,12 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import { revealWords } from '../../../server/protocol/words/reveal.ts';
 import type { StudentOwn, WireAsking, WireTruth } from '../../../server/protocol/views.ts';
 import { isPartly } from '../../../shared-theory/questions/points.ts';
-import { NOT_SURE, TAPPED_KINDS, type Kind } from '../../../shared-theory/questions/question.ts';
+import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import { tappedTempo } from '../../../shared-theory/taps/taps.ts';
 import { BrassRule } from '../../shared/marks.tsx';
-import { tapsIn } from '../pads/tap-series.ts';
+import { gridText } from '../../shared/answer-grid.ts';
+import { isGridKind } from '../pads/grid-choices.ts';
+import { isTapKind, tapsIn } from '../pads/tap-series.ts';
 import { padOf } from '../pads/pads.ts';
 
 /** After the reveal: right, partly or not as words, what was written, and a sentence to go on with. */
@@ -28,7 +30,7 @@ export function MarkPanel(props: {
   const low = asking.kind === 'bass' && mark && mark.credit < 1 ? revealWords.bassSay : undefined;
   const say = struck || answer === NOT_SURE ? undefined : (known ?? low);
   const wrote = answer !== null && answer !== NOT_SURE;
-  const tapped = wrote && TAPPED_KINDS.has(asking.kind as Kind);
+  const tapped = wrote && isTapKind(asking.kind);
   return (
     <div class="panel-shown">
       <BrassRule />
@@ -36,9 +38,7 @@ export function MarkPanel(props: {
         <p class="mark-title">{struck ? revealWords.struck : verdict(props)}</p>
         {tapped && <p class="panel-text">{tappedText(answer, truth?.answer)}</p>}
         {wrote && !tapped && !mark?.exact && (
-          <p class="panel-text">
-            {fill(revealWords.youWrote, { answer: padOf(asking.kind)?.said(asking, answer) ?? '' })}
-          </p>
+          <p class="panel-text">{fill(revealWords.youWrote, { answer: saidText(asking, answer) })}</p>
         )}
         {note && <p class="panel-text">{note}</p>}
         {say && <p class="serif mark-say">{say}</p>}
@@ -64,4 +64,10 @@ function tappedText(answer: unknown, right: unknown): string {
   const [own, beats] = [tapsIn(answer), tapsIn(right)];
   const { youTapped, youTappedAlone } = revealWords;
   return fill(beats.length > 1 ? youTapped : youTappedAlone, { own: tappedTempo(own), right: tappedTempo(beats) });
+}
+
+/** An answer in words. */
+function saidText(asking: WireAsking, answer: unknown): string {
+  if (isGridKind(asking.kind)) return gridText(asking.kind, answer as readonly unknown[], asking.grid);
+  return padOf(asking.kind)?.said?.(asking, answer) ?? '';
 }
