@@ -13,13 +13,24 @@ const plainImports: Plugin = {
   load: (id) => (id === '\0vite/preload-helper.js' ? 'export const __vitePreload = (load) => load();' : undefined),
 };
 
-/** Parts of the socket library that no page uses: our server offers no web transport, and nobody sends bytes. */
+/**
+ * Parts of the socket library that no page uses: our server offers no web transport, nobody sends bytes, and the address of a line is
+ * a whole one that any browser of today can read by itself.
+ */
 const UNUSED: readonly (readonly [file: RegExp, code: string])[] = [
   [/engine\.io-client\/build\/esm\/transports\/webtransport\.js$/, 'export class WT {}'],
   [/engine\.io-parser\/build\/esm\/contrib\/base64-arraybuffer\.js$/, 'export const decode = () => null;'],
   [
     /engine\.io-parser\/build\/esm\/encodePacket\.browser\.js$/,
     "import { PACKET_TYPES } from './commons.js'; export const encodePacket = ({ type, data }, _bytes, done) => done(PACKET_TYPES[type] + (data ?? '')); export const encodePacketToBinary = () => {};",
+  ],
+  [
+    /engine\.io-client\/build\/esm\/contrib\/parseuri\.js$/,
+    "export function parse(source) { const { protocol, hostname, port, search } = new URL(source); return { source, protocol: protocol.slice(0, -1), host: hostname.replace(/[[\\]]/g, ''), port, query: search.slice(1) }; }",
+  ],
+  [
+    /socket\.io-client\/build\/esm\/url\.js$/,
+    "import { parse } from 'engine.io-client'; export const url = (uri, path) => ({ ...parse(uri), id: uri + path, path: '/' });",
   ],
   [
     /socket\.io-parser\/build\/esm\/is-binary\.js$/,

@@ -6,11 +6,12 @@ import type { Keep } from '../shared/storage.ts';
 import { reloadOnce } from './reload-once.ts';
 import { roomCode, roomOfPath } from './room-code.ts';
 import { Join } from './screens/join.tsx';
-import { RoomDoor } from './screens/room-door.tsx';
+import type { RoomDoor } from './screens/room-door.tsx';
 import { Question } from './screens/question.tsx';
 import { Quiet } from './screens/quiet.tsx';
 import { fetchLater, useLater } from './late-parts.ts';
 import { useStore } from './store.ts';
+import { untilHere } from './until-here.ts';
 import { createStudent, type Seat, type Student } from './student-state.ts';
 
 /** How this phone was held last time, in any room. */
@@ -20,6 +21,11 @@ const SEAT = 'hearsay:seat';
 export function App(props: { readonly keep: Keep; readonly path: string }) {
   const [room, enter] = useState(() => roomOfPath(props.path));
   const [fault, blame] = useState('');
+  // Whoever scanned the code on the wall never sees this door.
+  const [door, hang] = useState<{ readonly Door: typeof RoomDoor } | null>(null);
+  useEffect(() => {
+    if (!room) void untilHere(() => import('./screens/room-door.tsx')).then(({ RoomDoor: Door }) => hang({ Door }));
+  }, [room]);
   const go = (next: string | null): void => {
     history.replaceState(null, '', `/${next ?? ''}`);
     enter(next);
@@ -30,7 +36,7 @@ export function App(props: { readonly keep: Keep; readonly path: string }) {
       blame(code ? '' : studentWords.roomWrong);
       if (code) go(code);
     };
-    return <RoomDoor first={roomOfPath(props.path) ?? ''} fault={fault} onRoom={onRoom} />;
+    return door && <door.Door first={roomOfPath(props.path) ?? ''} fault={fault} onRoom={onRoom} />;
   }
   const leave = (why: string): void => {
     blame(why);

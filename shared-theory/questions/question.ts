@@ -45,7 +45,10 @@ export type Kind = (typeof KINDS)[number];
 export const COLLECTED_KINDS: ReadonlySet<Kind> = new Set(['home', 'together']);
 
 /** Kinds that ask about the groove and not about the chords. */
-export const RHYTHM_KINDS: ReadonlySet<Kind> = new Set(KINDS.slice(0, KINDS.indexOf('count')));
+export const RHYTHM_KINDS: ReadonlySet<Kind> = /* @__PURE__ */ new Set(
+  // Marked as free of effects: phones, which never ask for it, need not carry it.
+  /* @__PURE__ */ KINDS.slice(0, /* @__PURE__ */ KINDS.indexOf('count')),
+);
 
 /** Kinds that are answered by tapping. */
 export const TAPPED_KINDS: ReadonlySet<Kind> = new Set(['tempo', 'steadiness', 'drop-out', 'together']);

@@ -21,7 +21,7 @@ export function BeatGrid(props: {
       {props.rows.map((row) => (
         <g key={row.y}>
           {row.cells.slice(1).map(({ x }) => (
-            <path key={x} d={`M${x} ${row.lane}V${row.y + row.height}`} class="grid-column" />
+            <path key={x} d={`M${x} ${row.lane}V${row.y + row.height}`} class="g2" style={{ stroke: 'var(--faint)' }} />
           ))}
           <path
             d={`M${row.x} ${row.base}h${row.width}`}

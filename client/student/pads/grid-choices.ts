@@ -1,7 +1,6 @@
 import { slotAnswers, slotWords } from '../../../server/protocol/words/asked/beat-grid.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { GRIDS, slotsPerBar, type Grid } from '../../../shared-theory/groove-grid.ts';
-import { WEIGHTS } from '../../../shared-theory/questions/accents/ask.ts';
 import type { GridStroke, Role, Weight } from '../../../shared-theory/rhythm/rhythm-truth.ts';
 import { beatOf, countOf } from '../../../shared-theory/slot-count.ts';
 
@@ -12,7 +11,7 @@ export type SlotChoice = Weight | GridStroke | Role | boolean;
 
 /** What a tap goes through, from the blank on. */
 const CYCLES: Readonly<Record<GridKind, readonly [SlotChoice, ...SlotChoice[]]>> = {
-  accents: WEIGHTS as readonly [Weight, ...Weight[]],
+  accents: [0, 1, 2],
   'stroke-grid': ['silent', 'down', 'up'],
   roles: ['silent', 'kick', 'slap', 'closed', 'open'],
   opened: [false, true],

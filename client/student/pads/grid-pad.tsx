@@ -8,7 +8,6 @@ import {
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { Grid } from '../../../shared-theory/groove-grid.ts';
 import type { GridStroke, Role } from '../../../shared-theory/rhythm/rhythm-truth.ts';
-import { gridText } from '../../../server/protocol/words/grid-text.ts';
 import { useBox } from '../../shared/box.ts';
 import { AccentMark, AccentRing, BeatGrid, RoleSign, SlotLens, StrokeSign } from '../../shared/drawings/beat-grid.tsx';
 import { beatGrid, type GridCell } from '../../shared/drawings/beat-grid-layout.ts';
@@ -21,7 +20,7 @@ import {
   type GridKind,
   type SlotChoice,
 } from './grid-choices.ts';
-import type { PadModule, PadProps } from './pad.ts';
+import type { PadProps } from './pad.ts';
 
 export const spoken = {
   accents: accentsSpoken,
@@ -29,9 +28,6 @@ export const spoken = {
   roles: rolesSpoken,
   opened: openedSpoken,
 };
-export const said: PadModule<readonly unknown[]>['said'] = ({ kind, grid }, answer) =>
-  gridText(kind as GridKind, answer, grid);
-
 /** Share of a lane under its line: room for what sounded, and for the names of the pieces. */
 const UNDER: Readonly<Record<GridKind, number>> = { accents: 0.16, 'stroke-grid': 0.12, roles: 0.3, opened: 0.3 };
 const UNDER_SHOWN: Readonly<Record<GridKind, number>> = { ...UNDER, 'stroke-grid': 0.46, roles: 0.46, accents: 0.24 };

@@ -26,6 +26,6 @@ export type PadModule<Answer = unknown> = {
   readonly Pad: FunctionComponent<PadProps<Answer>>;
   /** By kind: what the questions that are answered on it say. */
   readonly spoken: Readonly<Record<string, Spoken>>;
-  /** An answer in words, as in "You wrote: up." */
-  readonly said: (asking: WireAsking, answer: Answer) => string;
+  /** An answer in words, as in "You wrote: up."; absent where the words come with the mark. */
+  readonly said?: (asking: WireAsking, answer: Answer) => string;
 };

@@ -1,4 +1,5 @@
 import type { Kind } from '../../../shared-theory/questions/question.ts';
+import { untilHere } from '../until-here.ts';
 import type { PadModule } from './pad.ts';
 
 const taps = () => import('./tap-pad.tsx');
@@ -43,24 +44,12 @@ const loaded = new Map<string, PadModule>();
 /** The pad of a kind, if it is here already. */
 export const padOf = (kind: string): PadModule | undefined => loaded.get(kind);
 
-/** Fetches the pad of a kind; where the network fails, again after a pause until it is here. */
+/** Fetches the pad of a kind, if it is not here yet. */
 export async function loadPad(kind: string): Promise<PadModule | undefined> {
-  const known = loaded.get(kind);
   const load = LOADERS[kind as Kind];
-  if (known || !load) return known;
-  for (;;) {
-    try {
-      const pad = (await load()) as PadModule;
-      loaded.set(kind, pad);
-      return pad;
-    } catch {
-      // A phone out of reach: the question waits with it.
-      await new Promise((resolve) => setTimeout(resolve, AGAIN_MS));
-    }
-  }
+  if (!loaded.has(kind) && load) loaded.set(kind, (await untilHere(load)) as PadModule);
+  return loaded.get(kind);
 }
-
-const AGAIN_MS = 2000;
 
 /** Fetches the other pads one by one while nothing else is to do, so that a network that fails later costs no question. */
 export async function loadOtherPads(): Promise<void> {

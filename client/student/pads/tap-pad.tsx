@@ -6,11 +6,9 @@ import {
   tempoSpoken,
   togetherSpoken,
 } from '../../../server/protocol/words/asked/taps.ts';
-import { fill } from '../../../server/protocol/words/fill.ts';
-import { grooveAnswers } from '../../../server/protocol/words/groove-answers.ts';
-import { LEAST_TAPS, tappedTempo, type DropOutTaps, type Taps } from '../../../shared-theory/taps/taps.ts';
+import { LEAST_TAPS, type DropOutTaps, type Taps } from '../../../shared-theory/taps/taps.ts';
 import { useBox } from '../../shared/box.ts';
-import type { PadModule, PadProps } from './pad.ts';
+import type { PadProps } from './pad.ts';
 import {
   answerOf,
   isFull,
@@ -22,7 +20,7 @@ import {
   type TapKind,
   type TapSeries,
 } from './tap-series.ts';
-import { TapHeads, TapsShown } from './tap-strings.tsx';
+import { EDGE, TapHeads, TapsShown } from './tap-strings.tsx';
 
 type TapAnswer = Taps | DropOutTaps;
 
@@ -32,9 +30,6 @@ export const spoken = {
   'drop-out': dropOutSpoken,
   together: togetherSpoken,
 };
-export const said: PadModule<TapAnswer>['said'] = (_asking, answer) =>
-  fill(grooveAnswers.tempo, { tempo: tappedTempo(tapsIn(answer)) });
-
 /** While one claps along, what was tapped is written this often, in milliseconds. */
 const WRITES_EVERY_MS = 3000;
 
@@ -98,35 +93,11 @@ export function Pad(props: PadProps<TapAnswer>) {
   };
   const count = series.count || tapsIn(chosen).length;
   const right = tapsIn(truth?.answer);
-  const place = { width, height, top: height * 0.24 };
+  const place = { width, height, top: height * 0.1 };
   return (
-    <div class="tap-pad" ref={ref}>
-      <svg class="under" width={width} height={height} aria-hidden="true">
-        {right.length > 1 ? (
-          <TapsShown {...place} taps={tapsIn(chosen)} right={right} />
-        ) : (
-          <TapHeads {...place} count={count} />
-        )}
-      </svg>
-      <button
-        type="button"
-        class="tap-target"
-        aria-label={tapWords.pad}
-        disabled={closed}
-        onPointerDown={(event) => {
-          event.preventDefault();
-          if (event.button === 0) tap(event);
-        }}
-        onKeyDown={(event) => {
-          if (event.key !== ' ' && event.key !== 'Enter') return;
-          event.preventDefault();
-          if (!event.repeat) tap(event);
-        }}
-        onTouchStart={prevent}
-        onContextMenu={prevent}
-      />
+    <>
       {!truth && (
-        <div class="tap-words">
+        <div class="pages">
           <p role="status">{words(kind, count, series, { heard: heard.current, droppedOut })}</p>
           <button
             type="button"
@@ -139,9 +110,39 @@ export function Pad(props: PadProps<TapAnswer>) {
           </button>
         </div>
       )}
-    </div>
+      <div class="fill" ref={ref}>
+        <svg class="under" width={width} height={height} aria-hidden="true">
+          {right.length > 1 ? (
+            <TapsShown {...place} taps={tapsIn(chosen)} right={right} />
+          ) : (
+            <TapHeads {...place} count={count} />
+          )}
+        </svg>
+        <button
+          type="button"
+          class="choice over"
+          // A finger that drums neither scrolls nor zooms, and opens no menu.
+          style={{ ...TARGET, left: `${-EDGE}px`, width: `${width + 2 * EDGE}px`, height: `${height}px` }}
+          aria-label={tapWords.pad}
+          disabled={closed}
+          onPointerDown={(event) => {
+            event.preventDefault();
+            if (event.button === 0) tap(event);
+          }}
+          onKeyDown={(event) => {
+            if (event.key !== ' ' && event.key !== 'Enter') return;
+            event.preventDefault();
+            if (!event.repeat) tap(event);
+          }}
+          onTouchStart={prevent}
+          onContextMenu={prevent}
+        />
+      </div>
+    </>
   );
 }
+
+const TARGET = { top: '0', touchAction: 'none', WebkitTouchCallout: 'none' };
 
 /** Else the phone would zoom, select, scroll or open a menu. */
 const prevent = (event: Event): void => event.preventDefault();

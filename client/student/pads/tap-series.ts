@@ -1,5 +1,4 @@
-import type { DropOutTaps, Taps } from '../../../shared-theory/taps/taps.ts';
-import { LEAST_TAPS, MOST_TAPS } from '../../../shared-theory/taps/taps.ts';
+import { LEAST_TAPS, MOST_TAPS, type DropOutTaps, type Taps } from '../../../shared-theory/taps/taps.ts';
 
 /** Questions that are answered by tapping. */
 export type TapKind = 'tempo' | 'steadiness' | 'drop-out' | 'together';
@@ -23,6 +22,8 @@ export const PAUSE_MS = 4000;
 
 /** Taps that are kept: enough to be sure of the tempo, or as many as may be sent through a silence. */
 const KEPT: Readonly<Record<TapKind, number>> = { tempo: 32, steadiness: 32, 'drop-out': MOST_TAPS, together: 16 };
+
+export const isTapKind = (kind: string): kind is TapKind => kind in KEPT;
 
 /** Taps before the silence that are never given up. */
 const BEFORE_SILENCE = 8;

@@ -5,6 +5,9 @@ import type { Taps } from '../../../shared-theory/taps/taps.ts';
 const IN_ROW = 8;
 const ROWS = 4;
 
+/** How far the strings run on past the pad on each side, to the edge of the page. */
+export const EDGE = 16;
+
 type Place = { readonly width: number; readonly height: number; readonly top: number };
 
 /** Height of a string, 1 to 6. */
@@ -15,7 +18,11 @@ function Strings(place: Place) {
   return (
     <>
       {[1, 2, 3, 4, 5, 6].map((string) => (
-        <path key={string} d={`M0 ${stringAt(place, string)}H${place.width}`} class={`line-string g${string}`} />
+        <path
+          key={string}
+          d={`M${-EDGE} ${stringAt(place, string)}H${place.width + EDGE}`}
+          class={`line-string g${string}`}
+        />
       ))}
     </>
   );

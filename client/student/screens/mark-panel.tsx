@@ -7,7 +7,7 @@ import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import { tappedTempo } from '../../../shared-theory/taps/taps.ts';
 import { BrassRule } from '../../shared/marks.tsx';
 import { gridText } from '../../shared/answer-grid.ts';
-import { isGridKind } from '../pads/grid-choices.ts';
+import type { GridKind } from '../pads/grid-choices.ts';
 import { isTapKind, tapsIn } from '../pads/tap-series.ts';
 import { padOf } from '../pads/pads.ts';
 
@@ -68,6 +68,6 @@ function tappedText(answer: unknown, right: unknown): string {
 
 /** An answer in words. */
 function saidText(asking: WireAsking, answer: unknown): string {
-  if (isGridKind(asking.kind)) return gridText(asking.kind, answer as readonly unknown[], asking.grid);
+  if (asking.grid !== undefined) return gridText(asking.kind as GridKind, answer as readonly unknown[], asking.grid);
   return padOf(asking.kind)?.said?.(asking, answer) ?? '';
 }

@@ -1,7 +1,7 @@
 // @vitest-environment node
 import type { Rollup } from 'vite';
 import { beforeAll, expect, test } from 'vitest';
-import { KINDS, type Kind } from '../../../shared-theory/questions/question.ts';
+import { GRID_KINDS, KINDS, TAPPED_KINDS, type Kind } from '../../../shared-theory/questions/question.ts';
 import { buildPages, bytesOf, zipped, type BuiltFile } from '../../support/built-pages.ts';
 
 /** What a phone loads before it can answer, gzip, fonts apart. */
@@ -31,7 +31,19 @@ const chunkOf = (source: string): string => {
 };
 
 /** Questions that are answered on another's pad, or on one with a name of its own. */
-const PADS: Readonly<Partial<Record<Kind, string>>> = { settler: 'keys', root: 'neck', bass: 'neck' };
+const PADS: Readonly<Partial<Record<Kind, string>>> = {
+  settler: 'keys',
+  root: 'neck',
+  bass: 'neck',
+  ...Object.fromEntries([...TAPPED_KINDS].map((kind) => [kind, 'tap'])),
+  ...Object.fromEntries([...GRID_KINDS].map((kind) => [kind, 'grid'])),
+  threes: 'feel',
+  'half-time': 'feel',
+  swing: 'feel',
+  drive: 'feel',
+  pendulum: 'feel',
+  'change-place': 'feel',
+};
 
 test.each([...KINDS].filter((kind) => kind !== 'settler'))('page and %s pad stay under the budget', (kind) => {
   const needed = closure(chunkOf('student/main.tsx'), closure(chunkOf(`pads/${PADS[kind] ?? kind}-pad.tsx`)));
@@ -45,6 +57,13 @@ test.each([...KINDS].filter((kind) => kind !== 'settler'))('page and %s pad stay
 
 test('a settler is answered on the pad of the keys', () => {
   expect(chunks().filter(({ fileName }) => fileName.includes('settler'))).toEqual([]);
+});
+
+test('a pad of taps or of the grid analyses nothing: only the marks on the server do', () => {
+  const needed = [...closure(chunkOf('pads/tap-pad.tsx'), closure(chunkOf('pads/grid-pad.tsx')))];
+  const ids = chunks().flatMap(({ fileName, moduleIds }) => (needed.includes(fileName) ? moduleIds : []));
+  expect(ids.some((id) => id.endsWith('/pads/tap-series.ts'))).toBe(true);
+  expect(ids.filter((id) => /shared-theory\/taps\/(?!taps\.ts)/.test(id))).toEqual([]);
 });
 
 test('everything a phone needs at first comes in one script', () => {

@@ -33,7 +33,9 @@ async function open(kind: string, { truth, closed = false, first = null, ...aski
         dashed={false}
         truth={truth}
         leftHanded={false}
+        droppedOut={false}
         onChoose={choose}
+        onWrite={choose}
       />
     ) : null;
   }
