@@ -5,8 +5,10 @@ import { createView, openConnection, type ConnectionStatus } from '../shared/con
 import { newId } from '../shared/ids.ts';
 import type { GrooveDraft } from './groove-draft.ts';
 import { createPlanDraft, type PlanDraft } from './plan-draft.ts';
+import { createHandRest } from './hand-rest.ts';
 import { openSeconds } from './question-clock.ts';
 import { refusalSentence } from './sentences.ts';
+import { comesUp } from './suggested.ts';
 
 /** Leaves of the desk; `round` is the one for teaching. */
 export const LEAVES = ['round', 'lesson', 'grooves', 'roll', 'crib', 'room'] as const;
@@ -33,6 +35,8 @@ export type Desk = {
   readonly busy: ReadonlySignal<boolean>;
   /** Whole seconds since this desk saw the question open; null where none is. */
   readonly seconds: ReadonlySignal<number | null>;
+  /** The host has given the hands of the room a rest by itself. */
+  readonly rested: ReadonlySignal<boolean>;
   /** The closed sheet before which the loop was played again: the class may answer it again. */
   readonly replayed: ReadonlySignal<string | null>;
   readonly plan: PlanDraft;
@@ -71,6 +75,7 @@ export function createDesk(room: string): Desk {
   const replayed = signal<string | null>(null);
   const notice = signal('');
   const busy = signal(false);
+  const rest = createHandRest(view);
 
   const skipped = computed<ReadonlySet<string>>(() =>
     passed.value.round === (view.value?.vamp?.round ?? null) ? passed.value.questions : new Set(),
@@ -85,6 +90,7 @@ export function createDesk(room: string): Desk {
 
   const wish = async (made: Wish): Promise<Reply | null> => {
     const command = { ...made, id: newId() } as DeskCommand;
+    if (command.type === 'RequestChange') rest.asked(command.change);
     busy.value = true;
     notice.value = '';
     // The same id again: a repeat is answered, not applied twice.
@@ -108,6 +114,7 @@ export function createDesk(room: string): Desk {
     notice,
     busy,
     seconds: openSeconds(view),
+    rested: rest.rested,
     replayed,
     plan: createPlanDraft(view, wish),
     groove: signal<string | null>(null),
@@ -163,7 +170,7 @@ function stepOf(view: DeskView, question: string): WireStep | null {
   return view.steps.find((step) => step.question === question) ?? null;
 }
 
-/** The next question that has not been opened or skipped, after `question` in the row, then from its beginning. */
+/** The next question that comes up and has not been opened or skipped, after `question` in the row, then from its beginning. */
 export function nextReady(
   steps: readonly WireStep[],
   question: string | null,
@@ -171,6 +178,7 @@ export function nextReady(
 ): WireStep | null {
   const at = steps.findIndex((step) => step.question === question);
   const ahead = [...steps.slice(at + 1), ...steps.slice(0, at + 1)];
-  const waits = (step: WireStep): boolean => step.status === 'ready' && !skipped.has(step.question);
+  const waits = (step: WireStep): boolean =>
+    step.status === 'ready' && !skipped.has(step.question) && comesUp(steps, step);
   return ahead.find((step) => waits(step) && step.question !== question) ?? null;
 }

@@ -2,7 +2,7 @@ import { deskWords } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
 import type { DeskView, WireStep } from '../../server/protocol/views.ts';
 import { usualSeconds } from '../../shared-theory/questions/script.ts';
-import type { Kind } from '../../shared-theory/questions/question.ts';
+import { TAPPED_KINDS, type Kind } from '../../shared-theory/questions/question.ts';
 import { nextReady, type Desk } from './desk-state.ts';
 import { FEW, MOST, shareRight } from './fallen.ts';
 import { startRound } from './start-round.ts';
@@ -59,8 +59,9 @@ function ready(desk: Desk, view: DeskView, step: WireStep): Script {
   const open = opening(desk, view, step, words.open);
   const others = [...skipping(desk, view, step.question), how(desk, view, step)];
   const play = playing(desk, view);
-  // Before the first question the vamp is to be heard.
-  return play !== null && view.steps.every(({ status }) => status === 'ready')
+  // Before the first question the vamp is to be heard, and before it is tapped along with.
+  const unheard = view.steps.every(({ status }) => status === 'ready');
+  return play !== null && (unheard || TAPPED_KINDS.has(step.kind as Kind))
     ? { main: play, likely: true, others: [...others, open], note: '' }
     : { main: open, likely: true, others, note: '' };
 }
@@ -135,7 +136,10 @@ function opening(desk: Desk, view: DeskView, { question }: WireStep, label: stri
   return { key: 'open', label, press };
 }
 
-/** Opens a row: aloud with no phones, or from memory what has sounded before it is asked, as a settler has not. */
+/** A settler has not sounded before it is asked; what drops out or is tapped together sounds while it is. */
+const NEVER_REMEMBERED = new Set(['settler', 'drop-out', 'together']);
+
+/** Opens a row: aloud with no phones, or from memory what has sounded before it is asked. */
 function how(desk: Desk, view: DeskView, { question, kind }: WireStep): Action {
   const round = view.vamp?.round ?? '';
   const by = (how: 'aloud' | 'memory') => ({
@@ -144,10 +148,9 @@ function how(desk: Desk, view: DeskView, { question, kind }: WireStep): Action {
     press: () => void desk.wish({ type: 'OpenQuestion', round, question, how }),
   });
   const remembered = view.vamp?.source === 'guitar' ? words.howGuitar : words.howHost;
-  const asks =
-    kind === 'settler'
-      ? { note: words.howAloud, choices: [by('aloud')] }
-      : { note: remembered, choices: [by('aloud'), by('memory')] };
+  const asks = NEVER_REMEMBERED.has(kind)
+    ? { note: words.howAloud, choices: [by('aloud')] }
+    : { note: remembered, choices: [by('aloud'), by('memory')] };
   return { key: 'how', label: words.how.label, press: () => undefined, asks };
 }
 

@@ -4,7 +4,7 @@ import { fill } from '../../server/protocol/words/fill.ts';
 import type { DeskView, WireStep } from '../../server/protocol/views.ts';
 import { printChord } from '../shared/names.ts';
 import { meanwhileOf } from '../../shared-theory/questions/script.ts';
-import type { Kind } from '../../shared-theory/questions/question.ts';
+import { RHYTHM_KINDS, type Kind } from '../../shared-theory/questions/question.ts';
 import { isSung, settlerName } from '../shared/settler-name.ts';
 
 const words = deskWords.sound;
@@ -86,13 +86,22 @@ export function meanwhileName(view: Pick<DeskView, 'vamp'>, step: WireStep): str
 /** The four that a thumb looks for: all of it, what goes with this question, the bass, and slower. */
 export function usualChoices(view: DeskView, step: WireStep | null): readonly Choice[] {
   const usual = step === null ? null : meanwhileOf({ kind: step.kind as Kind, target: step.target });
-  const fitting: SoundChange = usual === null || usual.kind === 'full' ? { kind: 'hold', slot: 0 } : usual;
+  const fitting: SoundChange =
+    usual === null || step === null ? HOLD : usual.kind === 'full' ? fittingTo(step.kind as Kind) : usual;
   return [
     choice(view, { kind: 'full' }),
     choice(view, fitting),
     choice(view, { kind: 'bass-alone' }),
     paced(view, words.slower, 1 - STEP),
   ];
+}
+
+const HOLD: SoundChange = { kind: 'hold', slot: 0 };
+
+/** What brings out what is asked, where all of it sounds as usual: the hand alone for its groove, unless it is about what rings. */
+function fittingTo(kind: Kind): SoundChange {
+  if (kind === 'change-place') return { kind: 'soft' };
+  return RHYTHM_KINDS.has(kind) && kind !== 'roles' && kind !== 'opened' ? { kind: 'muted' } : HOLD;
 }
 
 /** All the others, by what they do; each group that holds one that stands shows which. */

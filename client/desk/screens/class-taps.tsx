@@ -2,6 +2,7 @@ import { rhythmDeskWords } from '../../../server/protocol/words/rhythm-desk-word
 import type { WireTaps } from '../../../server/protocol/views.ts';
 import { useCalm } from '../calm.ts';
 import { tapsLines } from '../taps-text.ts';
+import '../rhythm.css';
 
 const words = rhythmDeskWords.taps;
 

@@ -6,6 +6,7 @@ import { rhythmDeskWords } from '../../../server/protocol/words/rhythm-desk-word
 import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import type { Desk } from '../desk-state.ts';
+import '../rhythm.css';
 
 const words = rhythmDeskWords.echo;
 

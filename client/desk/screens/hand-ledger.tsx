@@ -3,6 +3,7 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import { rhythmDeskWords } from '../../../server/protocol/words/rhythm-desk-words.ts';
 import type { DeskView, WireStudent } from '../../../server/protocol/views.ts';
 import type { Desk } from '../desk-state.ts';
+import '../rhythm.css';
 
 const words = rhythmDeskWords.hands;
 

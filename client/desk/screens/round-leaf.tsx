@@ -39,6 +39,9 @@ export function RoundLeaf({ desk, view }: { readonly desk: Desk; readonly view: 
         {!step && <p class="lead">{words.none}</p>}
       </div>
       <div class="desk-aside">
+        <p class="advice rested" role="status">
+          {desk.rested.value && words.rested}
+        </p>
         {!fallen && sound}
         <Hands desk={desk} view={view} />
         {view.entered && (

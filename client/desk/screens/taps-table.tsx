@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { rhythmDeskWords } from '../../../server/protocol/words/rhythm-desk-words.ts';
 import type { DeskView, WireStudent } from '../../../server/protocol/views.ts';
 import { tapCells } from '../taps-text.ts';
+import '../rhythm.css';
 
 const words = rhythmDeskWords.taps;
 const COLUMNS = ['name', 'tempo', 'uneven', 'drift'] as const;

@@ -165,6 +165,9 @@ export const deskWords = {
       struck: 'struck',
     },
     secondSheet: 'answered again after talk',
+    /** Once, where the host gave the hands of the room a rest by itself. */
+    rested:
+      'The host goes on in the relaxed feel: after a minute and a half of fast downs a hand needs a rest. Shake it out.',
   },
 
   /** What the host screen plays. */

@@ -56,7 +56,4 @@ export const rhythmDeskWords = {
     others: 'also levels {levels}',
     otherOne: 'also level {levels}',
   },
-
-  /** Said once, where the host let fast downstrokes go over into the relaxed feel. */
-  rest: 'The host has gone on in the relaxed feel: a minute and a half of fast downs is enough for one hand. Shake it out.',
 } as const;

@@ -316,6 +316,7 @@ export function deskOf(
     readonly leaf?: Leaf;
     readonly form?: Form | null;
     readonly seconds?: number | null;
+    readonly rested?: boolean;
     readonly replayed?: string | null;
     readonly pick?: string;
     /** Id of the round that a start is answered with. */
@@ -342,6 +343,7 @@ export function deskOf(
     notice: signal(''),
     busy: signal(false),
     seconds: signal(now.seconds ?? null),
+    rested: signal(now.rested ?? false),
     replayed: signal(now.replayed ?? null),
     plan: {
       items,
