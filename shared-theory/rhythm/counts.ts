@@ -1,9 +1,12 @@
-import { GRIDS } from '../groove-grid.ts';
-import { halfTimeOf, slotsPerNumber, threesOf, usualAccents } from './feel.ts';
+import { GRIDS, slotsPerBar, type Grid } from '../groove-grid.ts';
+import { slotsPerNumber, usualAccents } from './feel.ts';
 import type { HeardLoop, HeardStroke } from './heard-bars.ts';
 import type { RhythmTruth } from './rhythm-truth.ts';
 
 type Counts = Pick<RhythmTruth, 'counts' | 'barCounts'>;
+
+/** What of a groove decides how it may be counted. */
+type Countable = Pick<RhythmTruth, 'halfTime' | 'threes'> & { readonly weighs: boolean; readonly steps: boolean };
 
 /** Beats a minute, all of them common practice. */
 const COUNTED_TWICE_TO = 200;
@@ -18,7 +21,7 @@ function inBars({ slots, perBar }: HeardLoop, place: number): readonly (HeardStr
 }
 
 /** Whether bass notes ring on 1 and 3 alone, and chords answer them: then two of them are two steps to a bar. */
-function hasTwoSteps(loop: HeardLoop): boolean {
+export function hasTwoSteps(loop: HeardLoop): boolean {
   const bar = 4 * slotsPerNumber(loop);
   if (loop.perBar !== bar) return false;
   const rings = (stroke: HeardStroke | null) => stroke?.bass === true && stroke.touch !== 'palm';
@@ -28,7 +31,7 @@ function hasTwoSteps(loop: HeardLoop): boolean {
 }
 
 /** Whether each and is heavier than the number before it: then the ands may be counted as 2 and 4. */
-function weighsAnds(loop: HeardLoop): boolean {
+export function weighsAnds(loop: HeardLoop): boolean {
   const step = slotsPerNumber(loop);
   if (step % 2 !== 0) return false;
   const accents = usualAccents(loop);
@@ -45,20 +48,19 @@ function weighsAnds(loop: HeardLoop): boolean {
  * - a fast bar of three: in one;
  * - sevens, whose beats are uneven: by their eighths, and the bar by its three groups.
  */
-export function countsOf(loop: HeardLoop, tempo: number): Counts {
-  const { grid, perBar } = loop;
+export function countsOf(grid: Grid, { halfTime, threes, weighs, steps }: Countable, tempo: number): Counts {
+  const perBar = slotsPerBar({ grid });
   if (grid === 'V7') return { counts: [1, 2], barCounts: [7, 3] };
-  if (slotsPerNumber(loop) === 3) {
+  if (slotsPerNumber({ grid, perBar }) === 3) {
     return { counts: tempo <= EIGHTHS_COUNTED_TO ? [1, 3] : [1], barCounts: perBar === 6 ? [2, 6] : [4] };
   }
   if (GRIDS[grid].meter === '3/4') {
     // Six that are grouped by threes, whatever they are written in, are felt in two.
-    if (threesOf(loop) === 'two-threes') return { counts: [1, 2 / 3], barCounts: [2, 6] };
+    if (threes === 'two-threes') return { counts: [1, 2 / 3], barCounts: [2, 6] };
     return { counts: tempo >= IN_ONE_FROM ? [1, 1 / 3] : [1], barCounts: [3] };
   }
-  const twice =
-    (weighsAnds(loop) && 2 * tempo <= COUNTED_TWICE_TO) || (grid === 'S16' && tempo <= SIXTEENTHS_COUNTED_TO);
-  const inTwo = halfTimeOf(loop) === 'half-time' || (hasTwoSteps(loop) && tempo / 2 >= COUNTED_IN_TWO_FROM);
+  const twice = (weighs && 2 * tempo <= COUNTED_TWICE_TO) || (grid === 'S16' && tempo <= SIXTEENTHS_COUNTED_TO);
+  const inTwo = halfTime === 'half-time' || (steps && tempo / 2 >= COUNTED_IN_TWO_FROM);
   return {
     counts: [1, ...(twice ? [2] : []), ...(inTwo ? [0.5] : [])],
     barCounts: inTwo ? [4, 2] : [4],

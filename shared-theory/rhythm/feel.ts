@@ -14,7 +14,7 @@ const DRIVING_FROM = 2.5;
 const RELAXED_TO = 6;
 
 /** Slots of a beat, or in sevens of a pair of eighths: its first is counted. */
-export function slotsPerNumber({ grid, perBar }: HeardLoop): number {
+export function slotsPerNumber({ grid, perBar }: Pick<HeardLoop, 'grid' | 'perBar'>): number {
   return grid === 'V7' ? 2 : perBar / BEATS_PER_BAR[GRIDS[grid].meter];
 }
 
@@ -47,7 +47,8 @@ export function pendulumOf(loop: HeardLoop): RhythmTruth['pendulum'] {
 
 /**
  * Driving: downs alone, on the numbers and between, most of them muted or stopped short. Relaxed: downs and ups, all ringing, the
- * numbers heavier than what lies between and nothing heavy there, the hand never stopping (common practice).
+ * numbers heavier than what lies between and nothing heavy there, the hand never stopping (common practice). Either where it is
+ * neither too slow nor too fast for it, of which `driveAt` tells.
  */
 export function driveOf(loop: HeardLoop): RhythmTruth['drive'] {
   if (isPlucked(loop)) return null;
@@ -62,28 +63,37 @@ export function driveOf(loop: HeardLoop): RhythmTruth['drive'] {
   const downs = strokes.filter(({ stroke }) => stroke === 'down').length;
   const ringing = strokes.filter(rings).length;
   if (downs === strokes.length) {
-    const often = strokes.length / (loop.slots.length * loop.slotSeconds) >= DRIVING_FROM;
     const inARow = numbers.share >= 0.5 && between.share >= 1 / 3;
-    return often && inARow && ringing < strokes.length / 2 ? 'driving' : null;
+    return inARow && ringing < strokes.length / 2 ? 'driving' : null;
   }
   const open = ringing === strokes.length && downs > 0;
-  const gentle = numbers.weight > between.weight && between.heaviest < 3 && 1 / loop.slotSeconds <= RELAXED_TO;
+  const gentle = numbers.weight > between.weight && between.heaviest < 3;
   return open && gentle && pendulumOf(loop) !== 'breaks' ? 'relaxed' : null;
+}
+
+/** Whether the hand comes down often enough to drive, or goes down and up slowly enough to be relaxed. */
+export function driveAt(drive: RhythmTruth['drive'], { slots, slotSeconds }: HeardLoop): RhythmTruth['drive'] {
+  if (drive === 'relaxed') return 1 / slotSeconds <= RELAXED_TO ? drive : null;
+  const struck = slots.reduce((sum, stroke) => sum + (stroke === null ? 0 : 1), 0);
+  return struck / (slots.length * slotSeconds) >= DRIVING_FROM ? drive : null;
 }
 
 /** Long to short, by the onsets of neighbours that sound within a bar; null where none does off the even slots. */
 export function swingRatioHeard({ grid, slots, perBar, slotSeconds }: HeardLoop): number | null {
   if (!GRIDS[grid].swings) return null;
-  const longs: number[] = [];
-  for (const [slot, stroke] of slots.entries()) {
-    if (stroke === null || (slot % perBar) % 2 === 0) continue;
+  let heard = 0;
+  let sum = 0;
+  for (let slot = 0; slot < slots.length; slot += 1) {
+    const stroke = slots[slot];
+    if (!stroke || (slot % perBar) % 2 === 0) continue;
     const before = slots[slot - 1];
     const after = (slot + 1) % perBar === 0 ? null : slots[slot + 1];
-    if (before) longs.push(stroke.time - before.time);
-    else if (after) longs.push(2 * slotSeconds - (after.time - stroke.time));
+    if (!before && !after) continue;
+    heard += 1;
+    sum += before ? stroke.time - before.time : 2 * slotSeconds - ((after?.time ?? 0) - stroke.time);
   }
-  if (longs.length === 0) return null;
-  const long = longs.reduce((sum, each) => sum + each, 0) / longs.length;
+  if (heard === 0) return null;
+  const long = sum / heard;
   return long / (2 * slotSeconds - long);
 }
 
