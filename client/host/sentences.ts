@@ -66,7 +66,8 @@ export function revealSentence(
   const seventhsLeft = steps.some(({ kind, status }) => kind === 'seventh' && status !== 'shown');
   const slots = seventhsLeft ? [] : (vamp?.slots ?? []);
   const chords = differentChords(slots.map(({ chord }) => readSymbol(chord)));
-  return rightSentence(current.kind, truth, (numerals) => numeralsText(withAdditions(numerals, chords)));
+  const said = (numerals: readonly string[]): string => numeralsText(withAdditions(numerals, chords));
+  return rightSentence(current.kind, truth, said, current.asking.grid);
 }
 
 /** What a settler left of the keys that owned the loop, and, where those have been shown, what it threw out. */
@@ -98,14 +99,6 @@ function keysReadings({ options = [] }: WireAsking, { rows, chords }: WireKeysRe
 }
 
 const chordSentence = (symbol: string): string => fill(rightWords.chord, { chord: printChord(symbol).text });
-
-/** How many heard it, of those whose hands were in; null where no spread has been shown. */
-export function heardSentence(spread: WireSpread | null, truth: WireTruth): string | null {
-  if (!spread) return null;
-  const right = [truth.key, ...(truth.also ?? [])];
-  const heard = spread.counts.filter(({ key }) => right.includes(key)).reduce((sum, { count }) => sum + count, 0);
-  return fill(hostWords.reveal.heard, { n: heard, of: spread.of - spread.silent });
-}
 
 /**
  * The keys that stand for their families, which stand or fall together: a major for its relative minor too, the first home of a
@@ -174,8 +167,30 @@ export function deciderSentence({ rows, deciders, visited }: WireKeysReveal): st
   return fill(heads.length === 2 ? one : several, { says: said.join(', ') });
 }
 
-/** Kinds whose hands are strokes; all others have beads. */
-const TALLIED: readonly string[] = ['quality', 'strokes', 'numeral', 'order'];
+type Legend = keyof typeof hostWords.spread.legends;
+
+/** What stands for a hand in the spread of a kind; a bead in all others. */
+const LEGENDS: Readonly<Record<string, Legend>> = {
+  quality: 'strokes',
+  strokes: 'strokes',
+  numeral: 'strokes',
+  order: 'strokes',
+  'bar-count': 'strokes',
+  threes: 'strokes',
+  'half-time': 'strokes',
+  swing: 'strokes',
+  drive: 'strokes',
+  pendulum: 'strokes',
+  'change-place': 'strokes',
+  tempo: 'taps',
+  steadiness: 'taps',
+  'drop-out': 'curve',
+  together: 'room',
+  accents: 'mean',
+  'stroke-grid': 'signs',
+  roles: 'signs',
+  opened: 'slots',
+};
 
 /** What one bead or stroke means, and how many hands there are. */
 export function legend(spread: WireSpread): string {
@@ -186,5 +201,5 @@ export function legend(spread: WireSpread): string {
     const none = spread.counts.find(({ key }) => key === 'none')?.count ?? 0;
     return fill(words.legendKeys, { marked: marked - none, none, notSure: spread.notSure });
   }
-  return fill(TALLIED.includes(spread.kind) ? words.legendTally : words.legend, { marked, notSure: spread.notSure });
+  return fill(words.legends[LEGENDS[spread.kind] ?? 'beads'], { marked, notSure: spread.notSure });
 }

@@ -2,13 +2,15 @@ import type { HostView, WireTruth } from '../../../server/protocol/views.ts';
 import { rightWords } from '../../../server/protocol/words/en.ts';
 import { questionInstruction, questionPrompt } from '../../../server/protocol/words/questions.ts';
 import { answerText } from '../../shared/answer-text.ts';
+import { tapsAloud } from '../../shared/spreads/taps-sentences.ts';
 import { Spread } from '../../shared/spreads/spread.tsx';
 import { isNarrow, MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
 import { BothReadings } from '../parts/both-readings.tsx';
 import { Header, StepRow } from '../parts/header.tsx';
 import { JoinLine } from '../parts/join-card.tsx';
 import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
-import { heardSentence, legend, revealSentence } from '../sentences.ts';
+import { heardSentence } from '../heard-sentence.ts';
+import { legend, revealSentence } from '../sentences.ts';
 
 export type SpreadScreenProps = Omit<SoundProps, 'view'> & {
   readonly view: HostView & { readonly current: NonNullable<HostView['current']> };
@@ -20,17 +22,16 @@ const AROUND = 500;
 /** The circle is the finest of the drawings, and has all that is left. */
 const AROUND_CIRCLE = 430;
 
+/** What is said of kinds that are collected and never marked, once they are shown. */
+const OPINIONS: Readonly<Record<string, string>> = { home: rightWords.opinion, together: rightWords.together };
+
 /** How the answers fell, on the drawing they were given on; with the truth, the right one in brass and the sentence. */
 export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps) {
   const { current, spread, truth } = view;
   const title = truth ? revealSentence(view, truth) : questionPrompt(current.asking);
   // Of opinions none is right: once they are shown, that is said.
-  const opinion = current.kind === 'home' && current.status === 'shown';
-  const below = opinion
-    ? rightWords.opinion
-    : truth
-      ? (heardSentence(spread, truth) ?? '')
-      : questionInstruction(current.asking);
+  const opinion = current.status === 'shown' && OPINIONS[current.kind];
+  const below = opinion ? opinion : truth ? (heardSentence(spread, truth) ?? '') : questionInstruction(current.asking);
   const width = frame.width - 2 * MARGIN;
   const setting = setQuestion(title, width, 1, [106, 96, 85]);
   const circle = current.kind === 'keys' || current.kind === 'settler';
@@ -79,7 +80,9 @@ export function spreadLabel(
   truth: WireTruth | null,
 ): string {
   if (!current) return '';
-  const said = (answer: unknown): string => answerText(current.kind, answer);
-  const counts = (spread?.counts ?? []).map(({ answer, count }) => `${said(answer)}: ${count}`);
+  const said = (answer: unknown): string => answerText(current.kind, answer, current.asking.grid);
+  const counts = spread?.taps
+    ? tapsAloud(current.kind, spread.taps)
+    : (spread?.counts ?? []).map(({ answer, count }) => `${said(answer)}: ${count}`);
   return [questionPrompt(current.asking), ...counts, ...(truth ? [said(truth.answer)] : [])].join(', ');
 }

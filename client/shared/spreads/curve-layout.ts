@@ -28,15 +28,15 @@ export function layCurve(
     const kept = Math.max(-most, Math.min(most, percent));
     return box.y + box.height / 2 - (kept / most) * (box.height / 2);
   };
-  const step = box.width / Math.max(1, curve.length);
-  const at = (index: number): number => box.x + (index + 0.5) * step;
+  const step = box.width / Math.max(1, ...curve.map(({ beat }) => beat));
+  const at = (beat: number): number => box.x + (beat - 0.5) * step;
   const line = (points: readonly Point[]): string =>
     points.map((each, index) => `${index === 0 ? 'M' : 'L'}${point(each)}`).join('');
   const along = (of: (each: Curve[number]) => number): readonly Point[] =>
-    curve.map((each, index) => [at(index), y(of(each))] as const);
+    curve.map((each) => [at(each.beat), y(of(each))] as const);
   const edge = [...along(({ high }) => high), ...along(({ low }) => low).toReversed()];
   return {
-    beats: curve.map(({ beat }, index) => ({ beat, x: at(index) })),
+    beats: curve.map(({ beat }) => ({ beat, x: at(beat) })),
     middle: line(along(({ middle }) => middle)),
     band: edge.length === 0 ? '' : `${line(edge)}z`,
     y,

@@ -8,7 +8,7 @@ const words = spreadWords.dropOut;
 
 /**
  * How the room went on through the silence: one curve of all hands by beat, ahead of the groove upward, its middle half hatched. Every
- * beat of the silence has a rest. With the truth the groove's own line is brass.
+ * beat of the silence has a rest; then the groove is back. With the truth the groove's own line is brass.
  */
 export function DropOutSpread({ spread, truth, size, hands = true }: SpreadProps) {
   const { width, height, scale } = size;
@@ -18,6 +18,8 @@ export function DropOutSpread({ spread, truth, size, hands = true }: SpreadProps
   const box = { x: left, y: label * 2.4, width: width - left - 20 * scale, height: height - label * 4 };
   const layout = layCurve(curve, box);
   const zero = layout.y(0);
+  // The last one is the beat on which the groove is back.
+  const back = layout.beats.at(-1)?.x;
   const pattern = `drift-${spread.ask}`;
   return (
     <>
@@ -35,9 +37,23 @@ export function DropOutSpread({ spread, truth, size, hands = true }: SpreadProps
           {word}
         </text>
       ))}
+      {layout.beats.length > 0 ? (
+        <text class="spread-label" x={0} y={label * 1.4} font-size={label}>
+          {words.silent}
+        </text>
+      ) : null}
       {layout.beats.map(({ beat, x }) => (
         <g key={beat}>
-          <Rest x={x} y={label * 1.1} size={label * 1.5} />
+          {x === back ? (
+            <>
+              <path class="line-ink g3" d={`M${x} ${label * 1.8}V${box.y + box.height}`} />
+              <text class="spread-label" x={x} y={label * 1.4} font-size={label} text-anchor="middle">
+                {words.back}
+              </text>
+            </>
+          ) : (
+            <Rest x={x} y={label * 1.1} size={label * 1.7} />
+          )}
           <path class="line-string g1" d={`M${x} ${zero - label * 0.3}v${label * 0.6}`} />
         </g>
       ))}
@@ -49,9 +65,6 @@ export function DropOutSpread({ spread, truth, size, hands = true }: SpreadProps
           {curve.map(({ beat, middle }, index) => (
             <Bead key={beat} x={layout.beats[index]?.x ?? 0} y={layout.y(middle)} r={label * 0.24} halo="paper" />
           ))}
-          <text class="spread-label fill-ink2" x={box.x} y={box.y + box.height + label * 1.3} font-size={label}>
-            {words.silent}
-          </text>
         </>
       ) : hands ? (
         <Unread width={width} height={height * 0.7} size={label * 1.2}>
@@ -67,7 +80,7 @@ function Rest({ x, y, size }: { readonly x: number; readonly y: number; readonly
   const [w, h] = [size * 0.2, size / 2];
   return (
     <path
-      class="line-ink g4 round"
+      class="line-ink g5 round"
       d={`M${x - w} ${y - h}l${2 * w} ${0.62 * h}l${-1.7 * w} ${0.5 * h}l${1.9 * w} ${0.56 * h}q${-2 * w} ${-0.3 * h} ${-1.3 * w} ${0.32 * h}`}
     />
   );

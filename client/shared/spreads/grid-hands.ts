@@ -55,3 +55,24 @@ export function handsOnOpened(spread: WireSpread): readonly number[] {
 export function rightSlots(truth: WireTruth | null | undefined): readonly unknown[] {
   return Array.isArray(truth?.answer) ? (truth.answer as readonly unknown[]) : [];
 }
+
+/** Signs that are right on each slot, in the text of an answer: where bars differ, each of theirs. */
+export function signsOn(truth: WireTruth | null | undefined): readonly ReadonlySet<string>[] {
+  if (!truth) return [];
+  const texts = [truth.key, ...(truth.also ?? [])];
+  return Array.from(truth.key, (_, slot) => new Set(texts.flatMap((text) => text[slot] ?? [])));
+}
+
+/** Slots on which most of the room is right, of an answer that has a sign for each slot; the room's sign is the one with most hands. */
+export function slotsMostHave({ counts }: Pick<WireSpread, 'counts'>, truth: WireTruth): number {
+  return signsOn(truth).filter((right, slot) => {
+    const hands = new Map<string, number>();
+    for (const { key, count } of counts) {
+      const sign = key[slot];
+      if (sign !== undefined) hands.set(sign, (hands.get(sign) ?? 0) + count);
+    }
+    const most = Math.max(0, ...hands.values());
+    const first = [...hands].find(([, count]) => count === most)?.[0];
+    return first !== undefined && right.has(first);
+  }).length;
+}

@@ -32,7 +32,7 @@ export function RulerDrawing({
         </g>
       ))}
       {stands.map(({ x, pile }) => (
-        <BeadPile key={x} pile={pile} from={[x, y - pile.radius * 1.25]} toward="up" />
+        <BeadPile key={x} pile={pile} from={[x, y - size * 0.75 - pile.radius]} toward="up" />
       ))}
     </>
   );

@@ -1,7 +1,9 @@
+import { rolesAsk } from '../../../shared-theory/questions/roles/ask.ts';
+import { strokeGridAsk } from '../../../shared-theory/questions/stroke-grid/ask.ts';
 import type { GridStroke, Role } from '../../../shared-theory/rhythm/rhythm-truth.ts';
 import { BeatGrid, RoleSign, StrokeSign } from '../drawings/beat-grid.tsx';
 import type { GridCell } from '../drawings/beat-grid-layout.ts';
-import { gridOf, handsOnSlots, layGrid, rightSlots } from './grid-hands.ts';
+import { gridOf, handsOnSlots, layGrid, signsOn } from './grid-hands.ts';
 import type { SpreadProps } from './spread-props.ts';
 
 /** What may stand on a slot, from the top down. */
@@ -10,12 +12,26 @@ const ROLES = ['open', 'closed', 'slap', 'kick', 'silent'] as const satisfies re
 
 /** Which way the hand was heard to go on each slot: hands on each sign, one line a sign. */
 export function StrokeGridSpread(props: SpreadProps) {
-  return <SlotTable {...props} choices={STROKES} sign={(stroke, at) => <StrokeSign stroke={stroke} {...at} />} />;
+  return (
+    <SlotTable
+      {...props}
+      choices={STROKES}
+      text={(stroke) => strokeGridAsk.key([stroke])}
+      sign={(stroke, at) => <StrokeSign stroke={stroke} {...at} />}
+    />
+  );
 }
 
 /** Which piece of a kit each slot was heard as: hands on each sign, one line a sign. */
 export function RolesSpread(props: SpreadProps) {
-  return <SlotTable {...props} choices={ROLES} sign={(role, at) => <RoleSign role={role} {...at} />} />;
+  return (
+    <SlotTable
+      {...props}
+      choices={ROLES}
+      text={(role) => rolesAsk.key([role])}
+      sign={(role, at) => <RoleSign role={role} {...at} />}
+    />
+  );
 }
 
 type At = { readonly x: number; readonly y: number; readonly size: number };
@@ -29,14 +45,17 @@ function SlotTable<T extends string>({
   size,
   hands = true,
   choices,
+  text,
   sign,
 }: SpreadProps & {
   readonly choices: readonly T[];
+  /** Its sign in the text of an answer. */
+  readonly text: (choice: T) => string;
   readonly sign: (choice: T, at: At) => preact.JSX.Element;
 }) {
   const rows = layGrid(gridOf(spread), size, UNDER);
   const on = handsOnSlots(spread);
-  const right = rightSlots(truth);
+  const right = signsOn(truth);
   return (
     <BeatGrid rows={rows}>
       {rows.map((row) =>
@@ -57,7 +76,7 @@ function SlotTable<T extends string>({
                 foot={lineOf(cell, index + 1, choices.length)}
                 hands={hands ? (on[cell.slot]?.get(choice) ?? 0) : null}
                 of={Math.max(1, spread.of - spread.silent)}
-                right={right[cell.slot] === choice}
+                right={right[cell.slot]?.has(text(choice)) ?? false}
                 sign={(at) => sign(choice, at)}
               />
             ))}

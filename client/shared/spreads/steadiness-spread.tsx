@@ -1,9 +1,10 @@
 import { fill } from '../../../server/protocol/words/fill.ts';
 import { spreadWords } from '../../../server/protocol/words/spread-words.ts';
+import { EVEN } from '../../../shared-theory/taps/even.ts';
 import { Lens } from '../music-marks.tsx';
 import { RulerDrawing, Unread } from './ruler-drawing.tsx';
 import type { SpreadProps } from './spread-props.ts';
-import { EVEN_PERCENT, MOST_UNEVEN, standOn, unevenRuler } from './tap-rulers.ts';
+import { MOST_UNEVEN, standOn, unevenRuler } from './tap-rulers.ts';
 
 const words = spreadWords.steadiness;
 
@@ -19,7 +20,7 @@ export function SteadinessSpread({ spread, truth, size, hands = true }: SpreadPr
   const written = (tick: number): string => fill(tick === MOST_UNEVEN ? words.more : words.percent, { n: tick });
   return (
     <>
-      {truth ? <Lens from={[ruler.at(0), y]} to={[ruler.at(EVEN_PERCENT), y]} amplitude={12 * scale + 3} /> : null}
+      {truth ? <Lens from={[ruler.at(0), y]} to={[ruler.at(100 * EVEN), y]} amplitude={20 * scale} /> : null}
       <RulerDrawing ruler={ruler} stands={stands} from={from} to={to} y={y} size={label} written={written} />
       <text class="spread-word" x={from - 20 * scale} y={y + label * 3.2} font-size={label * 1.3}>
         {words.even}

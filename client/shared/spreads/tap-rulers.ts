@@ -17,9 +17,6 @@ export function tempoRuler(x: number, width: number): Ruler {
 /** Unevenness in percent of a beat beyond which it stands at the end. */
 export const MOST_UNEVEN = 15;
 
-/** Up to so many percent of a beat taps are even. */
-export const EVEN_PERCENT = 5;
-
 /** Unevenness in percent from `x` on over `width`, even at its beginning. */
 export function unevenRuler(x: number, width: number): Ruler {
   return { at: (percent) => x + (clamp(percent, 0, MOST_UNEVEN) / MOST_UNEVEN) * width, ticks: [0, 5, 10, 15] };

@@ -1,14 +1,12 @@
 import { spreadWords } from '../../../server/protocol/words/spread-words.ts';
 import type { WireSpread } from '../../../server/protocol/views.ts';
+import { CLOSE, isWithin, tempoError } from '../../../shared-theory/taps/level.ts';
 import { Lens } from '../music-marks.tsx';
 import { RulerDrawing, Unread } from './ruler-drawing.tsx';
 import type { SpreadProps } from './spread-props.ts';
 import { standOn, TEMPO_ENDS, tempoRuler } from './tap-rulers.ts';
 
 const words = spreadWords.tempo;
-
-/** Taps within so much of a tempo are drawn as being at it: the width of the string that rings there. */
-const AT_TEMPO = 1.04;
 
 /** Which tempo was tapped: a bead a hand on a ruler of tempi. With the truth the ruler rings at it, and says where it was counted otherwise. */
 export function TempoSpread({ spread, truth, size, hands = true }: SpreadProps) {
@@ -26,9 +24,9 @@ export function TempoSpread({ spread, truth, size, hands = true }: SpreadProps) 
         right ? (
           <Lens
             key={tempo}
-            from={[ruler.at(tempo / AT_TEMPO), y]}
-            to={[ruler.at(tempo * AT_TEMPO), y]}
-            amplitude={12 * scale + 3}
+            from={[ruler.at(tempo * (1 - CLOSE)), y]}
+            to={[ruler.at(tempo * (1 + CLOSE)), y]}
+            amplitude={20 * scale}
           />
         ) : null,
       )}
@@ -68,7 +66,7 @@ function marksOf(
   const right = tempi.filter(Number.isFinite);
   const [usual, ...others] = right;
   if (usual === undefined) return [];
-  const lawful = (tempo: number): boolean => right.some((each) => Math.abs(each / tempo - 1) < AT_TEMPO - 1);
+  const lawful = (tempo: number): boolean => right.some((each) => isWithin(tempoError(tempo, each), CLOSE));
   const wrong = [
     { tempo: usual * 2, right: false, word: words.double },
     { tempo: usual / 2, right: false, word: words.half },

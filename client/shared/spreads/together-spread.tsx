@@ -2,6 +2,7 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import { spreadWords } from '../../../server/protocol/words/spread-words.ts';
 import type { WireTaps } from '../../../server/protocol/views.ts';
 import { HatchPatterns } from '../music-marks.tsx';
+import { driftSentence } from './taps-sentences.ts';
 import { Unread } from './ruler-drawing.tsx';
 import type { SpreadProps } from './spread-props.ts';
 
@@ -10,7 +11,7 @@ const words = spreadWords.together;
 /** Milliseconds at the edge of the drawing, either way. */
 const EDGE_MS = 120;
 /** Percent of tempo over eight beats at the edge of the drawing. */
-const EDGE_PERCENT = 8;
+const EDGE_PERCENT = 4;
 
 /**
  * How together the room clapped: how far its taps lie around each hand's own middle, and whether the room gets faster or slower. No
@@ -103,12 +104,4 @@ function Drift({ drift, width, y, height, label, fill: hatch }: Part & { readonl
       ) : null}
     </>
   );
-}
-
-/** A drift within twice its standard error of none is none. */
-export function driftSentence(drift: WireTaps['drift']): string {
-  if (!drift) return words.unknown;
-  if (Math.abs(drift.percent) < 2 * drift.error) return words.holds;
-  const n = Math.round(Math.abs(drift.percent) * 10) / 10;
-  return fill(drift.percent > 0 ? words.faster : words.slower, { n });
 }

@@ -114,14 +114,24 @@ export const hostWords = {
   },
 
   spread: {
-    legend: 'one bead, one hand: {marked} marked it, {notSure} not sure',
-    legendTally: 'one stroke, one hand: {marked} marked it, {notSure} not sure',
+    legends: {
+      beads: 'one bead, one hand: {marked} marked it, {notSure} not sure',
+      strokes: 'one stroke, one hand: {marked} marked it, {notSure} not sure',
+      taps: 'one bead, one hand: {marked} tapped, {notSure} not sure',
+      curve: 'the middle of {marked} hands; half of them lie in the hatching',
+      room: '{marked} hands as one: nobody stands out',
+      mean: 'as high as the class’s mean: {marked} marked it, {notSure} not sure',
+      signs: 'hands on each sign: {marked} marked it, {notSure} not sure',
+      slots: 'one bead, one hand on a slot: {marked} marked it, {notSure} not sure',
+    },
     legendKeys: 'one bead, one hand: {marked} marked keys, {none} said no key, {notSure} not sure',
     noHands: 'No hand is in.',
   },
 
   reveal: {
     heard: '{n} of {of} heard it.',
+    even: '{n} of {of} tapped evenly.',
+    slots: 'Most of the room is right on {n} of {of} slots.',
     settled: 'These chords have settled it.',
     decides: 'One note decides: {says}.',
     decide: 'These notes decide: {says}.',

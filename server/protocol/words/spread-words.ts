@@ -21,5 +21,11 @@ export const spreadWords = {
   },
   /** Nobody's taps could be read. */
   unread: 'No taps could be read.',
-  slots: { down: 'down', up: 'up', silent: 'silent', kick: 'kick', slap: 'slap', closed: 'closed', open: 'open' },
+  /** For those who hear the page. */
+  aloud: {
+    tempo: '{read} of {of} hands can be read: about {tempo} a minute in the middle, half of them from {low} to {high}',
+    steadiness: '{read} of {of} hands can be read: {uneven} percent uneven in the middle',
+    dropOut: 'on the last beat {n} percent of a beat ahead',
+    dropOutBehind: 'on the last beat {n} percent of a beat behind',
+  },
 } as const;

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { familiesOf, forkOf, layRows } from '../../../client/host/key-rows.ts';
-import { deciderSentence, heardSentence, legend, revealSentence } from '../../../client/host/sentences.ts';
+import { heardSentence } from '../../../client/host/heard-sentence.ts';
+import { deciderSentence, legend, revealSentence } from '../../../client/host/sentences.ts';
 import { positionWords } from '../../../client/host/words.ts';
 import type { WireSettler } from '../../../server/protocol/views.ts';
 import { setQuestion } from '../../../client/host/frame.ts';
