@@ -59,11 +59,14 @@ function ready(desk: Desk, view: DeskView, step: WireStep): Script {
   const open = opening(desk, view, step, words.open);
   const others = [...skipping(desk, view, step.question), how(desk, view, step)];
   const play = playing(desk, view);
-  // Before the first question the vamp is to be heard, and before it is tapped along with.
-  const unheard = view.steps.every(({ status }) => status === 'ready');
-  return play !== null && (unheard || TAPPED_KINDS.has(step.kind as Kind))
+  return play !== null && isHeardFirst(view, step)
     ? { main: play, likely: true, others: [...others, open], note: '' }
     : { main: open, likely: true, others, note: '' };
+}
+
+/** Whether the vamp is to be heard before the question: before the first one, and where it is tapped along with. */
+export function isHeardFirst({ steps }: DeskView, { kind, status }: WireStep): boolean {
+  return steps.every((step) => step.status === 'ready') || (status === 'ready' && TAPPED_KINDS.has(kind as Kind));
 }
 
 function open(desk: Desk, view: DeskView, step: WireStep): Script {

@@ -3,6 +3,7 @@ import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
 import type { Desk } from '../desk-state.ts';
+import { isHeardFirst } from '../script-actions.ts';
 import { startRound } from '../start-round.ts';
 import { stepName } from '../step-names.ts';
 
@@ -23,7 +24,7 @@ export function StepRow({ desk, view, step }: Props) {
   }, [step?.question, view.steps.length]);
   return (
     <div class="desk-row">
-      <PlayStop desk={desk} view={view} />
+      <PlayStop desk={desk} view={view} step={step} />
       <div class="desk-steps" role="group" aria-label={words.steps} ref={row}>
         {view.steps.map((each) => {
           const state = stateOf(desk, view, each);
@@ -47,12 +48,12 @@ export function StepRow({ desk, view, step }: Props) {
   );
 }
 
-function PlayStop({ desk, view }: Omit<Props, 'step'>) {
+function PlayStop({ desk, view, step }: Props) {
   const { vamp, sound } = view;
   if (vamp?.source !== 'host') return null;
   const playing = sound.playing && sound.round === vamp.round;
-  // Before the first question the press to play stands at the thumb.
-  if (!playing && view.steps.every(({ status }) => status === 'ready')) return null;
+  // There the press to play stands at the thumb.
+  if (!playing && step !== null && isHeardFirst(view, step)) return null;
   return playing ? (
     <button type="button" class="desk-stop" onClick={() => void desk.wish({ type: 'RequestStop' })}>
       {deskWords.actions.stop}
