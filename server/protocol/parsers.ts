@@ -3,6 +3,7 @@ import {
   DEPTHS,
   FEELS,
   HIGHEST_CAPO,
+  MOST_BARS_BEFORE_DROP_OUT,
   MOST_GROOVE_TEXT,
   NAMINGS,
   PITCH_RANGE,
@@ -24,8 +25,12 @@ export type Parsed<T> =
 /** Longest text of any field; what a name or a chord line may hold is for the room to judge. */
 const MOST_TEXT = 4000;
 const MOST_ID = 64;
+/** Parts of one answer: as many as an answer has taps, which are the most. */
+export const MOST_PARTS = 64;
 /** Rounds in one planned lesson. */
 const MOST_ITEMS = 24;
+/** Kinds in one planned round: all that there are, and a few more than that for the room to name as none. */
+const MOST_KINDS = 40;
 const MOST_NUMBER = 1_000_000_000;
 
 const text = v.pipe(v.string(), v.maxLength(MOST_TEXT));
@@ -34,10 +39,10 @@ const count = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MOST_NUM
 const number = v.pipe(v.number(), v.finite(), v.minValue(-MOST_NUMBER), v.maxValue(MOST_NUMBER));
 const milliseconds = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(MOST_NUMBER));
 
-/** Any answer is short: a word, a place on the neck, a few keys. Its kind is judged by the question. */
+/** Any answer is short: a word, a place on the neck, a few keys, some taps. Its kind is judged by the question. */
 const answerText = v.pipe(v.string(), v.maxLength(40));
 const answerPart = v.union([answerText, number, v.boolean(), v.null()]);
-const answerList = v.pipe(v.array(answerPart), v.maxLength(40));
+const answerList = v.pipe(v.array(answerPart), v.maxLength(MOST_PARTS));
 const answer = v.union([
   answerPart,
   answerList,
@@ -47,6 +52,9 @@ const answer = v.union([
     v.check((fields) => Object.keys(fields).length <= 8),
   ),
 ]);
+
+/** In the grid language, on several lines or on one; whether it is a groove is for the room to say. */
+const grooveText = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_GROOVE_TEXT));
 
 const fret = v.nullable(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(24)));
 const soundSlot = v.strictObject({
@@ -72,7 +80,12 @@ const change = v.variant('kind', [
   v.strictObject({ kind: v.literal('kit-only') }),
   v.strictObject({ kind: v.literal('chord-alone'), slot: count }),
   v.strictObject({ kind: v.literal('root-then-chord'), slot: count }),
-  v.strictObject({ kind: v.literal('drop-out') }),
+  v.strictObject({
+    kind: v.literal('drop-out'),
+    after: v.exactOptional(v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(MOST_BARS_BEFORE_DROP_OUT))),
+  }),
+  // Told by the host page alone: a desk plays it by PlayEcho.
+  v.strictObject({ kind: v.literal('echo'), groove: grooveText }),
   v.strictObject({ kind: v.literal('tempo'), tempo: number }),
   v.strictObject({ kind: v.literal('climb'), to: number }),
   v.strictObject({ kind: v.literal('feel'), feel: v.picklist(FEELS) }),
@@ -95,10 +108,15 @@ const settings = v.strictObject({
   pitch: v.exactOptional(v.pipe(v.number(), v.minValue(PITCH_RANGE[0]), v.maxValue(PITCH_RANGE[1]))),
   smallSpeaker: v.exactOptional(v.boolean()),
   band: v.exactOptional(v.strictObject(band)),
+  beatLevel: v.exactOptional(number),
 });
-/** In the grid language, on several lines or on one; whether it is a groove is for the room to say. */
-const grooveText = v.pipe(v.string(), v.minLength(1), v.maxLength(MOST_GROOVE_TEXT));
 const directions = v.pipe(v.array(v.picklist(['up', 'down', 'same', 'usual'])), v.maxLength(64));
+
+const echoOf = v.variant('grid', [
+  v.strictObject({ grid: v.literal('student'), student: identifier }),
+  v.strictObject({ grid: v.literal('class') }),
+  v.strictObject({ grid: v.literal('right') }),
+]);
 
 const id = identifier;
 const ask = identifier;
@@ -122,12 +140,13 @@ const command = v.variant('type', [
     level: number,
     item: v.nullable(identifier),
     groove: v.nullable(identifier),
+    contrast: v.nullable(identifier),
   }),
   v.strictObject({
     type: v.literal('PlanLesson'),
     id,
     items: v.pipe(
-      v.array(v.strictObject({ item: identifier, level: number, kinds: v.pipe(v.array(identifier), v.maxLength(20)) })),
+      v.array(v.strictObject({ item: identifier, level: number, kinds: v.pipe(v.array(identifier), v.maxLength(MOST_KINDS)) })),
       v.maxLength(MOST_ITEMS),
     ),
   }),
@@ -145,6 +164,8 @@ const command = v.variant('type', [
   v.strictObject({ type: v.literal('LetStand'), id, round, question: identifier, answer, stands: v.boolean() }),
   v.strictObject({ type: v.literal('StrikeQuestion'), id, round, question: identifier, struck: v.boolean() }),
   v.strictObject({ type: v.literal('PlayBoth'), id, ask }),
+  v.strictObject({ type: v.literal('PlayEcho'), id, ask, of: echoOf }),
+  v.strictObject({ type: v.literal('TickHand'), id, student: identifier, beat: number, played: v.boolean() }),
   v.strictObject({
     type: v.literal('StartGuitarRound'),
     id,

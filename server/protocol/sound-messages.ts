@@ -49,6 +49,9 @@ export type SoundChange =
   | { readonly kind: 'echo'; readonly groove: string }
   | BesideChange;
 
+/** Most bars that are still heard before the loop drops out. */
+export const MOST_BARS_BEFORE_DROP_OUT = 4;
+
 /** What sounds of the loop. */
 export type ModeChange = Exclude<SoundChange, BesideChange>;
 

@@ -4,7 +4,7 @@ import { parseQuestionId } from '../../shared-theory/questions/round-questions.t
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
 import { letStandOn } from './let-stand.ts';
 import type { RoomState, RoundRecord, Sheet } from './state.ts';
-import { phoneSheets, seatsOf } from './state.ts';
+import { phoneSheets, seatsOf, tempoOn } from './state.ts';
 
 type Known = { readonly at: string; readonly asked: AskedRound };
 const known = new WeakMap<RoundRecord, Known>();
@@ -50,7 +50,8 @@ function askedQuestion(state: RoomState, record: RoundRecord, question: RoundQue
 }
 
 function closedSheet(state: RoomState, sheet: Sheet): ClosedSheet {
-  return { answers: sheet.answers, seats: seatsOf(state, sheet) };
+  const tempo = tempoOn(sheet);
+  return { answers: sheet.answers, seats: seatsOf(state, sheet), ...(tempo === null ? {} : { tempo }) };
 }
 
 /** The sheets on which students were asked a question for the first time, as one: of each the first answer that stands. */

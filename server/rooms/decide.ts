@@ -4,6 +4,7 @@ import { refuse } from './commands.ts';
 import { correctRound, letStand, strikeQuestion } from './decisions/corrections.ts';
 import { eraseGroove, saveGroove } from './decisions/grooves.ts';
 import { planLesson } from './decisions/lesson-plan.ts';
+import { playEcho } from './decisions/echo.ts';
 import { playBothReadings } from './decisions/play-both.ts';
 import { answerAgain, closeQuestion, openQuestion, showAnswer, showSpread } from './decisions/questions.ts';
 import { changeSettings, closeRoom, endLesson, startGuitarRound, startRound } from './decisions/rounds.ts';
@@ -18,7 +19,7 @@ import {
   vampStarted,
   vampStopped,
 } from './decisions/sound.ts';
-import { cannotHear, eraseStudent, join, renameStudent, setDepth, writeAnswer } from './decisions/students.ts';
+import { cannotHear, eraseStudent, join, renameStudent, setDepth, tickHand, writeAnswer } from './decisions/students.ts';
 import type { RoomState } from './state.ts';
 
 /** Who may send what: a host page may do what the desk does, a student neither. */
@@ -38,6 +39,8 @@ const SENDERS: Readonly<Record<CommandType, readonly Sender['role'][]>> = {
   LetStand: ['desk', 'host'],
   StrikeQuestion: ['desk', 'host'],
   PlayBoth: ['desk', 'host'],
+  PlayEcho: ['desk', 'host'],
+  TickHand: ['desk', 'host'],
   RequestPlay: ['desk', 'host'],
   RequestChange: ['desk', 'host'],
   RequestStop: ['desk', 'host'],
@@ -113,6 +116,10 @@ export function decide(state: RoomState, command: Command, context: Context): De
       return strikeQuestion(state, command);
     case 'PlayBoth':
       return playBothReadings(state, command, context);
+    case 'PlayEcho':
+      return playEcho(state, command, context);
+    case 'TickHand':
+      return tickHand(state, command);
     case 'RequestPlay':
       return requestPlay(state, command, context);
     case 'RequestChange':

@@ -52,6 +52,10 @@ export type HeardRound = {
   readonly entered: EnteredRound | null;
   /** Item of the planned lesson that it plays; null for a round beside the plan. */
   readonly item: string | null;
+  /** Beat level of the class by which it is asked about its groove; null in rounds of a time that had none. */
+  readonly beat: number | null;
+  /** Id of the contrast pair of which it plays one; null for a round beside all pairs. */
+  readonly contrast: string | null;
 };
 
 type Event<Type extends string, Body = unknown> = { readonly type: Type; readonly version: number } & Body;
@@ -78,6 +82,8 @@ export type RoomEvent =
         /** 1 is evidence; from 2 on it is support. Aloud it is the sheet that comes next. */
         readonly sheet: number;
         readonly how: AskHow;
+        /** Beats a minute of what sounds, for a question that is answered by tapping; null for every other. */
+        readonly tempo: number | null;
       }
     >
   /**
@@ -99,6 +105,10 @@ export type RoomEvent =
       }
     >
   | Event<'HearingSignalled', { readonly student: string; readonly ask: string }>
+  /** The teacher has seen the student play a groove of a beat level through, or takes it back. */
+  | Event<'HandTicked', { readonly student: string; readonly beat: number; readonly played: boolean }>
+  /** A grid was sent to be played, by its text; `student` is whose it is, null for the class's and the right one. */
+  | Event<'EchoOrdered', { readonly student: string | null; readonly groove: string }>
   | Event<'QuestionClosed', { readonly ask: string }>
   | Event<'SpreadShown', { readonly ask: string }>
   | Event<'QuestionShown', { readonly ask: string }>
@@ -127,26 +137,28 @@ export type NewEvent = RoomEvent extends infer E ? (E extends RoomEvent ? Omit<E
 
 /** Newest version of each event; raise it together with an upgrade from the one before. */
 export const EVENT_VERSIONS: Readonly<Record<EventType, number>> = {
-  RoomOpened: 4,
+  RoomOpened: 5,
   SettingsChanged: 1,
   GrooveSaved: 1,
   GrooveErased: 1,
   StudentJoined: 1,
   PersonChanged: 1,
   DepthSet: 1,
-  RoundStarted: 3,
-  QuestionOpened: 2,
+  RoundStarted: 4,
+  QuestionOpened: 3,
   AskedInstead: 1,
   MemoryAwaited: 1,
   MemoryDropped: 1,
   AnswerWritten: 1,
   HearingSignalled: 1,
+  HandTicked: 1,
+  EchoOrdered: 1,
   QuestionClosed: 1,
   SpreadShown: 1,
   QuestionShown: 1,
   AnswerLetStand: 1,
   QuestionStruck: 1,
-  TruthCorrected: 2,
+  TruthCorrected: 3,
   LessonPlanned: 1,
   VampStarted: 1,
   ChangeTook: 1,

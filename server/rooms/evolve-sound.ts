@@ -1,6 +1,6 @@
 import { countIn } from '../../shared-theory/live.ts';
 import { isBeside } from '../protocol/messages.ts';
-import type { SoundChange } from '../protocol/messages.ts';
+import type { ModeChange, SoundChange } from '../protocol/messages.ts';
 import type { RoomEvent, Stamp } from './events.ts';
 import type { RoomState, RoundRecord, SoundState } from './state.ts';
 import { roundOf, SILENCE } from './state.ts';
@@ -11,7 +11,8 @@ type SoundEvent = Extract<RoomEvent, { type: 'VampStarted' | 'ChangeTook' | 'Sil
 export function soundOn(state: RoomState, event: SoundEvent, stamp: Stamp): void {
   const record = roundOf(state, event.round);
   switch (event.type) {
-    case 'VampStarted':
+    case 'VampStarted': {
+      const before = state.sound.change;
       if (record !== undefined) {
         noteTempo(record, event.tempo);
         record.sounded = {
@@ -30,11 +31,15 @@ export function soundOn(state: RoomState, event: SoundEvent, stamp: Stamp): void
         again: null,
         kept: false,
       };
+      noteOnPhones(state, before);
       return;
+    }
     case 'ChangeTook': {
       const { change, bar } = event;
       if (change.kind === 'tempo' && record !== undefined) noteTempo(record, change.tempo);
+      const before = state.sound.change;
       state.sound = { ...state.sound, ...changed(state.sound, change, bar) };
+      if (!isBeside(change)) noteOnPhones(state, before);
       // From then on nobody knows how far it has come, unless it had come home already.
       if (record !== undefined && !GOES_ON.includes(change.kind)) stopCounting(record, stamp);
       return;
@@ -42,14 +47,24 @@ export function soundOn(state: RoomState, event: SoundEvent, stamp: Stamp): void
     case 'SilenceKept':
       if (state.sound.change.kind === 'silence') state.sound = { ...state.sound, kept: true };
       return;
-    case 'VampStopped':
+    case 'VampStopped': {
       if (record !== undefined) stopCounting(record, stamp);
+      const before = state.sound.change;
       state.sound = SILENCE;
+      noteOnPhones(state, before);
       return;
+    }
   }
 }
 
 const FULL = { kind: 'full' } as const;
+
+/** Of what sounds phones are told that the groove drops out, and that an own grid is played, and no more. */
+function noteOnPhones(state: RoomState, before: ModeChange): void {
+  const told = ({ kind }: ModeChange) => kind === 'drop-out' || kind === 'echo';
+  const { change } = state.sound;
+  if ((told(before) || told(change)) && JSON.stringify(before) !== JSON.stringify(change)) state.turn += 1;
+}
 
 /** What leaves the loop where it is, at its tempo; or begins it again. */
 const GOES_ON: readonly SoundChange['kind'][] = ['again', 'climb', 'feel', 'band'];

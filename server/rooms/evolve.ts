@@ -1,3 +1,4 @@
+import { GRID_KINDS } from '../../shared-theory/questions/question.ts';
 import { parseQuestionId } from '../../shared-theory/questions/round-questions.ts';
 import type { HeardRound, RoomEvent, Stamp } from './events.ts';
 import { correct } from './evolve-correction.ts';
@@ -17,7 +18,8 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       return;
     case 'StudentJoined': {
       const { student, seat } = event;
-      state.students.set(student, { student, seat, joinedTurn: state.turn, counter: 0, revision: 0, depth: 'keys' });
+      const begun = { counter: 0, revision: 0, depth: 'keys', hands: [] } as const;
+      state.students.set(student, { student, seat, joinedTurn: state.turn, ...begun });
       return;
     }
     case 'PersonChanged':
@@ -28,6 +30,18 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
       if (found !== undefined) found.depth = event.depth;
       return;
     }
+    case 'HandTicked': {
+      const { beat, played } = event;
+      const found = state.students.get(event.student);
+      if (found === undefined) return;
+      const others = found.hands.filter((each) => each !== beat);
+      found.hands = (played ? [...others, beat] : others).toSorted((one, other) => one - other);
+      return;
+    }
+    case 'EchoOrdered':
+      state.echo = { groove: event.groove, student: event.student };
+      state.echoes += 1;
+      return;
     case 'RoomOpened':
       state.status = 'register';
       state.room = event.room;
@@ -143,7 +157,10 @@ export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
 function write(state: RoomState, event: Extract<RoomEvent, { type: 'AnswerWritten' }>): void {
   const { student, ask, counter, answer } = event;
   const sheet = state.sheets.get(ask);
-  sheet?.answers.set(student, { counter, answer });
+  if (sheet !== undefined) {
+    const times = (sheet.answers.get(student)?.times ?? 0) + 1;
+    sheet.answers.set(student, { counter, answer, times });
+  }
   // One that was in the air when the sheet closed.
   if (sheet !== undefined && sheet.closed !== null) touchRound(state, sheet);
   const writer = touched(state, student);
@@ -151,7 +168,7 @@ function write(state: RoomState, event: Extract<RoomEvent, { type: 'AnswerWritte
 }
 
 function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'QuestionOpened' }>, stamp: Stamp): void {
-  const { ask, question, how } = event;
+  const { ask, question, how, tempo } = event;
   const record = roundOf(state, event.round);
   const asked = record?.questions.get(question);
   if (record === undefined || asked === undefined) return;
@@ -161,7 +178,8 @@ function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'Question
   const opened = plain(stamp);
   const closed = aloud ? { stamp: opened, turn: state.turn } : null;
   const returned = cameHome(record, stamp);
-  const sheet = blank(record.heard, { ask, question, sheet: event.sheet, how, opened, returned, closed, among: null });
+  const asking = { ask, question, sheet: event.sheet, how, tempo, opened, returned, closed, among: null };
+  const sheet = blank(record.heard, asking);
   if (!aloud && phoneSheets(asked).length === 0) asked.firsts.push(sheet);
   asked.sheets.push(sheet);
   state.sheets.set(ask, sheet);
@@ -184,7 +202,8 @@ function askInstead(state: RoomState, { student, ask, question }: Extract<RoomEv
   let aside = state.sheets.get(name);
   if (aside === undefined) {
     const { how, opened, returned, closed } = sheet;
-    aside = blank(sheet.round, { ask: name, question, sheet: 1, how, opened, returned, closed, among: new Set() });
+    const among = new Set<string>();
+    aside = blank(sheet.round, { ask: name, question, sheet: 1, how, tempo: null, opened, returned, closed, among });
     asked.firsts.push(aside);
     state.sheets.set(name, aside);
   }
@@ -192,7 +211,7 @@ function askInstead(state: RoomState, { student, ask, question }: Extract<RoomEv
   sheet.instead.set(student, name);
 }
 
-type Asked = Pick<Sheet, 'ask' | 'question' | 'sheet' | 'how' | 'opened' | 'returned' | 'closed' | 'among'>;
+type Asked = Pick<Sheet, 'ask' | 'question' | 'sheet' | 'how' | 'tempo' | 'opened' | 'returned' | 'closed' | 'among'>;
 
 /** A sheet on which nobody has written. */
 function blank(round: HeardRound, asked: Asked): Sheet {
@@ -200,6 +219,7 @@ function blank(round: HeardRound, asked: Asked): Sheet {
     ...asked,
     round,
     settler: settlerOf(round, asked.question),
+    grid: gridOf(round, asked.question),
     spreadShown: false,
     answers: new Map(),
     cannotHear: new Set(),
@@ -216,6 +236,12 @@ function settlerOf({ truth }: HeardRound, question: string): Sheet['settler'] {
   const asked = parseQuestionId(question);
   const settler = asked?.kind === 'settler' ? truth.settlers[asked.target] : undefined;
   return settler === undefined ? null : { chord: settler.chord, note: settler.note };
+}
+
+/** The grid that a question is answered on; null for one that is not. */
+function gridOf({ truth }: HeardRound, question: string): Sheet['grid'] {
+  const asked = parseQuestionId(question);
+  return asked !== null && GRID_KINDS.has(asked.kind) ? (truth.rhythm?.grid ?? null) : null;
 }
 
 /** All students see something new of a sheet, and its round is marked anew. */

@@ -1,5 +1,7 @@
+import { BEAT_LEVELS, kindsOfBeat } from '../../shared-theory/beat-levels.ts';
 import { chordSymbol, QUALITIES, readSymbol } from '../../shared-theory/chords.ts';
 import type { Quality } from '../../shared-theory/chords.ts';
+import type { Contrast } from '../../shared-theory/contrast.ts';
 import { isSameSound } from '../../shared-theory/different-chords.ts';
 import { withFeel } from '../../shared-theory/feels.ts';
 import { generate } from '../../shared-theory/generate.ts';
@@ -13,7 +15,7 @@ import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { usualShape } from '../../shared-theory/neck.ts';
 import { askableQuestions } from '../../shared-theory/questions/judges.ts';
 import { levelQuestions } from '../../shared-theory/questions/level-questions.ts';
-import { KINDS } from '../../shared-theory/questions/question.ts';
+import { KINDS, RHYTHM_KINDS, TAPPED_KINDS } from '../../shared-theory/questions/question.ts';
 import type { Kind, QuestionSettings } from '../../shared-theory/questions/question.ts';
 import { guitarTruth } from '../../shared-theory/truth.ts';
 import type { GuitarOptions, Truth } from '../../shared-theory/truth.ts';
@@ -36,13 +38,18 @@ export type Wanted = {
   readonly item: LessonItem | null;
   /** The groove that it is played in; null for one that the level draws. */
   readonly groove: Groove | null;
+  /** The contrast pair of which it plays one; null for a round beside all pairs. */
+  readonly contrast: Contrast | null;
 };
+
+/** Kinds that can be opened wherever a groove with a tempo sounds, whatever the beat level asks. */
+const ANYWHERE: readonly Kind[] = ['tempo', 'drop-out', 'together'];
 
 /** A round that Hearsay plays, made for a level from a seed; none of the vamps heard last comes again. */
 export function hostRound(
   state: RoomState,
   number: number,
-  { level, item, groove }: Wanted,
+  { level, item, groove, contrast }: Wanted,
   seed: number,
 ): HeardRound | Refusal {
   const found = LEVELS.find((each) => each.level === level);
@@ -50,9 +57,12 @@ export function hostRound(
     const numbers = LEVELS.map((each) => each.level);
     return refuse('level-unknown', { found: level, low: Math.min(...numbers), high: Math.max(...numbers) });
   }
-  const kinds = KINDS.filter((kind) => (item === null ? found.questions.includes(kind) : item.kinds.includes(kind)));
+  const beat = state.settings.beatLevel;
+  const wanted: readonly string[] = item === null ? [...ofChords(found.questions), ...beatKinds(beat)] : item.kinds;
+  const kinds = KINDS.filter((kind) => wanted.includes(kind) || kind === contrast?.kind);
   const recent = state.rounds.filter(({ heard }) => heard.source === 'host').map(({ heard }) => vampOf(heard));
-  const made = generated({ level, seed, recent, counting: kinds.includes('count') }, groove);
+  const request = { level, seed, recent, beat, counting: kinds.includes('count') };
+  const made = generated(request, groove);
   if ('reason' in made) return made;
   const { vamp, truth } = made;
   // The pad has the class's qualities and the level's, whatever sounds: it may not tell.
@@ -69,13 +79,38 @@ export function hostRound(
     slots: vamp.slots.map(heardSlot),
     settlers: settlerSlots(truth, vamp.meter),
     truth,
-    questions: levelQuestions(truth, settings, kinds),
+    questions: levelQuestions(truth, settings, listed(truth, kinds, item === null ? beat : null, contrast)),
     kinds,
     loops: loopsOf(found, kinds),
     settings,
     entered: null,
     item: item?.item ?? null,
+    beat,
+    contrast: contrast?.id ?? null,
   };
+}
+
+function ofChords(kinds: readonly Kind[]): readonly Kind[] {
+  return kinds.filter((kind) => !RHYTHM_KINDS.has(kind));
+}
+
+/** What a beat level asks, of whatever groove. */
+function beatKinds(beat: number): readonly Kind[] {
+  return BEAT_LEVELS.find(({ level }) => level === beat)?.kinds ?? [];
+}
+
+/**
+ * The kinds that a round lists. Of the groove those that its own beat level asks of it, or where `beat` is null those that were chosen;
+ * and in any case what can be opened anywhere.
+ */
+function listed(truth: Truth, kinds: readonly Kind[], beat: number | null, contrast: Contrast | null): readonly Kind[] {
+  const rhythm = beat === null ? kinds : kindsOfBeat(beat, truth);
+  const tapped = truth.tempo !== null;
+  return KINDS.filter((kind) => {
+    if (!RHYTHM_KINDS.has(kind)) return kinds.includes(kind);
+    if (TAPPED_KINDS.has(kind) && !tapped) return false;
+    return rhythm.includes(kind) || ANYWHERE.includes(kind) || kind === contrast?.kind;
+  });
 }
 
 /** A vamp in a groove, or where its chords could not be heard in it, why. */
@@ -93,6 +128,8 @@ function generated(request: Omit<GenerateRequest, 'groove'>, groove: Groove | nu
 type Strummed = {
   readonly id: string;
   readonly settings: RoomSettings | QuestionSettings;
+  /** Beat level by which it is asked about its groove; null in rounds of a time that asked for the strokes alone. */
+  readonly beat: number | null;
   /** Grooves that may be named beside those of the catalogue. */
   readonly grooves: readonly Groove[];
 };
@@ -102,7 +139,7 @@ type Strummed = {
  * Corrected, it keeps the settings that it was asked under.
  */
 export function guitarRound(
-  { id, settings: kept, grooves }: Strummed,
+  { id, settings: kept, beat, grooves }: Strummed,
   entered: EnteredRound,
   seed: number,
 ): HeardRound | Refusal {
@@ -119,6 +156,9 @@ export function guitarRound(
     const { slots, truth } = withoutRepeats(typed, { meter, directions, groove, tempo });
     const settings = questionSettings(kept);
     const voiced = slots.map((slot) => ({ ...slot, frets: usualShape(slot.chord) }));
+    const ofGroove: readonly Kind[] = groove === null ? [] : beat === null ? ['strokes'] : beatKinds(beat);
+    const kinds = KINDS.filter((kind) => !RHYTHM_KINDS.has(kind) || ofGroove.includes(kind));
+    const asked = beat === null ? kinds : listed(truth, kinds, beat, null);
     return {
       id,
       number: Number(id.slice(1)),
@@ -131,12 +171,16 @@ export function guitarRound(
       slots: voiced.map(heardSlot),
       settlers: settlerSlots(truth, meter),
       truth,
-      questions: askableQuestions(truth, settings).filter(({ kind }) => worthAsking(kind, slots)),
-      kinds: KINDS.filter((kind) => kind !== 'strokes' || groove !== null),
+      questions: askableQuestions(truth, settings).filter(
+        ({ kind }) => asked.includes(kind) && worthAsking(kind, slots),
+      ),
+      kinds,
       loops: 'any',
       settings,
       entered: { chords, naming, groove: entered.groove, tempo, directions },
       item: null,
+      beat,
+      contrast: null,
     };
   } catch (error) {
     if (error instanceof ReadingError) {

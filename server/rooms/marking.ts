@@ -16,7 +16,7 @@ import type { RoundQuestion } from '../../shared-theory/questions/round-question
 import { askedRound } from './asked-rounds.ts';
 import type { HeardRound } from './events.ts';
 import type { RoomState, RoundRecord, Sheet } from './state.ts';
-import { couldAnswer, seatsOf } from './state.ts';
+import { couldAnswer, seatsOf, tempoOn } from './state.ts';
 
 /** Everything here is worked out from the fold and kept nowhere, so that a corrected truth marks the past anew. */
 
@@ -37,6 +37,12 @@ export function rightAnswer({ truth, settings }: HeardRound, { id, kind, target 
   return answer;
 }
 
+/** The round of a sheet as it sounded while that was open: the tempo may have been another than its own. */
+export function heardOn(sheet: Sheet): HeardRound {
+  const tempo = tempoOn(sheet);
+  return tempo === null ? sheet.round : { ...sheet.round, truth: { ...sheet.round.truth, tempo } };
+}
+
 /** Whether the answers of a sheet are opinions: collected, and never marked. */
 export function isCollected(sheet: Pick<Sheet, 'round' | 'question'>): boolean {
   return COLLECTED_KINDS.has(questionOn(sheet).kind);
@@ -52,7 +58,7 @@ export function alsoRight({ truth, settings }: HeardRound, { kind, target }: Rou
 /** The marker of a sheet, for whom it is told. */
 export function markerOn(state: RoomState, sheet: Sheet, told: ToldTo): StudentMarker {
   const record = state.rounds[sheet.round.number - 1];
-  const marker = record && (told === 'teacher' ? teachersMarker : studentsMarker)(state, record, questionOn(sheet));
+  const marker = record && (told === 'teacher' ? teachersMarker : studentsMarker)(state, record, sheet);
   if (!marker) throw new RangeError(`${sheet.question} of ${sheet.round.id} has no right answer`);
   return marker;
 }
@@ -60,22 +66,27 @@ export function markerOn(state: RoomState, sheet: Sheet, told: ToldTo): StudentM
 /** Markers are made once for as long as what they depend on stays; each makes each mark once. */
 const teachers = new WeakMap<AskedRound, Map<string, StudentMarker | null>>();
 
-function teachersMarker(state: RoomState, record: RoundRecord, { id }: RoundQuestion): StudentMarker | null {
+function teachersMarker(state: RoomState, record: RoundRecord, sheet: Sheet): StudentMarker | null {
   const round = askedRound(state, record);
   const markers = teachers.get(round) ?? new Map<string, StudentMarker | null>();
   teachers.set(round, markers);
-  const known = markers.get(id);
+  const { id } = questionOn(sheet);
+  const tempo = tempoOn(sheet);
+  const key = `${id} ${tempo ?? ''}`;
+  const known = markers.get(key);
   if (known !== undefined) return known;
   const question = round.questions.find((each) => each.id === id);
-  const marker = question === undefined ? null : studentMarker(round, question);
-  markers.set(id, marker);
+  const on = { answers: sheet.answers, seats: [], ...(tempo === null ? {} : { tempo }) };
+  const marker = question === undefined ? null : studentMarker(round, question, round.truth, on);
+  markers.set(key, marker);
   return marker;
 }
 
 const students = new WeakMap<AskedRound, { readonly shown: string; readonly markers: Map<string, StudentMarker> }>();
 
 /** Leans on nothing that has not been shown. */
-function studentsMarker(state: RoomState, record: RoundRecord, question: RoundQuestion): StudentMarker {
+function studentsMarker(state: RoomState, record: RoundRecord, sheet: Sheet): StudentMarker {
+  const question = questionOn(sheet);
   const round = askedRound(state, record);
   const shown = record.heard.questions.filter(({ id }) => record.questions.get(id)?.shown === true);
   const ids = new Set(shown.map(({ id }) => id));
@@ -83,20 +94,21 @@ function studentsMarker(state: RoomState, record: RoundRecord, question: RoundQu
   const last = students.get(round);
   const markers = last?.shown === at ? last.markers : new Map<string, StudentMarker>();
   students.set(round, { shown: at, markers });
-  const known = markers.get(question.id);
+  const key = `${question.id} ${tempoOn(sheet) ?? ''}`;
+  const known = markers.get(key);
   if (known !== undefined) return known;
   const byId = new Map(round.questions.map((each) => [each.id, each]));
   const mark = markerOf({
     question,
     questions: record.heard.questions,
-    truth: round.truth,
+    truth: heardOn(sheet).truth,
     settings: round.settings,
     beside: besideShown(round.truth, shown),
     letStand: byId.get(question.id)?.letStand ?? new Set(),
     mayLeanOn: (id) => ids.has(id),
   });
   const marker: StudentMarker = (answer, student) => mark(answer, (id) => ownAnswer(byId.get(id), student));
-  markers.set(question.id, marker);
+  markers.set(key, marker);
   return marker;
 }
 

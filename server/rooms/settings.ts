@@ -3,12 +3,14 @@ import { PITCH_RANGE, STEEL, VOICES } from '../../shared-theory/sound/instrument
 import { POLICIES } from '../../shared-theory/truth.ts';
 import { HIGHEST_CAPO, NAMINGS } from '../protocol/messages.ts';
 import type { RoomSettings } from '../protocol/messages.ts';
+import { beatLevelFault } from './beat-level.ts';
 import type { RoomEvent } from './events.ts';
 import { groovesFault, withGroove, withoutGroove } from './own-grooves.ts';
 
 /**
  * What a class begins with: major keys only, English names, no capo, a chord over another bass is the same chord, two qualities on
- * the pad, no names on the host screen, the sound follows the questions; steel strings at the usual pitch, and nobody beside them.
+ * the pad, no names on the host screen, the sound follows the questions; steel strings at the usual pitch, nobody beside them, and
+ * the first beat level.
  */
 export const DEFAULT_SETTINGS: RoomSettings = {
   policy: 'majors',
@@ -20,6 +22,7 @@ export const DEFAULT_SETTINGS: RoomSettings = {
   soundFollows: true,
   ...STEEL,
   band: { kit: false, bass: false },
+  beatLevel: 1,
   grooves: [],
 };
 
@@ -55,7 +58,7 @@ export function isSettingsEvent(event: RoomEvent): event is SettingsEvent {
 
 /** What is wrong with settings that shall hold; null where nothing is. */
 export function wrongSetting(settings: Partial<RoomSettings>): string | null {
-  const { policy, naming, capo, qualities, voice, pitch, grooves } = settings;
+  const { policy, naming, capo, qualities, voice, pitch, beatLevel, grooves } = settings;
   if (policy !== undefined && !POLICIES.includes(policy)) return `policy ${JSON.stringify(policy)}`;
   if (naming !== undefined && !NAMINGS.includes(naming)) return `naming ${JSON.stringify(naming)}`;
   if (capo !== undefined && !(Number.isInteger(capo) && capo >= 0 && capo <= HIGHEST_CAPO)) {
@@ -66,6 +69,7 @@ export function wrongSetting(settings: Partial<RoomSettings>): string | null {
   if (pitch !== undefined && !(pitch >= lowest && pitch <= highest)) {
     return `a pitch of ${pitch} hertz: ${lowest} to ${highest}`;
   }
+  if (beatLevel !== undefined && beatLevelFault(beatLevel) !== null) return `beat level ${beatLevel}`;
   return (qualities && wrongPad(qualities)) ?? (grooves && groovesFault(grooves)) ?? null;
 }
 

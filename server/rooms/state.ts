@@ -1,4 +1,5 @@
 import type { Answer, NotSure, QuestionId } from '../../shared-theory/questions/question.ts';
+import type { Grid } from '../../shared-theory/groove-grid.ts';
 import type { Truth } from '../../shared-theory/truth.ts';
 import type { AskHow, Band, Depth, Feel, LessonItem, ModeChange, RoomSettings } from '../protocol/messages.ts';
 import type { HeardRound, Stamp } from './events.ts';
@@ -17,10 +18,17 @@ export type Student = {
   revision: number;
   /** How far this student is asked. */
   depth: Depth;
+  /** Beat levels of which the teacher has seen a groove played through, rising. */
+  hands: readonly number[];
 };
 
 /** The answer of a student on one sheet; null where it was taken back. */
-type Written = { readonly counter: number; readonly answer: Answer | NotSure | null };
+export type Written = {
+  readonly counter: number;
+  readonly answer: Answer | NotSure | null;
+  /** How often this student has written on this sheet. */
+  readonly times: number;
+};
 
 /** A third chord or a note that throws some of the keys out: one of the two is not null. */
 export type Settling = Pick<Truth['settlers'][number], 'chord' | 'note'>;
@@ -36,6 +44,10 @@ export type Sheet = {
   readonly how: AskHow;
   /** What was to settle it, a chord or a note, where that was asked; no correction makes another of what sounded. */
   readonly settler: Settling | null;
+  /** The grid that was drawn, where it is answered on one; no correction makes another of it. */
+  readonly grid: Grid | null;
+  /** Beats a minute of what sounded as it opened, where it is answered by tapping. */
+  readonly tempo: number | null;
   /** When it opened. */
   readonly opened: Stamp;
   /** Whether the loop had come home by then; null where nobody knows. */
@@ -131,6 +143,10 @@ export type RoomState = {
   readonly letStand: LetStand[];
   plan: readonly LessonItem[];
   sound: SoundState;
+  /** The grid that was last sent to be played, and whose it is; null before the first. */
+  echo: { readonly groove: string; readonly student: string | null } | null;
+  /** How often a grid was sent to be played. */
+  echoes: number;
 };
 
 export const SILENCE: SoundState = {
@@ -163,6 +179,8 @@ export function unopenedRoom(): RoomState {
     letStand: [],
     plan: [],
     sound: SILENCE,
+    echo: null,
+    echoes: 0,
   };
 }
 
@@ -195,6 +213,14 @@ export function phoneSheets(record: QuestionRecord | undefined): readonly Sheet[
 export function sheetFor(state: RoomState, sheet: Sheet, student: string): Sheet | null {
   const ask = sheet.instead.get(student);
   return ask === undefined ? sheet : ask === null ? null : (state.sheets.get(ask) ?? null);
+}
+
+/**
+ * Beats a minute of what sounded while a sheet was tapped on; null where that is the round's own tempo. What the teacher played is known
+ * by what he says that he played.
+ */
+export function tempoOn({ round, tempo }: Sheet): number | null {
+  return round.source === 'guitar' || tempo === round.tempo ? null : tempo;
 }
 
 /** Who could answer a sheet. */

@@ -4,6 +4,12 @@ import { presentRound } from './present-round.ts';
 /** A round stored in an event as it stands now. */
 const withPresentRound = (event: Plain): Plain => ({ ...event, round: presentRound(part(event, 'round')) });
 
+/** No round was one of a pair of grooves, and none was asked by a beat level. */
+const ofOneGroove = (event: Plain): Plain => ({
+  ...event,
+  round: { ...part(event, 'round'), beat: null, contrast: null },
+});
+
 /** How each event that has changed is brought from one version to the next: from 1 to 2, from 2 to 3, and so on. */
 export const UPGRADES = {
   RoomOpened: [
@@ -26,6 +32,8 @@ export const UPGRADES = {
         grooves: [],
       },
     }),
+    /** Of the groove nothing was asked but its strokes. */
+    (event: Plain): Plain => ({ ...event, settings: { ...part(event, 'settings'), beatLevel: 1 } }),
   ],
   RoundStarted: [
     /** Nobody asked for settlers, kept what was typed, or planned. */
@@ -38,7 +46,12 @@ export const UPGRADES = {
       return { ...event, round: { ...round, truth, settlers: [], entered: null, item: null, loops } };
     },
     withPresentRound,
+    ofOneGroove,
   ],
-  TruthCorrected: [withPresentRound],
-  QuestionOpened: [(event: Plain): Plain => ({ ...event, how: 'phones' })],
+  TruthCorrected: [withPresentRound, ofOneGroove],
+  QuestionOpened: [
+    (event: Plain): Plain => ({ ...event, how: 'phones' }),
+    /** Nobody tapped. */
+    (event: Plain): Plain => ({ ...event, tempo: null }),
+  ],
 } as const;

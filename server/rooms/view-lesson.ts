@@ -3,7 +3,7 @@ import type { BreakdownLine } from '../../shared-theory/diagnosis/breakdown.ts';
 import type { StudentReport } from '../../shared-theory/diagnosis/reports.ts';
 import { spreadOf } from '../../shared-theory/diagnosis/spread.ts';
 import { namesOf } from '../../shared-theory/namings/names-of.ts';
-import { COLLECTED_KINDS } from '../../shared-theory/questions/question.ts';
+import { COLLECTED_KINDS, TAPPED_KINDS } from '../../shared-theory/questions/question.ts';
 import { reprintedVamp } from '../../shared-theory/vamps.ts';
 import type * as Wire from '../protocol/views.ts';
 import { askedRound } from './asked-rounds.ts';
@@ -68,7 +68,7 @@ export function wireOpinions(state: RoomState): readonly Wire.WireOpinions[] {
 function opinionsOn({ number }: AskedRound, question: AskedQuestion): readonly Wire.WireOpinions[] {
   const { id, kind, target, sheets, struck, gone } = question;
   const [first] = sheets;
-  if (!COLLECTED_KINDS.has(kind) || first === undefined || struck === true || gone === true) return [];
+  if (!COLLECTED_KINDS.has(kind) || TAPPED_KINDS.has(kind) || first === undefined || struck === true || gone === true) return [];
   const { counts, notSure } = spreadOf(kind, first.answers, first.seats);
   const fell = counts.map(({ key, answer, count }) => ({ key, answer, count }));
   return [{ round: number, question: id, kind, target, counts: fell, notSure }];

@@ -5,6 +5,7 @@ import { soloNotes } from '../../shared-theory/crib/solo-notes.ts';
 import { parseKeyName } from '../../shared-theory/keys.ts';
 import { answerKey, asks } from '../../shared-theory/questions/asks.ts';
 import { partsOf } from '../../shared-theory/questions/keys/ask.ts';
+import { TAPPED_KINDS } from '../../shared-theory/questions/question.ts';
 import type { Answer, AnswerOf, Kind, NotSure, Told } from '../../shared-theory/questions/question.ts';
 import { questionId } from '../../shared-theory/questions/round-questions.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
@@ -14,13 +15,15 @@ import { sungNote } from '../../shared-theory/settle.ts';
 import { MOST_TOLD, visitedKeys } from '../../shared-theory/visited-keys.ts';
 import type { VisitedKey } from '../../shared-theory/visited-keys.ts';
 import type * as Wire from '../protocol/views.ts';
+import { meanGrid } from './drawn-grids.ts';
 import type { HeardRound } from './events.ts';
 import { letStandOn } from './let-stand.ts';
 import { countShown, loopKnown } from './loop-known.ts';
-import { alsoRight, chordsOf, isCollected, markerOn, questionOn, rightAnswer, spreadOn } from './marking.ts';
+import { alsoRight, chordsOf, heardOn, isCollected, markerOn, questionOn, rightAnswer, spreadOn } from './marking.ts';
 import type { ToldTo } from './marking.ts';
 import type { RoomState, RoundRecord, Sheet } from './state.ts';
 import { currentRound, questionOf } from './state.ts';
+import { wireTaps } from './view-taps.ts';
 
 /** Pieces of what `view.ts` sends, each built field by field. Who may see which piece is decided there alone. */
 
@@ -59,6 +62,7 @@ export function askingOn(state: RoomState, sheet: Sheet): Wire.WireAsking {
       ...(letter === null ? {} : { letter }),
       ...(loop === null ? {} : { loop }),
       ...(owners === null ? {} : { owners }),
+      ...(sheet.grid === null ? {} : { grid: sheet.grid }),
     }),
     ...(chords === null ? {} : { chords }),
   };
@@ -89,6 +93,7 @@ function askingTold({ round, question }: Sheet, told: Told): Wire.WireAsking {
     ...(asking.letter === undefined ? {} : { letter: asking.letter }),
     ...(asking.capo === undefined ? {} : { capo: asking.capo }),
     ...(asking.loop === undefined ? {} : { loop: asking.loop }),
+    ...(asking.grid === undefined ? {} : { grid: asking.grid }),
     ...(kind === 'settler' && (round.truth.settlers[target]?.note ?? null) !== null ? { sung: true as const } : {}),
   };
 }
@@ -97,7 +102,7 @@ function askingTold({ round, question }: Sheet, told: Told): Wire.WireAsking {
 export function truthOn(state: RoomState, sheet: Sheet): Wire.WireTruth | null {
   const question = questionOn(sheet);
   const { kind } = question;
-  const { round } = sheet;
+  const round = heardOn(sheet);
   const answer = rightAnswer(round, question);
   if (answer === null) return null;
   const also = [...alsoRight(round, question), ...letStandOn(state, round, question)];
@@ -197,15 +202,19 @@ export function wireSpread(state: RoomState, sheet: Sheet): Wire.WireSpread | nu
   if (sheet.how === 'aloud') return null;
   const { kind, target } = questionOn(sheet);
   const { counts, notSure, silent, of } = spreadOn(state, sheet);
+  const tapped = TAPPED_KINDS.has(kind);
   return {
     ask: sheet.ask,
     kind,
     target,
     asking: askingOn(state, sheet),
-    counts: counts.map(({ key, answer, count }) => ({ key, answer, count })),
+    // No two hands tap alike: of taps it is drawn what the room did as a whole.
+    counts: tapped ? [] : counts.map(({ key, answer, count }) => ({ key, answer, count })),
     notSure,
     silent,
     of,
+    ...(tapped ? { taps: wireTaps(sheet) } : {}),
+    ...(kind === 'accents' ? { meanGrid: meanGrid(sheet) } : {}),
   };
 }
 

@@ -1,5 +1,8 @@
+import { BEAT_LEVELS } from '../../shared-theory/beat-levels.ts';
+import { CONTRASTS } from '../../shared-theory/contrast.ts';
 import { GROOVES } from '../../shared-theory/grooves.ts';
 import { LEVELS } from '../../shared-theory/levels.ts';
+import { NOT_SURE, TAPPED_KINDS } from '../../shared-theory/questions/question.ts';
 import type * as Wire from '../protocol/views.ts';
 import { letStandOn } from './let-stand.ts';
 import { handsIn, isCollected, questionOn, standings, topWrongOn } from './marking.ts';
@@ -35,6 +38,7 @@ import {
   wireSpread,
   wireVamp,
 } from './view-parts.ts';
+import { wireHandTaps, wireTaps } from './view-taps.ts';
 
 /** What a view says beside the room: facts of the moment that no log holds. */
 export type Live = {
@@ -65,6 +69,7 @@ export function studentCommon(state: RoomState, student: string | null = null): 
     sheet: sheet.sheet,
     asking: askingOn(state, sheet),
     ...(sheet.how === 'memory' ? { memory: true as const } : {}),
+    ...(hasDroppedOut(state, sheet) ? { droppedOut: true as const } : {}),
     ...(questionOf(state, sheet)?.struck === true ? { struck: true as const } : {}),
   };
   if (isShown(state, sheet)) {
@@ -73,6 +78,18 @@ export function studentCommon(state: RoomState, student: string | null = null): 
   }
   if (sheet.how === 'aloud') return { ...shared, phase: 'aloud' };
   return { ...shared, phase: sheet.closed === null ? 'open' : 'closed' };
+}
+
+/** Whether the groove has dropped out that is tapped on through the silence. */
+function hasDroppedOut({ sound }: RoomState, sheet: Sheet): boolean {
+  const { kind } = questionOn(sheet);
+  const dropped = sound.playing && sound.round === sheet.round.id && sound.change.kind === 'drop-out';
+  return kind === 'drop-out' && sheet.closed === null && dropped;
+}
+
+/** Whether a student's own grid sounds now. Whose it is, nobody else learns. */
+function isEchoed({ sound, echo }: RoomState, student: string): boolean {
+  return sound.change.kind === 'echo' && echo?.student === student && echo.groove === sound.change.groove;
 }
 
 /** Students who see something else than the others now. */
@@ -113,6 +130,7 @@ export function studentOwn(state: RoomState, people: People, student: string, to
     counter: found.counter,
     ...(sheet === null ? {} : { ask: sheet.ask, answer }),
     ...(mark === null ? {} : { mark }),
+    ...(isEchoed(state, student) ? { echo: true as const } : {}),
     ...(lesson === undefined ? {} : { lesson: { right: lesson.right, part: lesson.part, of: lesson.of } }),
   };
 }
@@ -185,6 +203,9 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
       tempo,
     })),
     levels: LEVELS.map(({ level, name }) => ({ level, name })),
+    beatLevels: BEAT_LEVELS.map(({ level, name }) => ({ level, name })),
+    contrasts: CONTRASTS.map(({ id, name }) => ({ id, name })),
+    classTaps: sheet !== null && sheet.closed === null && isTapped(sheet) ? wireTaps(sheet) : null,
     breakdown: wireBreakdown(state),
     opinions: wireOpinions(state),
     common: wireCommon(state, playable),
@@ -197,7 +218,12 @@ export function deskView(state: RoomState, people: People, live: Live): Wire.Des
 }
 
 /** One student as the teacher sees it: what is asked of that one, the answer and its mark once it is closed. */
-function deskRow(state: RoomState, people: People, live: Live, { student, seat, depth }: Student): Wire.WireStudent {
+function deskRow(
+  state: RoomState,
+  people: People,
+  live: Live,
+  { student, seat, depth, hands }: Student,
+): Wire.WireStudent {
   const { current } = state;
   const person = people.byStudent.get(student);
   const sheet = sheetSeen(state, student);
@@ -213,10 +239,20 @@ function deskRow(state: RoomState, people: People, live: Live, { student, seat, 
     ...(current?.instead.has(student) === true ? { instead: sheet && insteadOf(sheet) } : {}),
     wrote: answer !== null,
     cannotHear: sheet?.cannotHear.has(student) ?? false,
+    hands,
   };
   if (sheet === null || sheet.closed === null || sheet.how === 'aloud') return row;
   const mark = answer === null ? null : wireMark(state, sheet, student, answer, 'teacher');
-  return { ...row, answer, ...(mark === null ? {} : { mark }) };
+  const marked = mark === null ? {} : { mark };
+  // Taps are many, and say nothing by themselves.
+  if (answer !== null && answer !== NOT_SURE && isTapped(sheet)) {
+    return { ...row, taps: wireHandTaps(answer), ...marked };
+  }
+  return { ...row, answer, ...marked };
+}
+
+function isTapped(sheet: Sheet): boolean {
+  return TAPPED_KINDS.has(questionOn(sheet).kind);
 }
 
 function insteadOf(sheet: Sheet): { readonly kind: string; readonly target: number } {
@@ -247,6 +283,7 @@ function shared(state: RoomState, live: Live, page: string | null): Shared {
       pitch: state.settings.pitch,
       smallSpeaker: state.settings.smallSpeaker,
       band: state.settings.band,
+      beatLevel: state.settings.beatLevel,
       grooves: state.settings.grooves,
     },
     addresses: live.addresses,

@@ -193,6 +193,6 @@ export function createHub(parts: HubParts): Hub {
 }
 
 /** The part of a student's own that outlasts the answers he writes himself and is told on the spot. */
-function lasting({ name, leftHanded, pair, leftThumb, mark, lesson }: StudentOwn): string {
-  return JSON.stringify([name, leftHanded, pair, leftThumb, mark ?? null, lesson ?? null]);
+function lasting({ name, leftHanded, pair, leftThumb, mark, echo, lesson }: StudentOwn): string {
+  return JSON.stringify([name, leftHanded, pair, leftThumb, mark ?? null, echo ?? false, lesson ?? null]);
 }

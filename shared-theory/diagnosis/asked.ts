@@ -9,7 +9,12 @@ import { handsOf } from './spread.ts';
 import type { Answered } from './spread.ts';
 
 /** One sheet that was opened and closed: its answers and the students who could answer it. */
-export type ClosedSheet = { readonly answers: Answered; readonly seats: Iterable<string> };
+export type ClosedSheet = {
+  readonly answers: Answered;
+  readonly seats: Iterable<string>;
+  /** Beats a minute of what sounded as it opened, where that is another tempo than the round's own. */
+  readonly tempo?: number;
+};
 
 /** One question of a round; the first sheet is evidence, a later one (after talk with the neighbour) is support. */
 export type AskedQuestion = RoundQuestion & {
@@ -44,18 +49,20 @@ export type StudentMarker = (answer: Answer | NotSure, student: string) => Marke
 const NONE: ReadonlySet<string> = new Set();
 
 /**
- * The teacher's marks of one question of a round, under its truth or another that was shown; null where it has no right answer
- * there.
+ * The teacher's marks of one question of a round, on its first sheet or another, under its truth or another that was shown; null where
+ * it has no right answer there.
  */
 export function studentMarker(
   round: AskedRound,
   question: AskedQuestion,
-  truth: Truth = round.truth,
+  known: Truth = round.truth,
+  sheet: ClosedSheet | undefined = question.sheets[0],
 ): StudentMarker | null {
+  const truth = heardOn(known, sheet);
   const { kind, target } = question;
   const { settings } = round;
   // Under what was shown before, the questions of that time may be leaned on as well.
-  const questions = truth === round.truth ? round.questions.filter(({ gone }) => gone !== true) : round.questions;
+  const questions = known === round.truth ? round.questions.filter(({ gone }) => gone !== true) : round.questions;
   if (judgeOf<Kind>(kind).truth({ truth, settings, target }) === null) return null;
   const mark = markerOf({
     question,
@@ -68,6 +75,11 @@ export function studentMarker(
   });
   const byId = new Map(questions.map((each) => [each.id, each]));
   return (answer, student) => mark(answer, (id) => ownAnswer(byId.get(id), student));
+}
+
+/** What was right while a sheet was open: the tempo may have been another than the round's own. */
+function heardOn(truth: Truth, sheet: ClosedSheet | undefined): Truth {
+  return sheet?.tempo === undefined ? truth : { ...truth, tempo: sheet.tempo };
 }
 
 /** What a student last wrote to a question; null where nothing stands. */
@@ -121,11 +133,20 @@ export function evidenceOf(round: AskedRound, question: AskedQuestion): Evidence
 function workedOut(round: AskedRound, question: AskedQuestion): EvidenceQuestion | null {
   const [first] = question.sheets;
   if (first === undefined || question.struck === true || question.gone === true) return null;
-  const { truth, settings } = round;
+  const { settings } = round;
+  const truth = heardOn(round.truth, first);
   const right = judgeOf<Kind>(question.kind).truth({ truth, settings, target: question.target });
   const mark = studentMarker(round, question);
   if (right === null || mark === null) return null;
   return { round, question, first, right, mark, hands: handsOf(first.answers, mark) };
+}
+
+/** The marker of the last sheet, after talk with the neighbour: that of the first, unless another tempo sounded by then. */
+export function againMarker(round: AskedRound, question: AskedQuestion, mark: StudentMarker): StudentMarker {
+  const [first, ...others] = question.sheets;
+  const last = others.at(-1);
+  if (last === undefined || last.tempo === first?.tempo) return mark;
+  return studentMarker(round, question, round.truth, last) ?? mark;
 }
 
 /** Names a question of a lesson. */

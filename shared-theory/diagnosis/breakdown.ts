@@ -1,7 +1,7 @@
 import { judgeOf } from '../questions/judges.ts';
 import { isPartly } from '../questions/points.ts';
 import type { Answer, Kind, QuestionId, Target } from '../questions/question.ts';
-import { evidenceQuestions } from './asked.ts';
+import { againMarker, evidenceQuestions } from './asked.ts';
 import type { AskedRound, EvidenceQuestion } from './asked.ts';
 import type { MarkedTally, Spread, WrongAnswer } from './spread.ts';
 import { handsOf, markedTallies, spreadOf, wrongAnswers } from './spread.ts';
@@ -60,7 +60,7 @@ function lineOf({ round, question, first, right, mark, hands }: EvidenceQuestion
     again:
       last === undefined
         ? null
-        : resultOf(spreadOf(kind, last.answers, last.seats), markedTallies(kind, handsOf(last.answers, mark))),
+        : resultOf(spreadOf(kind, last.answers, last.seats), markedTallies(kind, handsOf(last.answers, againMarker(round, question, mark)))),
   };
 }
 

@@ -3,7 +3,7 @@ import type { Beside } from '../questions/beside.ts';
 import { judgeOf, markAnswer } from '../questions/judges.ts';
 import type { Evidence } from '../questions/judges.ts';
 import type { Answer, Kind, Mark, NotSure, QuestionId, QuestionSettings } from '../questions/question.ts';
-import { NOT_SURE } from '../questions/question.ts';
+import { NOT_SURE, TAPPED_KINDS } from '../questions/question.ts';
 import type { RoundQuestion } from '../questions/round-questions.ts';
 import type { Truth } from '../truth.ts';
 
@@ -36,7 +36,8 @@ export function markerOf(asked: MarkedQuestion): Marker {
   });
   const marks = new Map<string, Marked>();
   return (answer, own) => {
-    let key = answerKey<Kind>(kind, answer);
+    // Taps of one tempo are marked apart: they differ in all else.
+    let key = TAPPED_KINDS.has(kind) ? JSON.stringify(answer) : answerKey<Kind>(kind, answer);
     const read: Record<QuestionId, Answer> = {};
     for (const { id, kind: other } of leans) {
       const given = own(id);

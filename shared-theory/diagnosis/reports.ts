@@ -1,7 +1,7 @@
 import type { ErrorKind } from '../questions/error-kinds.ts';
 import { creditWithTalk, isPartly, pointsOf } from '../questions/points.ts';
 import type { AskedQuestion, AskedRound, Hand, StudentMarker } from './asked.ts';
-import { evidenceOf, evidenceQuestions, studentMarker } from './asked.ts';
+import { againMarker, evidenceOf, evidenceQuestions, studentMarker } from './asked.ts';
 import type { SheetResult } from './breakdown.ts';
 import type { HabitFound } from './habits.ts';
 import { habitsByStudent } from './habits.ts';
@@ -90,8 +90,8 @@ export function creditsOf(round: AskedRound, question: AskedQuestion): ReadonlyM
     if (credit > (credits.get(student) ?? 0)) credits.set(student, credit);
   };
   const present = evidenceOf(round, question);
-  for (const { student, credit } of credited(present?.hands ?? [], present?.mark ?? null, sheets))
-    raise(student, credit);
+  const again = present === null ? null : againMarker(round, question, present.mark);
+  for (const { student, credit } of credited(present?.hands ?? [], again, sheets)) raise(student, credit);
   for (const { truth, letStand } of shownUnder) {
     const mark = studentMarker(round, { ...question, letStand }, truth);
     const [first] = sheets;

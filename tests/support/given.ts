@@ -1,5 +1,8 @@
 import { expect } from 'vitest';
 import { levelOf } from '../../shared-theory/levels.ts';
+import { askableQuestions } from '../../shared-theory/questions/judges.ts';
+import { KINDS, RHYTHM_KINDS } from '../../shared-theory/questions/question.ts';
+import type { Kind } from '../../shared-theory/questions/question.ts';
 import type { AskHow, Command, RoomSettings } from '../../server/protocol/messages.ts';
 import type { Context, Decision, Sender } from '../../server/rooms/commands.ts';
 import { decide } from '../../server/rooms/decide.ts';
@@ -26,6 +29,7 @@ export const SETTINGS: RoomSettings = {
   pitch: 440,
   smallSpeaker: false,
   band: { kit: false, bass: false },
+  beatLevel: 1,
   grooves: [],
 };
 /** The fifth second of a run of the server. */
@@ -53,35 +57,56 @@ export const opened: NewEvent = { type: 'RoomOpened', room: 'WAKUR', class: 'cla
 export const joined = (student: string, seat: number): NewEvent => ({ type: 'StudentJoined', student, seat });
 export const closed = (ask: string): NewEvent => ({ type: 'QuestionClosed', ask });
 export const shown = (ask: string): NewEvent => ({ type: 'QuestionShown', ask });
-export const asked = (ask: string, question: string, round = 'r1', sheet = 1, how: AskHow = 'phones'): NewEvent => ({
-  type: 'QuestionOpened',
-  ask,
-  round,
-  question,
-  sheet,
-  how,
-});
+export const asked = (
+  ask: string,
+  question: string,
+  round = 'r1',
+  sheet = 1,
+  how: AskHow = 'phones',
+  tempo: number | null = null,
+): NewEvent => ({ type: 'QuestionOpened', ask, round, question, sheet, how, tempo });
 
 /** A round on the teacher's guitar. */
-export function guitar(chords: string, number = 1, groove: string | null = null, settings = SETTINGS): HeardRound {
-  const entered = { chords, naming: settings.naming, groove, tempo: null, directions: null };
-  const round = guitarRound({ id: `r${number}`, settings, grooves: ownGrooves(settings) }, entered, 7);
+export function guitar(
+  chords: string,
+  number = 1,
+  groove: string | null = null,
+  settings = SETTINGS,
+  tempo: number | null = null,
+): HeardRound {
+  const entered = { chords, naming: settings.naming, groove, tempo, directions: null };
+  const round = guitarRound(
+    { id: `r${number}`, settings, beat: settings.beatLevel, grooves: ownGrooves(settings) },
+    entered,
+    7,
+  );
   if ('reason' in round) throw new Error(`no such round: ${JSON.stringify(round)}`);
   return round;
 }
 
-/** The same as if Hearsay had played it, and asked what its level asks; counted where that is said. */
+/** Asked of a groove by `played` unless all of it is. */
+const OF_ANY_GROOVE: readonly Kind[] = ['strokes', 'tempo', 'drop-out', 'together'];
+
+/**
+ * The same as if Hearsay had played it, and asked what its level asks, its strokes and what is tapped; counted, and all about the groove,
+ * where that is said.
+ */
 export function played(
   chords: string,
   number = 1,
   groove = 'relaxed-alternate',
-  { settings = SETTINGS, counted = false } = {},
+  { settings = SETTINGS, counted = false, rhythm = false } = {},
 ): HeardRound {
-  const round = guitar(chords, number, groove, settings);
-  const kinds = round.kinds.filter((kind) => levelOf(7).questions.includes(kind) || (counted && kind === 'count'));
-  const questions = round.questions.filter(({ kind }) => kinds.includes(kind));
+  const round = guitar(chords, number, groove, settings, 100);
+  const kinds = KINDS.filter((kind) => {
+    if (RHYTHM_KINDS.has(kind)) return rhythm || kind === 'strokes';
+    return levelOf(7).questions.includes(kind) || (counted && kind === 'count');
+  });
+  const questions = askableQuestions(round.truth, round.settings).filter(
+    ({ kind }) => kinds.includes(kind) || OF_ANY_GROOVE.includes(kind),
+  );
   const loops = counted ? 'any' : 'two';
-  return { ...round, source: 'host', level: 7, tempo: 100, kinds, loops, questions, entered: null };
+  return { ...round, source: 'host', level: 7, kinds, loops, questions, entered: null };
 }
 
 export const started = (round: HeardRound): NewEvent => ({ type: 'RoundStarted', round });

@@ -19,7 +19,7 @@ export const refusals: Readonly<Record<Reason, string>> = {
   'round-unknown': 'There is no such round.',
   'no-round': 'Start a round first.',
   'too-late': 'After the double bar. This one does not count; the next question is yours.',
-  'answer-not-readable': 'That is not an answer to this question.',
+  'answer-not-readable': 'That is not an answer to this question[: it fills {found} slots, and the grid has {slots}].',
   'message-not-readable': 'The message could not be read: {what}.',
   'message-too-large': 'The message is too large: at most {most} bytes.',
   'too-many-messages': 'Too many messages at once. Wait a moment.',
@@ -38,13 +38,9 @@ export const refusals: Readonly<Record<Reason, string>> = {
   'sound-held-elsewhere': 'Another host screen holds the sound. Take it over there or here.',
   'nothing-plays': 'Nothing is playing.',
   'vamp-plays': 'A vamp is playing. Stop it first.',
-  'strokes-asked':
-    'The strokes are being asked, and this would not sound them as they are written. Close the question first.',
   'chord-asked': 'A chord is being asked about: this would not let it be heard. Close the question first.',
   'loop-asked':
     'How many chords there are, or in which order, is being asked: some of them alone would mislead. Close the question first.',
-  'feel-swapped':
-    'The feel has been swapped. Let the written groove sound again before its strokes are asked from memory.',
   'spread-seen': 'The class has seen how the answers fell: a second answer would follow the crowd.',
   'nothing-to-compare': 'There is no wrong answer to play beside the right one.',
   'not-played-here': 'This round is played on your own guitar.',
@@ -55,6 +51,14 @@ export const refusals: Readonly<Record<Reason, string>> = {
   'settler-from-memory': 'Nobody has heard the settler before it is asked: open it on the phones, or ask it aloud.',
   'plan-not-readable': 'The lesson could not be read: {what}.',
   'item-unknown': 'There is no such round in the planned lesson.',
+  'contrast-unknown': 'There is no contrast pair {found}. There are: {known}.',
+  'beat-level-unknown': 'There is no beat level {found}. Beat levels go from {low} to {high}.',
+  'bar-told': 'The beat grid has shown how long the bar is: how it is counted is no question any more in this round.',
+  'no-grid': 'There is no grid to play here: nothing was drawn that sounds.',
+  'groove-asked':
+    'The groove is being asked about, and this would not sound it as it is asked. Close the question first.',
+  'groove-swapped':
+    'The feel has been swapped. Let the written groove sound again before it is asked about from memory.',
   'not-saved': 'This could not be saved, so it did not happen. Try again.',
   'page-too-old': 'This page is of an older version. Reload it.',
   'pairing-code-wrong': 'That code is wrong or more than a minute old. Ask the desk for a new one.',

@@ -2,15 +2,16 @@ import { readSymbol, soundsAs } from '../../../shared-theory/chords.ts';
 import { pitchClass } from '../../../shared-theory/pitch.ts';
 import { answerKey, readAnswer } from '../../../shared-theory/questions/asks.ts';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
-import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
+import { GRID_KINDS, NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import type { CommandOf, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { HeardRound, NewEvent } from '../events.ts';
+import { gridMisfit } from '../grid-misfit.ts';
 import { guitarRound } from '../heard-round.ts';
 import { letStandOn } from '../let-stand.ts';
 import { alsoRight, rightAnswer } from '../marking.ts';
 import { grooveHeard, ownGrooves } from '../own-grooves.ts';
-import type { RoomState, RoundRecord, Settling } from '../state.ts';
+import type { RoomState, RoundRecord, Settling, Sheet } from '../state.ts';
 import { roundOf } from '../state.ts';
 import { asksQuestion } from './running-round.ts';
 
@@ -35,7 +36,7 @@ export function correctRound(state: RoomState, command: CommandOf<'CorrectRound'
   if ('reason' in made) return made;
   const corrected = {
     ...made,
-    questions: made.questions.filter(({ id, target }) => sounded(record, id, made.truth.settlers[target])),
+    questions: made.questions.filter(({ id, target }) => sounded(record, id, made.truth.settlers[target], gridOf(made))),
   };
   if (!pointsMayFall && soundsAlike(corrected, heard)) return already({ corrections });
   const { open } = state;
@@ -53,12 +54,25 @@ function soundsAlike(one: HeardRound, other: HeardRound): boolean {
   return JSON.stringify({ ...one, entered: null }) === JSON.stringify({ ...other, entered: null });
 }
 
-/** Whether a settler that has been asked about is the one that was played then; true of what was not asked, and of other kinds. */
-function sounded({ questions }: RoundRecord, question: string, settler: Settling | undefined): boolean {
+/**
+ * Whether a settler that has been asked about is the one that was played then, and a grid that was drawn on the one that there is; true
+ * of what was not asked, and of other kinds.
+ */
+function sounded(
+  { questions }: RoundRecord,
+  question: string,
+  settler: Settling | undefined,
+  grid: Sheet['grid'],
+): boolean {
   const sheets = [...(questions.get(question)?.sheets ?? []), ...(questions.get(question)?.firsts ?? [])];
   return sheets.every(
-    ({ settler: played }) => played === null || (settler !== undefined && sameSettler(played, settler)),
+    ({ settler: played, grid: drawn }) =>
+      (played === null || (settler !== undefined && sameSettler(played, settler))) && (drawn === null || drawn === grid),
   );
+}
+
+function gridOf({ truth }: HeardRound): Sheet['grid'] {
+  return truth.rhythm?.grid ?? null;
 }
 
 /** A note is the same by any name; so is a chord. */
@@ -77,6 +91,9 @@ export function letStand(state: RoomState, command: CommandOf<'LetStand'>): Deci
   if (asked === undefined) return refuse('question-unknown');
   const answer = readAnswer(asked.kind, command.answer, heard.settings);
   if (answer === null || answer === NOT_SURE) return refuse('answer-not-readable');
+  const grid = GRID_KINDS.has(asked.kind) ? gridOf(heard) : null;
+  const misfit = grid === null ? null : gridMisfit(asked.kind, grid, answer);
+  if (misfit !== null) return refuse('answer-not-readable', misfit);
   const key = answerKey<Kind>(asked.kind, answer);
   const right = rightAnswer(heard, asked);
   if (right === null) return refuse('never-marked');

@@ -1,16 +1,34 @@
+import { RHYTHM_KINDS, TAPPED_KINDS } from '../../../shared-theory/questions/question.ts';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
 import type { RoundQuestion } from '../../../shared-theory/questions/round-questions.ts';
 import type { AskHow, Depth } from '../../protocol/messages.ts';
 import { DEPTHS } from '../../protocol/messages.ts';
+import { isTold } from '../bar-told.ts';
 import type { NewEvent } from '../events.ts';
 import { knownQuestions } from '../known-questions.ts';
 import type { RoomState, RoundRecord, SoundState, Student } from '../state.ts';
 import { couldAnswer } from '../state.ts';
+import { hides, isOfTheFeel } from './asking.ts';
 
 /** The depth from which on a kind is asked. */
 const DEPTH_OF: Readonly<Record<Kind, Depth>> = {
+  tempo: 'floor',
+  steadiness: 'floor',
+  'drop-out': 'floor',
+  together: 'floor',
+  'bar-count': 'floor',
+  threes: 'floor',
+  'half-time': 'floor',
+  swing: 'floor',
+  drive: 'floor',
   strokes: 'floor',
+  pendulum: 'floor',
+  'change-place': 'floor',
+  accents: 'floor',
+  'stroke-grid': 'floor',
+  roles: 'floor',
+  opened: 'floor',
   count: 'floor',
   order: 'floor',
   direction: 'floor',
@@ -46,6 +64,8 @@ export function askedInstead(
   if (beyond.length === 0) return [];
   const candidates = knownQuestions(state, record)
     .filter(({ id }) => id !== question && !isOver(record, id))
+    // Taps are answers to what the whole room hears; and how a bar is counted is told once its grid has been drawn.
+    .filter(({ kind }) => !TAPPED_KINDS.has(kind) && !isTold(record, kind))
     // From memory is asked what sounded before it fell silent: of the modes nobody knows, but the feel is the same.
     .filter((each) => (how === 'memory' ? !isSwapped(each, sounds) : isHeard(each, sounds)))
     .toReversed()
@@ -75,9 +95,9 @@ function wasAsked({ questions }: RoundRecord, question: string, student: Student
   return [...(asked?.sheets ?? []), ...(asked?.firsts ?? [])].some((sheet) => couldAnswer(sheet, student));
 }
 
-/** Whether it is asked about strokes while another feel than was written gives others. */
+/** Whether it is asked about the groove while another feel than was written gives another. */
 function isSwapped({ kind }: RoundQuestion, { feel }: Sounds): boolean {
-  return kind === 'strokes' && feel !== 'written';
+  return isOfTheFeel(kind) && feel !== 'written';
 }
 
 /** Whether what is asked can be heard in a sound. */
@@ -85,27 +105,26 @@ function isHeard(question: RoundQuestion, sounds: Sounds): boolean {
   if (isSwapped(question, sounds)) return false;
   const { kind, target } = question;
   const { change } = sounds;
+  // The groove goes on with whatever hides nothing of it.
+  if (RHYTHM_KINDS.has(kind)) return change.kind !== 'silence' && change.kind !== 'both' && hides(change, kind) === null;
   switch (change.kind) {
     case 'hold':
-      return kind === 'strokes' || (ofOneChord(kind) && target === change.slot);
     case 'chord-alone':
     case 'root-then-chord':
       return ofOneChord(kind) && target === change.slot;
     case 'pair':
-      return (
-        kind === 'strokes' || (ofOneChord(kind) && [0, change.slot].includes(target)) || ofTwo(kind, target, change)
-      );
+      return (ofOneChord(kind) && [0, change.slot].includes(target)) || ofTwo(kind, target, change);
     case 'bass-alone':
       // Over another bass than its root a chord's root does not sound here; which chord has one may not tell.
       return kind === 'direction' || kind === 'bass';
     case 'root-alone':
       return kind === 'root' && target === change.slot;
-    case 'muted':
-      return kind === 'strokes';
     case 'settler':
       // One more chord sounds than is to be counted.
       return kind !== 'count' && kind !== 'order';
+    case 'muted':
     case 'both':
+    case 'echo':
     case 'kit-only':
     case 'silence':
       return false;

@@ -1,5 +1,7 @@
+import { CONTRASTS } from '../../../shared-theory/contrast.ts';
+import type { Contrast } from '../../../shared-theory/contrast.ts';
 import { LEVELS } from '../../../shared-theory/levels.ts';
-import { KINDS } from '../../../shared-theory/questions/question.ts';
+import { KINDS, RHYTHM_KINDS } from '../../../shared-theory/questions/question.ts';
 import type { LessonItem } from '../../protocol/messages.ts';
 import type { CommandOf, Decision, Refusal } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
@@ -20,9 +22,20 @@ export function wantedRound(state: RoomState, command: CommandOf<'StartRound'>):
   const { level, item } = command;
   const groove = command.groove === null ? null : grooveNamed(command.groove, ownGrooves(state.settings));
   if (groove !== null && 'reason' in groove) return groove;
-  if (item === null) return { level, item, groove };
+  const contrast = command.contrast === null ? null : contrastNamed(command.contrast);
+  if (contrast !== null && 'reason' in contrast) return contrast;
+  if (contrast !== null && groove !== null) {
+    return refuse('message-not-readable', { what: 'a groove beside a contrast pair, which brings its own' });
+  }
+  if (item === null) return { level, item, groove, contrast };
   const found = state.plan.find((each) => each.item === item);
-  return found === undefined ? refuse('item-unknown') : { level: found.level, item: found, groove };
+  return found === undefined ? refuse('item-unknown') : { level: found.level, item: found, groove, contrast };
+}
+
+/** The contrast pair of that id; where there is none, which there are. */
+function contrastNamed(found: string): Contrast | Refusal {
+  const contrast = CONTRASTS.find(({ id }) => id === found);
+  return contrast ?? refuse('contrast-unknown', { found, known: CONTRASTS.map(({ id }) => id).join(', ') });
 }
 
 /** What is wrong with a plan; null where nothing is. */
@@ -34,7 +47,9 @@ function faultOf(items: readonly LessonItem[]): string | null {
     seen.add(item);
     const found = LEVELS.find((each) => each.level === level);
     if (found === undefined) return `${place} is of level ${level}, which there is not`;
-    const possible = KINDS.filter((kind) => kind === 'count' || found.questions.includes(kind));
+    const possible = KINDS.filter(
+      (kind) => kind === 'count' || RHYTHM_KINDS.has(kind) || found.questions.includes(kind),
+    );
     const stray = kinds.find((kind) => !possible.some((each) => each === kind));
     if (stray !== undefined)
       return `${place} asks ${JSON.stringify(stray)}; level ${level} asks ${possible.join(', ')}`;

@@ -1,10 +1,13 @@
+import { TAPPED_KINDS } from '../../../shared-theory/questions/question.ts';
+import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
 import type { AskHow } from '../../protocol/messages.ts';
 import type { Allowed, CommandOf, Context, Decision } from '../commands.ts';
+import { isTold } from '../bar-told.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { QuestionRecord, RoomState, RoundRecord, Sheet } from '../state.ts';
 import { currentRound, phoneSheets, questionOf, SILENCE } from '../state.ts';
-import { soundAfter, soundsForAsking } from './asking.ts';
+import { isOfTheFeel, soundAfter, soundsForAsking } from './asking.ts';
 import { askedInstead } from './instead.ts';
 import { change, ordering } from './orders.ts';
 import { asksQuestion, runningRound } from './running-round.ts';
@@ -25,9 +28,14 @@ export function openQuestion(state: RoomState, command: CommandOf<'OpenQuestion'
   if (state.open !== null) return refuse('question-still-open');
   // A settler first sounds as it is asked: nothing of it could be remembered.
   if (how === 'memory' && isSettler(question)) return refuse('settler-from-memory');
+  const kind = parseQuestionId(question)?.kind;
   // What is remembered is the feel that was swapped in, and what is right the one that was written.
-  if (how === 'memory' && parseQuestionId(question)?.kind === 'strokes' && isSwapped(state, round)) {
-    return refuse('feel-swapped');
+  if (how === 'memory' && kind !== undefined && isOfTheFeel(kind) && isSwapped(state, round)) {
+    return refuse('groove-swapped');
+  }
+  if (kind !== undefined && record.sheets.length === 0 && isTold(running, kind)) return refuse('bar-told');
+  if (kind !== undefined && TAPPED_KINDS.has(kind) && nothingToTap(state, running, kind, how)) {
+    return refuse('nothing-plays');
   }
   if (how === 'memory' && sounds(state, round, context)) {
     const waits = state.awaited === question ? already() : happens([{ type: 'MemoryAwaited', round, question }]);
@@ -53,6 +61,10 @@ export function answerAgain(state: RoomState, { ask }: CommandOf<'AnswerAgain'>,
   if ('reason' in running) return running;
   if (record.sheets.some(({ spreadShown }) => spreadShown)) return refuse('spread-seen');
   if (state.open !== null) return refuse('question-still-open');
+  const kind = parseQuestionId(sheet.question)?.kind;
+  if (kind !== undefined && TAPPED_KINDS.has(kind) && nothingToTap(state, running, kind, 'phones')) {
+    return refuse('nothing-plays');
+  }
   const round = sheet.round.id;
   const how = sheet.how === 'memory' && !sounds(state, round, context) ? 'memory' : 'phones';
   const opening = opened(state, running, { round, question: sheet.question, how });
@@ -96,8 +108,22 @@ function opened(state: RoomState, running: RoundRecord, { round, question, how }
   const changes = soundsForAsking(state, question, how);
   const sounding = state.sound.playing && state.sound.round === round ? state.sound : SILENCE;
   const instead = askedInstead(state, running, { ask, question, how }, soundAfter(sounding, changes));
-  const allowed = happens([{ type: 'QuestionOpened', ask, round, question, sheet, how }, ...instead], { ask });
+  const kind = parseQuestionId(question)?.kind;
+  const tempo = kind !== undefined && TAPPED_KINDS.has(kind) ? tempoHeard(state, running) : null;
+  const allowed = happens([{ type: 'QuestionOpened', ask, round, question, sheet, how, tempo }, ...instead], { ask });
   return ordering(allowed, ...changes.map((each) => change(round, each)));
+}
+
+/** Whether there is nothing to tap along with: what drops out or is tapped together sounds while it is asked. */
+function nothingToTap(state: RoomState, running: RoundRecord, kind: Kind, how: AskHow): boolean {
+  if (how === 'memory' && (kind === 'drop-out' || kind === 'together')) return true;
+  return tempoHeard(state, running) === null;
+}
+
+/** Beats a minute of what sounds of a round: of our vamp while it plays, of the teacher's guitar as he named it; null where none is known. */
+function tempoHeard({ sound }: RoomState, { heard }: RoundRecord): number | null {
+  if (heard.source === 'guitar') return heard.tempo;
+  return sound.playing && sound.round === heard.id ? sound.tempo : null;
 }
 
 /**

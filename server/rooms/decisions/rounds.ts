@@ -1,3 +1,4 @@
+import { beatLevelFault } from '../beat-level.ts';
 import type { CommandOf, Context, Decision, Refusal } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { HeardRound, NewEvent } from '../events.ts';
@@ -22,12 +23,18 @@ export function startGuitarRound(state: RoomState, command: CommandOf<'StartGuit
   const { settings } = state;
   const entered = { chords, naming: settings.naming, groove, tempo, directions };
   return started(state, command.after, context, (number) =>
-    guitarRound({ id: `r${number}`, settings, grooves: ownGrooves(settings) }, entered, context.seed),
+    guitarRound(
+      { id: `r${number}`, settings, beat: settings.beatLevel, grooves: ownGrooves(settings) },
+      entered,
+      context.seed,
+    ),
   );
 }
 
 /** Settings that stand in the round's own copy (policy, pad) hold from the next round on. */
 export function changeSettings(state: RoomState, { settings }: CommandOf<'ChangeSettings'>): Decision {
+  const unknown = settings.beatLevel === undefined ? null : beatLevelFault(settings.beatLevel);
+  if (unknown !== null) return unknown;
   const wrong = wrongSetting(settings);
   if (wrong !== null) return refuse('message-not-readable', { what: wrong });
   const changed = (Object.keys(settings) as (keyof typeof settings)[]).filter(

@@ -1,3 +1,4 @@
+import { TAPPED_KINDS } from '../../../shared-theory/questions/question.ts';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
 import { isBeside } from '../../protocol/messages.ts';
@@ -7,7 +8,7 @@ import { already, happens, refuse } from '../commands.ts';
 import type { HeardRound, NewEvent } from '../events.ts';
 import { liveTempos } from '../heard-round.ts';
 import type { RoomState, SoundState } from '../state.ts';
-import { hidesWhatIsAsked, sameSound, soundAfter, soundsForAsking } from './asking.ts';
+import { broughtBack, hidesWhatIsAsked, isOfTheFeel, sameSound, soundAfter, soundsForAsking } from './asking.ts';
 import { change as changing, ordering } from './orders.ts';
 import { withAwaited } from './questions.ts';
 import { runningRound } from './running-round.ts';
@@ -28,6 +29,12 @@ export function requestPlay(state: RoomState, { round }: CommandOf<'RequestPlay'
   return ordering(happens(notAwaited(state, round)), { order: 'play', round });
 }
 
+/** What is played for a question, and never asked for by itself. */
+const PLAYED_BY: Readonly<Partial<Record<SoundChange['kind'], string>>> = {
+  both: 'both readings are played by PlayBoth, for a question',
+  echo: 'a grid is played by PlayEcho, for a question',
+};
+
 /** Changes the sound that plays, from its next bar line on. */
 export function requestChange(state: RoomState, command: CommandOf<'RequestChange'>, context: Context): Decision {
   const { round, change } = command;
@@ -35,6 +42,8 @@ export function requestChange(state: RoomState, command: CommandOf<'RequestChang
   if ('reason' in running) return running;
   if (!state.sound.playing || state.sound.round !== round) return refuse('nothing-plays');
   if (context.soundHolder === null) return refuse('no-host-sound');
+  const playing = PLAYED_BY[change.kind];
+  if (playing !== undefined) return refuse('message-not-readable', { what: playing });
   const hidden = hidesWhatIsAsked(change, state);
   if (hidden !== null) return refuse(hidden);
   const fault = unplayable(change, running.heard, state.sound);
@@ -86,16 +95,26 @@ export function changeTook(state: RoomState, command: CommandOf<'ChangeTook'>, c
   const { sound } = state;
   if (!sound.playing || sound.round !== round) return refuse('nothing-plays');
   if (change.kind === 'again' ? sound.again === bar : sameSound(change, sound)) return already();
-  // Strokes that wait for silence would be remembered in the feel that comes only now, and be marked by the one that was written.
-  const swapped = change.kind === 'feel' && change.feel !== 'written' && kindOf(state.awaited) === 'strokes';
-  const took = happens([{ type: 'ChangeTook', round, change, bar }, ...(swapped ? notAwaited(state, round) : [])]);
+  const spoiled = spoilsWhatWaits(change, state);
+  const took = happens([{ type: 'ChangeTook', round, change, bar }, ...(spoiled ? notAwaited(state, round) : [])]);
   const { open } = state;
   // It was asked for before the question opened, and comes only now on a bar line.
   if (open === null || hidesWhatIsAsked(change, state) === null) return took;
-  if (isBeside(change)) return ordering(took, changing(round, { kind: 'feel', feel: 'written' }));
+  if (isBeside(change)) return ordering(took, changing(round, broughtBack(change, state)));
   const now = { ...state, sound: { ...sound, ...soundAfter(sound, [change]) } };
   const fitting = soundsForAsking(now, open.question, 'phones');
   return ordering(took, ...fitting.map((each) => changing(round, each)));
+}
+
+/**
+ * What waits for silence would be remembered in the feel that comes only now, and be marked by the one that was written; or at a tempo
+ * that nobody has heard.
+ */
+function spoilsWhatWaits(change: SoundChange, { awaited, sound }: RoomState): boolean {
+  const kind = kindOf(awaited);
+  if (kind === null) return false;
+  if (change.kind === 'feel') return change.feel !== 'written' && isOfTheFeel(kind);
+  return change.kind === 'tempo' && TAPPED_KINDS.has(kind) && change.tempo !== sound.tempo;
 }
 
 /** The host page says that its sound ended. */
@@ -126,9 +145,6 @@ export function andStop(allowed: Allowed, state: RoomState, { soundHolder }: Con
 /** Why a change cannot be played in a round; null where it can. */
 function unplayable(change: SoundChange, round: HeardRound, now: SoundState): Refusal | null {
   const { slots, settlers } = round;
-  if (change.kind === 'both') {
-    return refuse('message-not-readable', { what: 'both readings are played by PlayBoth, for a question' });
-  }
   if (change.kind === 'tempo') {
     const [low, high] = liveTempos(round, now.feel);
     const { tempo } = change;

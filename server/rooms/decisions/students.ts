@@ -3,13 +3,21 @@ import { parseQuestionId } from '../../../shared-theory/questions/round-question
 import type { CommandOf, Context, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { Stamp } from '../events.ts';
+import { beatLevelFault } from '../beat-level.ts';
+import { gridMisfit } from '../grid-misfit.ts';
 import { readName } from '../names.ts';
 import type { Hands, Person } from '../people.ts';
-import type { RoomState, Sheet, Student } from '../state.ts';
+import type { RoomState, Sheet, Student, Written } from '../state.ts';
 import { couldAnswer, questionOf } from '../state.ts';
 
 /** Seats of one room. */
 export const MOST_STUDENTS = 2_000;
+
+/**
+ * How often a student writes on one sheet: every few seconds of ten minutes of clapping along. What comes after that is answered with
+ * what stands, so that no sheet makes the log longer than so many answers a seat.
+ */
+export const MOST_TIMES = 200;
 
 /** An answer that was on its way when the question closed: what the phone held does not count the way through the air. */
 const IN_THE_AIR_MS = 1_000;
@@ -46,7 +54,7 @@ export function writeAnswer(
   if (sheet === undefined) return refuse('question-unknown');
   const written = sheet.answers.get(student.student);
   // Another tab may have written under the same number: what counts is said, so that no page takes its own for it.
-  if (written !== undefined && written.counter >= counter) return already({ ...written });
+  if (written !== undefined && written.counter >= counter) return already(standing(written));
   if (state.status === 'room-ended') return refuse('room-ended');
   const record = questionOf(state, sheet);
   if (record?.shown === true) return refuse('question-shown');
@@ -56,12 +64,22 @@ export function writeAnswer(
   const later = record?.sheets.slice(Math.max(0, record.sheets.indexOf(sheet))) ?? [];
   const told = sheet.closed !== null && later.some(({ spreadShown }) => spreadShown);
   if (told || !couldAnswer(sheet, student) || !writtenInTime(sheet, command.heldMs, now)) return refuse('too-late');
-  const answer = command.answer === null ? null : answerTo(sheet, command.answer);
+  const kind = parseQuestionId(sheet.question)?.kind;
+  const answer = command.answer === null || !kind ? null : readAnswer(kind, command.answer, sheet.round.settings);
   if (answer === null && command.answer !== null) return refuse('answer-not-readable');
+  const misfit = !kind || sheet.grid === null || answer === null ? null : gridMisfit(kind, sheet.grid, answer);
+  if (misfit !== null) return refuse('answer-not-readable', misfit);
+  // What is clapped along is written again and again; after that often it is known well enough, and the log is long enough.
+  if (written !== undefined && written.times >= MOST_TIMES) return already(standing(written));
   return happens([{ type: 'AnswerWritten', student: student.student, ask, counter, answer }], {
     counter,
     answer,
   });
+}
+
+/** What stands of a student's answer, as it is told. */
+function standing({ counter, answer }: Written) {
+  return { counter, answer };
 }
 
 /** A student says, privately, that the sound does not reach. */
@@ -88,6 +106,15 @@ export function setDepth(state: RoomState, { student, depth }: CommandOf<'SetDep
   const found = state.students.get(student);
   if (found === undefined) return refuse('student-unknown');
   return found.depth === depth ? already() : happens([{ type: 'DepthSet', student, depth }]);
+}
+
+/** The teacher says that a student has played a groove of a beat level through, or takes it back. */
+export function tickHand(state: RoomState, { student, beat, played }: CommandOf<'TickHand'>): Decision {
+  const found = state.students.get(student);
+  if (found === undefined) return refuse('student-unknown');
+  const unknown = beatLevelFault(beat);
+  if (unknown !== null) return unknown;
+  return found.hands.includes(beat) === played ? already() : happens([{ type: 'HandTicked', student, beat, played }]);
 }
 
 /** The teacher erases a student for good. */
@@ -122,9 +149,4 @@ function writtenInTime({ opened, closed }: Sheet, heldMs: number, now: Stamp): b
 /** Milliseconds from a moment until now, by the clock that both share. */
 function since(moment: Stamp, now: Stamp): number {
   return now.boot === moment.boot ? now.mono - moment.mono : now.at - moment.at;
-}
-
-function answerTo(sheet: Sheet, value: unknown) {
-  const question = parseQuestionId(sheet.question);
-  return question === null ? null : readAnswer(question.kind, value, sheet.round.settings);
 }

@@ -74,8 +74,8 @@ describe('what sounds while a question is asked', () => {
   test('R59 what would hide the answer is refused, and brought back where it sounds', () => {
     const still: NewEvent = { type: 'SettingsChanged', settings: { soundFollows: false } };
     for (const [question, change, reason] of [
-      ['strokes-0', { kind: 'bass-alone' }, 'strokes-asked'],
-      ['strokes-0', { kind: 'root-alone', slot: 0 }, 'strokes-asked'],
+      ['strokes-0', { kind: 'bass-alone' }, 'groove-asked'],
+      ['strokes-0', { kind: 'root-alone', slot: 0 }, 'groove-asked'],
       ['quality-0', { kind: 'muted' }, 'chord-asked'],
       ['keys-0', { kind: 'muted' }, 'chord-asked'],
     ] as const) {

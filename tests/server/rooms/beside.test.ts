@@ -195,14 +195,14 @@ const HIDDEN: readonly (readonly [SoundChange, (kind: string) => string | null])
   [{ kind: 'bass-forward' }, () => null],
   [{ kind: 'drop-out' }, () => null],
   [{ kind: 'silence' }, () => null],
-  [{ kind: 'kit-only' }, (kind) => (kind === 'strokes' ? 'strokes-asked' : 'chord-asked')],
+  [{ kind: 'kit-only' }, (kind) => (kind === 'strokes' ? 'groove-asked' : 'chord-asked')],
   [{ kind: 'muted' }, (kind) => (kind === 'strokes' ? null : 'chord-asked')],
-  [{ kind: 'bass-alone' }, (kind) => (kind === 'strokes' ? 'strokes-asked' : null)],
+  [{ kind: 'bass-alone' }, (kind) => (kind === 'strokes' ? 'groove-asked' : null)],
   ...(['root-alone', 'chord-alone', 'root-then-chord'] as const).map(
     (mode) =>
       [
         { kind: mode, slot: 0 },
-        (kind: string) => (kind === 'strokes' ? 'strokes-asked' : isOfLoop(kind) ? 'loop-asked' : null),
+        (kind: string) => (kind === 'strokes' ? 'groove-asked' : isOfLoop(kind) ? 'loop-asked' : null),
       ] as const,
   ),
   [{ kind: 'hold', slot: 0 }, (kind) => (isOfLoop(kind) ? 'loop-asked' : null)],
@@ -212,7 +212,7 @@ const HIDDEN: readonly (readonly [SoundChange, (kind: string) => string | null])
   [{ kind: 'climb', to: 110 }, () => null],
   [{ kind: 'band', kit: true, bass: true }, () => null],
   [written, () => null],
-  [driving, (kind) => (kind === 'strokes' ? 'strokes-asked' : null)],
+  [driving, (kind) => (kind === 'strokes' ? 'groove-asked' : null)],
 ];
 const isOfLoop = (kind: string) => kind === 'count' || kind === 'order';
 
@@ -233,8 +233,8 @@ describe('R59 what is asked can be heard', () => {
     for (const [question, sound, reason] of [
       ['count-0', alone, 'loop-asked'],
       ['quality-0', { kind: 'kit-only' }, 'chord-asked'],
-      ['strokes-0', { kind: 'kit-only' }, 'strokes-asked'],
-      ['strokes-0', { kind: 'root-then-chord', slot: 0 }, 'strokes-asked'],
+      ['strokes-0', { kind: 'kit-only' }, 'groove-asked'],
+      ['strokes-0', { kind: 'root-then-chord', slot: 0 }, 'groove-asked'],
     ] as const) {
       given(...counting, asked('a1', question))
         .when(DESK, change(sound), held)
@@ -289,7 +289,7 @@ describe('R94 strokes are asked as they were written', () => {
 
   test('while they are asked the feel stays; a swap that takes only now is taken back', () => {
     const asking = given(...sounding, asked('a1', 'strokes-0'));
-    asking.when(DESK, change(driving), held).refused('strokes-asked');
+    asking.when(DESK, change(driving), held).refused('groove-asked');
     expect(asking.when(DESK, change(written), held).decision).toMatchObject({ effects: ordered(written) });
     expect(asking.when(HOST, tells(driving), held).decision).toMatchObject({
       events: [took(driving)],
@@ -313,7 +313,7 @@ describe('R94 strokes are asked as they were written', () => {
     });
     given(...before, asked('a5', 'keys-0'), instead('strokes-0'))
       .when(DESK, change(driving), held)
-      .refused('strokes-asked');
+      .refused('groove-asked');
     // In another feel nobody is asked about them in the place of something else.
     expect(given(...before, took(driving)).when(DESK, open('keys-0'), held).decision).toMatchObject({
       events: [asked('a5', 'keys-0'), instead(null)],
@@ -323,7 +323,7 @@ describe('R94 strokes are asked as they were written', () => {
   test('from memory only what was written is asked', () => {
     given(...swapped)
       .when(DESK, open('strokes-0', 'memory'), held)
-      .refused('feel-swapped');
+      .refused('groove-swapped');
     expect(given(...swapped, took(written)).when(DESK, open('strokes-0', 'memory'), held).decision.ok).toBe(true);
     expect(given(...swapped).when(DESK, open('direction-1', 'memory'), held).decision.ok).toBe(true);
   });

@@ -28,7 +28,7 @@ const wrote = (student: string, ask: string, answer: unknown, counter = 1): NewE
 
 function heard(chords: string, entered: Partial<EnteredRound> = {}): HeardRound {
   const round = guitarRound(
-    { id: 'r1', settings: SETTINGS, grooves: [] },
+    { id: 'r1', settings: SETTINGS, beat: 1, grooves: [] },
     { chords, naming: 'english', groove: null, tempo: null, directions: null, ...entered },
     7,
   );

@@ -141,6 +141,7 @@ const command: fc.Arbitrary<Command> = fc.oneof(
       level: fc.integer({ min: 0, max: 8 }),
       item: fc.constantFrom(null, null, 'i1', 'i9'),
       groove,
+      contrast: fc.constantFrom(null, null, null, CONTRASTS[0]?.id ?? null, 'none'),
     }),
   ),
   often(
@@ -272,7 +273,7 @@ const begun: readonly [Command, Sender][] = [
   join,
   join,
   join,
-  [{ type: 'StartRound', id: 'c', after: 0, level: 7, item: null, groove: null }, { role: 'desk' }],
+  [{ type: 'StartRound', id: 'c', after: 0, level: 7, item: null, groove: null, contrast: null }, { role: 'desk' }],
   [{ type: 'OpenQuestion', id: 'c', round: 'r1', question: 'direction-1', how: 'phones' }, { role: 'desk' }],
 ];
 /** Waiting for the sound to fall silent. */

@@ -7,7 +7,7 @@ import { DESK, given, opened } from '../../support/given.ts';
 vi.mock('../../../shared-theory/generate.ts', { spy: true });
 
 const start = (groove: string | null) =>
-  ({ type: 'StartRound', id: 'c', after: 0, level: 7, item: null, groove }) as const;
+  ({ type: 'StartRound', id: 'c', after: 0, level: 7, item: null, groove, contrast: null }) as const;
 
 test('R91 what cannot be heard in the groove that was named is refused with the reason; any other fault is a fault', () => {
   const sentence =

@@ -9,7 +9,7 @@ type Directions = CommandOf<'StartGuitarRound'>['directions'];
 /** A round on the teacher's guitar, under any settings. */
 function strummed(chords: string, directions: Directions = null, settings = SETTINGS) {
   const entered = { chords, naming: settings.naming, groove: 'relaxed-alternate', tempo: null, directions };
-  const round = guitarRound({ id: 'r1', settings, grooves: [] }, entered, 7);
+  const round = guitarRound({ id: 'r1', settings, beat: 1, grooves: [] }, entered, 7);
   if ('reason' in round) throw new Error(`no such round: ${JSON.stringify(round)}`);
   return round;
 }

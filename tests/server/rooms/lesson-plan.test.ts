@@ -31,6 +31,7 @@ const start = (name: string | null, after = 0, level = 7): Command => ({
   level,
   item: name,
   groove: null,
+  contrast: null,
 });
 function roundOf(command: Command, ...events: NewEvent[]) {
   const { decision } = given(opened, ...events).when(DESK, command);

@@ -330,7 +330,7 @@ describe('R38 students learn nothing early', () => {
 
   test('two generated rounds of one level, whose students are asked each as deep as set', () => {
     const round = (level: number, seed: number): HeardRound => {
-      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, { level, item: null, groove: null }, seed);
+      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, { level, item: null, groove: null, contrast: null }, seed);
       if ('reason' in made) throw new Error(made.reason);
       return made;
     };
@@ -357,7 +357,7 @@ describe('R38 students learn nothing early', () => {
   test('whether a groove has strokes to ask about tells nobody who is asked something else', () => {
     const heard = ['boom-chicka', 'bossa-like'].map((id) => {
       const groove = grooveById(id);
-      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, { level: 6, item: null, groove }, 1);
+      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, { level: 6, item: null, groove, contrast: null }, 1);
       if ('reason' in made) throw new Error(made.reason);
       expect(made.truth.strokes === null).toBe(id === 'bossa-like');
       // All else that is not too deep has been asked.
@@ -433,7 +433,9 @@ describe('R38 students learn nothing early', () => {
     /** Answers that the question takes, right and wrong ones. */
     const answersTo = (question: string): fc.Arbitrary<unknown> => {
       const kind = parseQuestionId(question)?.kind ?? 'keys';
+      const ofTheGroove = rhythmAnswers(kind);
       const answers: Readonly<Record<Kind, fc.Arbitrary<unknown>>> = {
+        ...ofTheGroove,
         strokes: fc.constantFrom('all-downs', 'down-up'),
         count: fc.integer({ min: 1, max: 5 }),
         direction: fc.constantFrom('up', 'down', 'same'),

@@ -33,7 +33,7 @@ const saved = (text = LINE): NewEvent => ({ type: 'GrooveSaved', text });
 const save = (text: string): Command => ({ type: 'SaveGroove', id: 'c', text });
 const erase = (groove: string): Command => ({ type: 'EraseGroove', id: 'c', groove });
 const start = (groove: string | null, level = 7): Command => {
-  return { type: 'StartRound', id: 'c', after: 0, level, item: null, groove };
+  return { type: 'StartRound', id: 'c', after: 0, level, item: null, groove, contrast: null };
 };
 const strum = (groove: string | null): Command => {
   return { type: 'StartGuitarRound', id: 'c', after: 0, chords: 'Em D', groove, tempo: 92, directions: null };

@@ -12,6 +12,7 @@ const start = (after: number, level = 7): Command => ({
   level,
   item: null,
   groove: null,
+  contrast: null,
 });
 type Guitar = Extract<Command, { type: 'StartGuitarRound' }>;
 const strum = (changed: Partial<Guitar> = {}): Command => ({

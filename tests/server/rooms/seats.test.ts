@@ -38,7 +38,7 @@ describe('opening and settings', () => {
 
 describe('who may what', () => {
   const teachers: Command[] = [
-    { type: 'StartRound', id: 'c', after: 0, level: 7, item: null, groove: null },
+    { type: 'StartRound', id: 'c', after: 0, level: 7, item: null, groove: null, contrast: null },
     { type: 'StartGuitarRound', id: 'c', after: 0, chords: 'Em D', groove: null, tempo: null, directions: null },
     { type: 'OpenQuestion', id: 'c', round: 'r1', question: 'keys-0', how: 'phones' },
     { type: 'CloseQuestion', id: 'c', ask: 'a1' },

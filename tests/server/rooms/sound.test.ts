@@ -131,7 +131,7 @@ describe('sound', () => {
 
   test('R59 the bass alone is refused while the strokes are asked, and nothing else is', () => {
     const asking = given(...sounding, asked('a1', 'strokes-0'));
-    asking.when(DESK, change({ kind: 'bass-alone' }), held).refused('strokes-asked');
+    asking.when(DESK, change({ kind: 'bass-alone' }), held).refused('groove-asked');
     for (const other of [{ kind: 'full' }, { kind: 'hold', slot: 1 }, { kind: 'tempo', tempo: 90 }] as const) {
       expect(asking.when(DESK, change(other), held).decision).toMatchObject({
         effects: [{ order: { change: other } }],

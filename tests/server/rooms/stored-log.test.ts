@@ -33,7 +33,7 @@ describe('R47 a log of the time of triads', () => {
     expect(state.settings).toEqual({ ...SETTINGS, policy: 'relatives', namesShown: false });
     const [played, own] = state.rounds.map(({ heard }) => heard);
     const today = guitarRound(
-      { id: 'r2', settings: { ...SETTINGS, policy: 'relatives' }, grooves: [] },
+      { id: 'r2', settings: { ...SETTINGS, policy: 'relatives' }, beat: null, grooves: [] },
       { chords: 'Em D', naming: 'english', groove: null, tempo: null, directions: null },
       7,
     );

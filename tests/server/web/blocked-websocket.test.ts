@@ -21,6 +21,7 @@ import {
   type StudentClient,
   type WatcherClient,
 } from '../../support/socket-client.ts';
+import { RHYTHM_ANSWERS } from '../../support/rhythm-answers.ts';
 import { startTestApp, type TestApp } from '../../support/test-app.ts';
 
 let app: TestApp;
@@ -56,6 +57,7 @@ afterAll(async () => {
 /** What a phone writes by its seat: right, not sure, something else that the pad takes, nothing. */
 function answerOf(kind: Kind, right: Answer, seat: number): Answer | NotSure | null {
   const other: Readonly<Record<Kind, Answer>> = {
+    ...RHYTHM_ANSWERS,
     strokes: 'all-downs',
     count: 3,
     direction: 'same',

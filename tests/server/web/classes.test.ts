@@ -65,7 +65,7 @@ describe('R89 a class keeps what its rooms change', () => {
     expect(later.view().grooves).toHaveLength(GROOVES.length + 1);
     // The room itself has it from its log.
     expect((await desk(room)).view().settings).toEqual(kept);
-    const round = { type: 'StartRound', after: 0, level: 7, item: null, groove: 'ours' } as const;
+    const round = { type: 'StartRound', after: 0, level: 7, item: null, groove: 'ours', contrast: null } as const;
     expect(await later.send(round)).toMatchObject({ ok: true });
     await expect.poll(() => later.view().vamp?.grooveText).toMatch(/^ours, Ours/);
     expect(await later.send({ type: 'EraseGroove', groove: 'ours' })).toEqual({ ok: true });

@@ -63,7 +63,7 @@ const tempoOf = ({ tracks }: Read) =>
 
 function own(chords: string, more: Partial<Parameters<typeof guitarRound>[1]> = {}): HeardRound {
   const entered = { chords, naming: 'english' as const, groove: null, tempo: null, directions: null, ...more };
-  const round = guitarRound({ id: 'r1', settings: SETTINGS, grooves: [] }, entered, 7);
+  const round = guitarRound({ id: 'r1', settings: SETTINGS, beat: 1, grooves: [] }, entered, 7);
   if ('reason' in round) throw new Error(round.reason);
   return round;
 }
@@ -71,7 +71,7 @@ function own(chords: string, more: Partial<Parameters<typeof guitarRound>[1]> = 
 describe('a round as a MIDI file', () => {
   test('that the host plays: its notes are those that sound', async () => {
     const rounds = LEVELS.map((level) => {
-      const round = hostRound(fold([opened]), 1, { level: level.level, item: null, groove: null }, 5);
+      const round = hostRound(fold([opened]), 1, { level: level.level, item: null, groove: null, contrast: null }, 5);
       if ('reason' in round) throw new Error(round.reason);
       return round;
     });

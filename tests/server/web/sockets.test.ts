@@ -196,7 +196,7 @@ describe('a student who acts as the teacher', () => {
   const round = 'r1';
   const change = { kind: 'full' } as const;
   const forbidden: readonly Command[] = [
-    { type: 'StartRound', id: 'x1', after: 0, level: 2, item: null, groove: null },
+    { type: 'StartRound', id: 'x1', after: 0, level: 2, item: null, groove: null, contrast: null },
     { type: 'StartGuitarRound', id: 'x2', after: 0, chords: 'Em D', groove: null, tempo: null, directions: null },
     { type: 'OpenQuestion', id: 'x3', round, question: 'direction-1', how: 'phones' },
     { type: 'CloseQuestion', id: 'x4', ask: 'a1' },
@@ -472,7 +472,7 @@ describe('the sound', () => {
   const hold = (page: Client, takeOver = false) => page.send({ type: 'HoldSound', takeOver });
   test('is one page’s; another must ask; orders go to the page that holds it', async () => {
     const [first, second] = [await host(), await host()];
-    const reply = await desk.send({ type: 'StartRound', after: 0, level: 2, item: null, groove: null });
+    const reply = await desk.send({ type: 'StartRound', after: 0, level: 2, item: null, groove: null, contrast: null });
     const { round } = (reply.ok ? reply.value : {}) as { round: string };
     expect(await desk.send({ type: 'RequestPlay', round })).toMatchObject({ ok: false, reason: 'no-host-sound' });
     expect(await hold(first)).toMatchObject({ ok: true });

@@ -1,0 +1,72 @@
+import { NOT_SURE } from '../../shared-theory/questions/question.ts';
+import type { Answer, NotSure } from '../../shared-theory/questions/question.ts';
+import { analyseTaps, roomTaps } from '../../shared-theory/taps/analysis.ts';
+import type { DropOutTaps, Taps } from '../../shared-theory/taps/taps.ts';
+import type * as Wire from '../protocol/views.ts';
+import { heardOn } from './marking.ts';
+import type { Sheet } from './state.ts';
+
+/** What was tapped on a sheet, as it travels. Who may see which of it is decided in `view.ts` alone. */
+
+/**
+ * Hands drawn one by one, at most; of more, so many evenly among them, the outermost with them. So that a thousand hands four times
+ * a second are no more than a hundred to the pages, and to the network.
+ */
+const MOST_DRAWN = 100;
+
+/** What the room tapped as a whole, without anyone's name. */
+export function wireTaps(sheet: Sheet): Wire.WireTaps {
+  const taps = [...sheet.answers.values()].flatMap(({ answer }) => tapsOf(answer) ?? []);
+  const { tempo } = heardOn(sheet).truth;
+  const { read, of, spread, drift, curve, ...room } = roomTaps(taps, { tempo });
+  return {
+    read,
+    of,
+    tempo: rounded(room.tempo),
+    between: room.between && [tenth(room.between[0]), tenth(room.between[1])],
+    tempi: evenly(room.tempi).map(tenth),
+    unevenness: evenly(room.unevenness).map(tenth),
+    spread: rounded(spread),
+    drift: drift && { percent: tenth(drift.percent), error: tenth(drift.error) },
+    curve:
+      curve &&
+      curve.map(({ beat, middle, low, high }) => ({
+        beat,
+        middle: tenth(middle),
+        low: tenth(low),
+        high: tenth(high),
+      })),
+  };
+}
+
+/** What one hand tapped; null where it cannot be read. */
+export function wireHandTaps(answer: Answer | NotSure): NonNullable<Wire.WireStudent['taps']> | null {
+  const taps = tapsOf(answer);
+  const read = taps === null ? null : analyseTaps(taps);
+  if (read === null) return null;
+  const { tempo, unevenness, drift } = read;
+  return { tempo: tenth(tempo), unevenness: tenth(unevenness * 100), drift: drift && tenth(drift.percent) };
+}
+
+function tapsOf(answer: Answer | NotSure | null): Taps | null {
+  if (answer === null || answer === NOT_SURE || typeof answer !== 'object') return null;
+  return 'taps' in answer ? (answer as DropOutTaps).taps : (answer as Taps);
+}
+
+/** So many of a sorted list, the first and the last among them. */
+function evenly(sorted: readonly number[]): readonly number[] {
+  const most = MOST_DRAWN;
+  if (sorted.length <= most) return sorted;
+  return Array.from(
+    { length: most },
+    (_, index) => sorted[Math.round((index * (sorted.length - 1)) / (most - 1))] ?? 0,
+  );
+}
+
+function rounded(value: number | null): number | null {
+  return value === null ? null : tenth(value);
+}
+
+function tenth(value: number): number {
+  return Math.round(value * 10) / 10;
+}
