@@ -45,14 +45,12 @@ const TURNS = 40;
 /** From the beginning to the press: time for the sound to start and its test note to fade. */
 const PRESS_SECONDS = 1;
 
+/** One channel for all turns: there are some ten thousand in a playing. */
+const { port1, port2 } = new MessageChannel();
+port1.start();
 const turn = (): Promise<void> =>
   new Promise((resolve) => {
-    const { port1, port2 } = new MessageChannel();
-    port1.addEventListener('message', () => {
-      port1.close();
-      resolve();
-    });
-    port1.start();
+    port1.addEventListener('message', () => resolve(), { once: true });
     port2.postMessage(null);
   });
 

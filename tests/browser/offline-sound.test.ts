@@ -206,7 +206,7 @@ function steepest(samples: Float32Array, from: number, to: number): number {
 
 describe('a stop', () => {
   test.each([
-    ['in the count-in', 0.3],
+    ['while the count-in counts', 0.24],
     ['while strings ring', 3.3],
   ])('%s is silent within a tenth of a second', async (_when, at) => {
     const sampleRate = 48_000;
