@@ -99,7 +99,7 @@ type OnSlot = { readonly kind: GridKind; readonly cell: GridCell; readonly choic
 /** Size of a sign on a slot, and the height of its middle. */
 function place({ lane, base, width }: GridCell): { readonly size: number; readonly y: number } {
   const room = base - lane;
-  return { size: Math.min(room * 0.44, width * 0.36), y: lane + room * 0.54 };
+  return { size: Math.min(room * 0.46, width * 0.42), y: lane + room * 0.54 };
 }
 
 /** Size of the name of a piece under the line. */

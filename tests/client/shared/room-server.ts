@@ -1,11 +1,11 @@
-import { createServer } from 'node:http';
+import { createServer, type RequestListener } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { Server, type Socket } from 'socket.io';
 import { SOCKET_PATH, type Command, type Reply } from '../../../server/protocol/messages.ts';
 
-/** A room that answers as a test says: real sockets, no rules. */
-export async function roomServer(room = 'WAKUR') {
-  const http = createServer();
+/** A room that answers as a test says: real sockets, no rules. `pages` answers whatever else is asked for. */
+export async function roomServer(room = 'WAKUR', pages?: RequestListener) {
+  const http = createServer(pages);
   const io = new Server(http, {
     path: `${SOCKET_PATH}${room}/`,
     allowRequest: (_request, decide) => decide(null, desk.reachable),

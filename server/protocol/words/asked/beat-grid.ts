@@ -7,7 +7,7 @@ export const accentsSpoken: Spoken = {
 };
 
 export const strokeGridSpoken: Spoken = {
-  prompt: () => 'Which way does the hand go, and where does it rest?',
+  prompt: () => 'Does the hand go down, up, or miss?',
   instruction: () => 'Tap a slot: down, up, silent again.',
 };
 
