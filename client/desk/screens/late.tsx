@@ -23,7 +23,7 @@ function createLate<T>(fetchPart: () => Promise<T>) {
     if (part.value !== null) return children(part.value);
     return <p role="status">{failed.value ? deskWords.lateFailed : deskWords.moment}</p>;
   }
-  return { fetch, Late };
+  return { fetch, Late, here: (): boolean => part.value !== null };
 }
 
 export const leaves = createLate(() => import('../later.ts'));
