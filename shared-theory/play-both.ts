@@ -22,7 +22,7 @@ function ofWrong<K extends Kind>(kind: K, make: Make<AnswerOf<K>>): Make<Answer>
     const answer = asks[kind].read(given, asked.settings);
     const truth = judge.truth(asked);
     if (answer === null || truth === null) return null;
-    const right = [truth, ...judge.also(asked)].map(judge.heard);
+    const right = [truth, ...judge.also(asked)].map((each) => judge.heard(each));
     return right.includes(judge.heard(answer)) ? null : make(vamp, answer, asked);
   };
 }

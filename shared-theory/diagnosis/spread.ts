@@ -124,7 +124,7 @@ export function wrongAnswers<K extends Kind>(
   for (const { key, answer, count, mark } of marked) {
     // Who is right from an own earlier answer on was counted wrong there.
     if (mark.exact || mark.note === 'follows-own-answer') continue;
-    const heard = judge.heard(answer as AnswerOf<K>);
+    const heard = judge.heard(answer as AnswerOf<K>, mark);
     const group = groups.get(heard);
     if (group === undefined) groups.set(heard, { key, answer, count, error: mark.errors[0] ?? null });
     else group.count += count;

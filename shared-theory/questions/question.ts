@@ -236,8 +236,11 @@ export type Judge<K extends Kind> = {
   readonly mark: (answer: AnswerOf<K>, context: MarkingContext) => Mark;
   /** Other answers that are as right (the same note elsewhere on the neck); often none. */
   readonly also: (context: AskedOf) => readonly AnswerOf<K>[];
-  /** One text per thing heard, where several answers say the same: the pitch class of a neck place. */
-  readonly heard: (answer: AnswerOf<K>) => string;
+  /**
+   * One text per thing heard, where several answers say the same: the pitch class of a neck place. `mark`: what the answer earned, where
+   * that is known: taps that show the same are told together.
+   */
+  readonly heard: (answer: AnswerOf<K>, mark?: Mark) => string;
   /** Chance of full credit by blind choice among the options. */
   readonly chance: (context: AskedOf) => number;
   /** The other questions whose own answers `mark` reads, out of those of the round; absent where it reads none. */

@@ -26,11 +26,14 @@ export type Beats = {
 /** No hand taps in time outside of these, in milliseconds a beat. */
 const PERIODS = [100, 4000] as const;
 
-/** Where the middle half of all intervals lies is no matter of a few bad ones: a beat is sought at these shares of them. */
-const SHARES = [0.1, 0.3, 0.5, 0.7, 0.9];
+/** A beat is sought at these shares of all intervals: no few bad ones move all three. */
+const SHARES = [0.5, 0.3, 0.1, 0.7, 0.9];
 
 /** What has to be explained away is believed as readily as it is rare, and far less readily: the taps decide between both. */
 const CARES = [1, 3];
+
+/** Guesses that differ by no more than this part are one. */
+const SAME_GUESS = 0.04;
 
 /** A tap is at home at most so many of the taps before it further on, and at most so many beats. */
 const FURTHEST_TAP = 4;
@@ -80,9 +83,19 @@ export function layOnBeats(taps: Taps): Beats | null {
   const rising = taps.every((tap, index) => Number.isFinite(tap) && (index === 0 || tap >= (taps[index - 1] ?? 0)));
   if (!rising || taps.length < 3 || !(length > 0 && length <= LONGEST_TAPPING)) return null;
   const intervals = taps.slice(1).map((tap, index) => tap - (taps[index] ?? 0));
-  const tried = SHARES.map((share) => quantile(intervals, share)).flatMap((period) =>
-    CARES.flatMap((care) => laidFrom(taps, intervals, { period, care })),
-  );
+  const tried: Beats[] = [];
+  for (const share of SHARES) {
+    const guess = quantile(intervals, share);
+    // Guesses this near to a beat that was found lead there again.
+    if (tried.some(({ period }) => Math.abs(guess / period - 1) < SAME_GUESS)) continue;
+    for (const care of CARES) {
+      const laid = laidFrom(taps, intervals, { period: guess, care });
+      if (laid === null) break;
+      tried.push(laid);
+      // Where nothing had to be explained away, more care finds nothing else.
+      if (laid.missed + laid.doubled + laid.breaks === 0) break;
+    }
+  }
   const best = tried
     .map((beats) => ({ beats, cost: surpriseOf(beats) }))
     .toSorted((one, other) => one.cost - other.cost)[0];
@@ -104,21 +117,21 @@ function settled({ beats, period, missed, doubled, breaks }: Beats): Beats {
   return { beats, period, missed, doubled, breaks };
 }
 
-/** The beats that a first guess at the period leads to; none where it leads nowhere. */
+/** The beats that a first guess at the period leads to; null where it leads nowhere. */
 function laidFrom(
   taps: Taps,
   intervals: readonly number[],
   guess: { readonly period: number; readonly care: number },
-): readonly Beats[] {
+): Beats | null {
   let { period } = guess;
   let jitter = firstJitter(intervals, period);
   let laid: Beats | null = null;
   for (let round = 0; round < ROUNDS; round += 1) {
-    if (!(period >= PERIODS[0] && period <= PERIODS[1])) return [];
+    if (!(period >= PERIODS[0] && period <= PERIODS[1])) return null;
     const way = likeliestWay(taps, period, Math.min(MOST_JITTER * period, jitter), guess.care);
     const beats = beatsOn(taps, way, period);
     const fitted = periodOf(beats);
-    if (fitted === null) return [];
+    if (fitted === null) return null;
     laid = {
       beats,
       period: fitted,
@@ -127,10 +140,10 @@ function laidFrom(
       breaks: way.steps.filter((step) => step.beats === null).length,
     };
     jitter = jitterOn(taps, way, fitted);
-    if (Math.abs(fitted - period) < 1e-6 * period && round > 1) break;
+    if (round > 0 && Math.abs(fitted / period - 1) < 1e-4) break;
     period = fitted;
   }
-  return laid === null ? [] : [laid];
+  return laid;
 }
 
 /**
