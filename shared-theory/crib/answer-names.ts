@@ -50,7 +50,7 @@ export function namedAnswer(kind: Kind, answer: Answer, names: Names): NamedAnsw
   if (kind === 'distance' && typeof answer === 'number')
     return { number: lineNumber(answer), way: directionOf(0, answer) };
   if ((kind === 'keys' || kind === 'settler') && Array.isArray(answer)) return keysNamed(answer.map(String), names);
-  return answer as string | number | readonly string[] | readonly number[];
+  return answer;
 }
 
 function isDrawn(kind: Kind): kind is DrawnKind {

@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { accentsJudge } from '../../../shared-theory/questions/accents/judge.ts';
 import type { RhythmTruth, Weight } from '../../../shared-theory/rhythm/rhythm-truth.ts';
 import { context } from './given.ts';
-import { accents, heard, markOf, rhythms, roles, weights } from './given-rhythm.ts';
+import { accents, heard, markOf, roles, weights } from './given-rhythm.ts';
+import { rhythms } from './rhythms.ts';
 
 const RIGHT = { credit: 1, exact: true, errors: [] };
 const mark = (answer: string, truth: string, more: Partial<RhythmTruth> = {}) =>

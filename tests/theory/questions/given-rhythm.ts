@@ -1,16 +1,6 @@
-import * as fc from 'fast-check';
-import { GRIDS } from '../../../shared-theory/groove-grid.ts';
-import type { Grid } from '../../../shared-theory/groove-grid.ts';
 import type { Kind, MarkingContext, Answer } from '../../../shared-theory/questions/question.ts';
 import { judgeOf } from '../../../shared-theory/questions/judges.ts';
-import type {
-  BarCount,
-  GridStroke,
-  OnSlot,
-  RhythmTruth,
-  Role,
-  Weight,
-} from '../../../shared-theory/rhythm/rhythm-truth.ts';
+import type { GridStroke, OnSlot, RhythmTruth, Role, Weight } from '../../../shared-theory/rhythm/rhythm-truth.ts';
 import { context } from './given.ts';
 
 const STROKES = { D: 'down', U: 'up', '-': 'silent' } as const;
@@ -30,9 +20,9 @@ export const strokes = (text: string) => lane<GridStroke>(text, (sign) => STROKE
 export const roles = (text: string) => lane<Role>(text, (sign) => ROLES[sign as keyof typeof ROLES]);
 
 /** Answers on the grid: `21112111`, `DUDU-UDU`, `kcscksco`. */
-export const weights = (text: string) => [...text].map((sign) => Number(sign) as Weight);
-export const hand = (text: string) => [...text].map((sign): GridStroke => STROKES[sign as keyof typeof STROKES]);
-export const kit = (text: string) => [...text].map((sign): Role => ROLES[sign as keyof typeof ROLES]);
+export const weights = (text: string) => text.split('').map((sign) => Number(sign) as Weight);
+export const hand = (text: string) => text.split('').map((sign): GridStroke => STROKES[sign as keyof typeof STROKES]);
+export const kit = (text: string) => text.split('').map((sign): Role => ROLES[sign as keyof typeof ROLES]);
 
 /** Down and up on ringing strings, the numbers heavier; the relaxed alternate of the catalogue. */
 export const RELAXED: RhythmTruth = {
@@ -60,41 +50,3 @@ export function heard(changes: Partial<RhythmTruth> = {}): MarkingContext {
 export function markOf(kind: Kind, answer: Answer, changes: Partial<RhythmTruth> = {}) {
   return judgeOf<Kind>(kind).mark(answer, heard(changes));
 }
-
-const GRID_NAMES = Object.keys(GRIDS) as readonly Grid[];
-
-function onSlots<T>(slots: number, values: readonly T[]): fc.Arbitrary<readonly OnSlot<T>[]> {
-  const one = fc
-    .uniqueArray(fc.constantFrom(...values), { minLength: 1, maxLength: 2 })
-    .map((several) => several as unknown as OnSlot<T>);
-  return fc.array(one, { minLength: slots, maxLength: slots });
-}
-
-const COUNTS: readonly (readonly [BarCount, ...BarCount[]])[] = [[4], [4, 2], [3], [2, 6], [7], [7, 3]];
-
-const either = <T>(...values: readonly T[]) => fc.constantFrom(null, ...values);
-
-/** Grooves of every grid whose slots do anything, in one way or in two. */
-export const rhythms: fc.Arbitrary<RhythmTruth> = fc.constantFrom(...GRID_NAMES).chain((grid) => {
-  const { slots } = GRIDS[grid];
-  return fc.record({
-    grid: fc.constant(grid),
-    counts: fc.constantFrom<RhythmTruth['counts'][]>([1], [1, 2]),
-    barCounts: fc.constantFrom(...COUNTS),
-    accents: onSlots(slots, [0, 1, 2, 3] as const),
-    strokes: fc.option(onSlots(slots, ['down', 'up', 'silent'] as const)),
-    roles: fc.option(onSlots(slots, ['kick', 'slap', 'closed', 'open', 'silent'] as const)),
-    opened: fc.option(
-      fc.subarray(
-        Array.from({ length: slots }, (_, slot) => slot),
-        { minLength: 1, maxLength: slots - 1 },
-      ),
-    ),
-    pendulum: either('keeps', 'breaks'),
-    drive: either('driving', 'relaxed'),
-    swing: either('straight', 'swung'),
-    halfTime: either('full-time', 'half-time'),
-    threes: either('two-threes', 'three-twos'),
-    changePlace: either('on-one', 'pushed'),
-  });
-});

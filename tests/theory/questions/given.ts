@@ -1,6 +1,8 @@
 import * as fc from 'fast-check';
 import type { Quality } from '../../../shared-theory/chords.ts';
 import { chordSymbol, QUALITIES } from '../../../shared-theory/chords.ts';
+import { WEIGHTS } from '../../../shared-theory/questions/accents/ask.ts';
+import { BAR_COUNTS } from '../../../shared-theory/questions/bar-count/ask.ts';
 import { besideAll } from '../../../shared-theory/questions/beside.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
 import { MOST_CHORDS } from '../../../shared-theory/questions/count/ask.ts';
@@ -9,7 +11,9 @@ import { MOST_HOMES } from '../../../shared-theory/questions/home/ask.ts';
 import { MOST_NUMERALS } from '../../../shared-theory/questions/numeral/ask.ts';
 import { ORDERS } from '../../../shared-theory/questions/order/ask.ts';
 import { ASKED_SEVENTHS } from '../../../shared-theory/questions/seventh/ask.ts';
+import { ROLES } from '../../../shared-theory/questions/roles/ask.ts';
 import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
+import { GRID_STROKES } from '../../../shared-theory/questions/stroke-grid/ask.ts';
 import type {
   Answer,
   Kind,
@@ -20,6 +24,7 @@ import type {
 import { guitarTruth, POLICIES } from '../../../shared-theory/truth.ts';
 import type { Direction, Truth } from '../../../shared-theory/truth.ts';
 import { parseVamp } from '../../../shared-theory/vamps.ts';
+import { filled, rhythms, taps } from './rhythms.ts';
 
 /** Every quality on the pad, majors only. */
 export const SETTINGS: QuestionSettings = { policy: 'majors', qualities: QUALITIES };
@@ -96,6 +101,7 @@ export const truths: fc.Arbitrary<Truth> = fc
     top: fc.tuple(fc.integer({ min: 60, max: 76 }), fc.integer({ min: 60, max: 76 })),
     tempo: fc.option(fc.integer({ min: 60, max: 180 })),
     strokes: fc.option(fc.constantFrom('all-downs' as const, 'down-up' as const)),
+    rhythm: fc.option(rhythms),
     owners: fc.record({ start: fc.nat(11), length: fc.nat(3) }),
   })
   .map(({ owners: arc, ...heard }) => {
@@ -161,8 +167,36 @@ export function answers(kind: Kind, { qualities }: QuestionSettings): fc.Arbitra
     case 'keys':
     case 'settler':
       return fc.oneof(fc.subarray([...KEY_IDS], { maxLength: 4 }), fc.subarray([...KEY_IDS]));
+    case 'tempo':
+    case 'steadiness':
+    case 'together':
+      return taps;
+    case 'drop-out':
+      return fc.record({ taps, silentFrom: fc.option(fc.nat(8)) });
+    case 'bar-count':
+      return fc.constantFrom(...BAR_COUNTS);
+    case 'threes':
+      return fc.constantFrom('two-threes', 'three-twos');
+    case 'half-time':
+      return fc.constantFrom('full-time', 'half-time');
+    case 'swing':
+      return fc.constantFrom('straight', 'swung');
+    case 'drive':
+      return fc.constantFrom('driving', 'relaxed');
     case 'strokes':
       return fc.constantFrom('all-downs', 'down-up');
+    case 'pendulum':
+      return fc.constantFrom('keeps', 'breaks');
+    case 'change-place':
+      return fc.constantFrom('on-one', 'pushed');
+    case 'accents':
+      return filled(WEIGHTS);
+    case 'stroke-grid':
+      return filled(GRID_STROKES);
+    case 'roles':
+      return filled(ROLES);
+    case 'opened':
+      return fc.subarray([0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15], { minLength: 1 });
     case 'home':
       return fc.nat(MOST_HOMES - 1);
   }

@@ -3,6 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { readSymbol } from '../../../shared-theory/chords.ts';
 import { generate } from '../../../shared-theory/generate.ts';
 import { LEVELS_THAT_STAND } from '../../../shared-theory/levels.ts';
+import { WEIGHTS } from '../../../shared-theory/questions/accents/ask.ts';
+import { BAR_COUNTS } from '../../../shared-theory/questions/bar-count/ask.ts';
+import { GRID_STROKES } from '../../../shared-theory/questions/stroke-grid/ask.ts';
 import { seededRandom } from '../../../shared-theory/random.ts';
 import { besideAll, besideShown } from '../../../shared-theory/questions/beside.ts';
 import { ERROR_KINDS } from '../../../shared-theory/questions/error-kinds.ts';
@@ -15,6 +18,7 @@ import { ASKED_SEVENTHS } from '../../../shared-theory/questions/seventh/ask.ts'
 import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
 import { namesOfSound } from '../../../shared-theory/questions/same-sound.ts';
 import { answers, context, EM_D, played, settings, SETTINGS, truths, owners } from './given.ts';
+import { accents, heard, strokes } from './given-rhythm.ts';
 import { padAnswers } from './search.ts';
 
 /** A question of some round that has a right answer. */
@@ -177,6 +181,17 @@ describe('chance of blind guessing', () => {
   const pairs = arcs.map((arc) => arc.flatMap((tonic) => [`${tonic}M`, `${(tonic + 9) % 12}m`]));
   const raised = [...pairs, ...Array.from({ length: 12 }, (_, tonic) => [`${tonic}m`])];
   const modal = arcs.flatMap((arc) => ['h0', 'h1'].map((home) => [...arc.map((tonic) => `${tonic}M`), home]));
+  /** Every filling of seven slots, and every set of some. */
+  const threes = <T>(choices: readonly T[]) =>
+    Array.from({ length: 3 ** 7 }, (_, lot) =>
+      Array.from({ length: 7 }, (_slot, slot) => choices[Math.floor(lot / 3 ** slot) % 3] as T),
+    ) as unknown as readonly Answer[];
+  const sets = (slots: number) =>
+    Array.from({ length: 2 ** slots - 1 }, (_, set) =>
+      Array.from({ length: slots }, (_slot, slot) => slot).filter(
+        (slot) => Math.floor((set + 1) / 2 ** slot) % 2 === 1,
+      ),
+    );
   const pads: readonly [string, Kind, readonly Answer[], MarkingContext][] = [
     ['count', 'count', [1, 2, 3, 4, 5], context(0)],
     ['direction', 'direction', ['up', 'down', 'same'], context(1)],
@@ -197,6 +212,17 @@ describe('chance of blind guessing', () => {
     ['keys, none', 'keys', arcs.map((arc) => arc.map((tonic) => `${tonic}M`)), context(0, { keys: owners([], []) })],
     ['keys with relatives', 'keys', pairs, context(0, {}, { policy: 'relatives' })],
     ['strokes', 'strokes', ['all-downs', 'down-up'], context(0)],
+    ['count of the bar', 'bar-count', BAR_COUNTS, heard()],
+    ['two counts of the bar', 'bar-count', BAR_COUNTS, heard({ barCounts: [2, 6] })],
+    ['a pair', 'drive', ['driving', 'relaxed'], heard()],
+    ['accents', 'accents', threes(WEIGHTS), heard({ grid: 'V7', accents: accents('3 1 2 1 2 1 2/0') })],
+    [
+      'strokes on the grid',
+      'stroke-grid',
+      threes(GRID_STROKES),
+      heard({ grid: 'V7', strokes: strokes('D U D U D D/- U') }),
+    ],
+    ['what opens', 'opened', sets(7), heard({ grid: 'V7', opened: [2, 3, 4, 6] })],
     ['order', 'order', ORDERS, context(0, played('A B A C'))],
     ['bass', 'bass', neckPlaces(), context(1, played('C C/E'))],
     ['seventh', 'seventh', ASKED_SEVENTHS, context(0, played('Am7 D'))],

@@ -4,7 +4,8 @@ import { GRIDS } from '../../../shared-theory/groove-grid.ts';
 import type { Grid } from '../../../shared-theory/groove-grid.ts';
 import { openedJudge } from '../../../shared-theory/questions/opened/judge.ts';
 import { context } from './given.ts';
-import { heard, markOf, rhythms } from './given-rhythm.ts';
+import { heard, markOf } from './given-rhythm.ts';
+import { rhythms } from './rhythms.ts';
 
 const RIGHT = { credit: 1, exact: true, errors: [] };
 const mark = (answer: readonly number[], opened: readonly number[], grid: Grid = 'E8') =>

@@ -23,7 +23,32 @@ vi.mock('../../../shared-theory/questions/marks.ts', async (original) => {
 });
 
 /** Which error is kept before which, where one answer shows several: common practice in ear-training classes. */
-const PRECEDENCE: Readonly<Record<Exclude<Kind, 'home'>, readonly ErrorKind[]>> = {
+const PRECEDENCE: Readonly<Record<Exclude<Kind, 'home' | 'together'>, readonly ErrorKind[]>> = {
+  tempo: ['taps-twice-as-fast', 'taps-half-as-fast', 'taps-three-against-two', 'rushes', 'drags', 'taps-unevenly'],
+  steadiness: ['rushes', 'drags', 'taps-unevenly'],
+  'drop-out': ['rushes', 'drags', 'taps-unevenly'],
+  'bar-count': ['counts-the-bar-twice', 'swaps-threes-and-twos', 'counts-half-the-bar'],
+  threes: ['swaps-threes-and-twos'],
+  'half-time': ['swaps-full-and-half-time'],
+  swing: ['swaps-straight-and-swung'],
+  drive: ['swaps-driving-and-relaxed'],
+  pendulum: ['stops-the-pendulum', 'keeps-the-pendulum-where-it-breaks'],
+  'change-place': ['puts-the-change-on-one', 'hears-a-push-where-there-is-none'],
+  accents: [
+    'starts-the-bar-elsewhere',
+    'one-and-three-for-two-and-four',
+    'ands-heavier-than-numbers',
+    'all-alike',
+    'mute-heard-as-rest',
+  ],
+  'stroke-grid': [
+    'loses-the-pendulum',
+    'hears-down-up-where-all-are-down',
+    'hears-all-downs-where-they-alternate',
+    'mute-heard-as-rest',
+  ],
+  roles: ['foot-and-hat-swapped', 'open-hat-missed', 'mute-heard-as-rest'],
+  opened: ['opens-one-slot-off'],
   count: ['counts-the-changes', 'merges-close-chords', 'splits-one-chord', 'hears-no-change'],
   order: ['starts-the-loop-elsewhere', 'hears-a-return-as-new', 'hears-a-new-chord-as-a-return'],
   direction: ['follows-the-top-note', 'right-note-other-octave', 'answers-the-way-back', 'says-stays', 'says-moves'],
@@ -91,12 +116,22 @@ const PRECEDENCE: Readonly<Record<Exclude<Kind, 'home'>, readonly ErrorKind[]>> 
 };
 
 function precedenceOf(kind: Kind): readonly ErrorKind[] {
-  if (kind === 'home') throw new RangeError('Opinions show no error.');
+  if (kind === 'home' || kind === 'together') throw new RangeError('Opinions show no error.');
   return PRECEDENCE[kind];
 }
 
 /** Pairs that the fixed vamps show in one answer. */
 const PAIRS_MET: readonly string[] = [
+  'accents: all-alike before mute-heard-as-rest',
+  'accents: ands-heavier-than-numbers before all-alike',
+  'accents: ands-heavier-than-numbers before mute-heard-as-rest',
+  'accents: one-and-three-for-two-and-four before mute-heard-as-rest',
+  'accents: starts-the-bar-elsewhere before all-alike',
+  'accents: starts-the-bar-elsewhere before ands-heavier-than-numbers',
+  'accents: starts-the-bar-elsewhere before mute-heard-as-rest',
+  'accents: starts-the-bar-elsewhere before one-and-three-for-two-and-four',
+  'bar-count: counts-the-bar-twice before swaps-threes-and-twos',
+  'bar-count: swaps-threes-and-twos before counts-half-the-bar',
   'bass: fifth-over-the-bass before names-the-top-note',
   'bass: third-over-the-bass before names-the-top-note',
   'count: counts-the-changes before splits-one-chord',
@@ -137,6 +172,7 @@ const PAIRS_MET: readonly string[] = [
   'quality: lumps-diminished-and-augmented before carries-the-first-quality',
   'quality: slow-or-low-is-minor before carries-the-first-quality',
   'quality: slow-or-low-is-minor before hears-the-inversion-as-minor',
+  'roles: open-hat-missed before mute-heard-as-rest',
   'root: constant-shift before gives-the-bass',
   'root: constant-shift before hears-the-fifth',
   'root: constant-shift before hears-the-fourth-above',
@@ -150,6 +186,8 @@ const PAIRS_MET: readonly string[] = [
   'root: swaps-relatives before hears-the-third',
   'settler: names-one-of-the-pair before ignores-the-settler',
   'settler: relative-minors-for-majors before ignores-the-settler',
+  'stroke-grid: hears-down-up-where-all-are-down before mute-heard-as-rest',
+  'stroke-grid: loses-the-pendulum before hears-all-downs-where-they-alternate',
 ];
 
 /** Pairs that vamps of the levels show beside them, or may. */

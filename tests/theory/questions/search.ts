@@ -1,7 +1,10 @@
 import { QUALITIES } from '../../../shared-theory/chords.ts';
+import { plausibleAnswers } from '../../../shared-theory/crib/plausible.ts';
+import { blindAnswers } from '../../../shared-theory/diagnosis/blind.ts';
 import { generate } from '../../../shared-theory/generate.ts';
 import { grooveById } from '../../../shared-theory/grooves.ts';
 import { LEVELS_THAT_STAND } from '../../../shared-theory/levels.ts';
+import { BEATS_PER_BAR } from '../../../shared-theory/meters.ts';
 import { perform } from '../../../shared-theory/perform.ts';
 import { asks } from '../../../shared-theory/questions/asks.ts';
 import { besideAll } from '../../../shared-theory/questions/beside.ts';
@@ -9,7 +12,7 @@ import { MOST_CHORDS } from '../../../shared-theory/questions/count/ask.ts';
 import { OCTAVE } from '../../../shared-theory/questions/distance/ask.ts';
 import { askableQuestions, judgeOf } from '../../../shared-theory/questions/judges.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
-import { COLLECTED_KINDS } from '../../../shared-theory/questions/question.ts';
+import { COLLECTED_KINDS, RHYTHM_KINDS } from '../../../shared-theory/questions/question.ts';
 import type {
   Answer,
   Kind,
@@ -45,6 +48,24 @@ const SOUNDED: readonly (readonly [string, string, number, (readonly Direction[]
   ['Bdim C', 'quarter-downs', 90],
   ['Caug F', 'quarter-downs', 90],
   ['A B A C', 'quarter-downs', 90],
+];
+
+/** Grooves that are asked about, two bars a chord, so that a bar that opens a chord is one of two. */
+const GROOVED: readonly (readonly [string, string, number])[] = [
+  ['Em G', 'foot-slap-hat', 96],
+  ['Em G', 'foot-and-open-hat', 112],
+  ['G C', 'campfire-strum', 100],
+  ['G C', 'eighth-downs-backbeat', 140],
+  ['G C', 'mute-and-open', 112],
+  ['G C', 'pushed-change', 100],
+  ['Am Em', 'six-eight-ballad', 56],
+  ['Am Em', 'waltz', 100],
+  ['E A', 'half-time', 132],
+  ['E A', 'low-string-shuffle', 100],
+  ['C F', 'three-three-two', 100],
+  ['C F', 'sixteenth-ballad', 66],
+  ['C F', 'boom-chick', 120],
+  ['C G', 'seven-in-two-two-three', 120],
 ];
 
 /** What a teacher might play on his own guitar: all distances, one to five chords, keys that own them or none. */
@@ -88,13 +109,19 @@ export function generatedTruths(): readonly Truth[] {
 
 /** Truths of all sorts, each built of chords that sound, always the same. */
 export function fixedTruths(): readonly Truth[] {
-  const sounded = SOUNDED.map(([chords, groove, tempo, directions]) => {
+  const sound = (chords: string, beats: number, groove: string, tempo: number, way: object) => {
     const { meter } = grooveById(groove);
-    const way = directions === undefined ? {} : { directions };
-    const vamp = voice({ slots: parseVamp(chords, 4), meter, groove, tempo, seed: 1, ...way });
+    const vamp = voice({ slots: parseVamp(chords, beats), meter, groove, tempo, seed: 1, ...way });
     return truthOf(vamp, perform(vamp));
+  };
+  const sounded = SOUNDED.map(([chords, groove, tempo, directions]) =>
+    sound(chords, 4, groove, tempo, directions === undefined ? {} : { directions }),
+  );
+  const grooved = GROOVED.map(([chords, groove, tempo]) => {
+    const beats = 2 * BEATS_PER_BAR[grooveById(groove).meter];
+    return sound(chords, beats, groove, tempo, { opening: true });
   });
-  return [...sounded, ...PLAYED.map(([chords, directions]) => played(chords, directions ?? null))];
+  return [...sounded, ...grooved, ...PLAYED.map(([chords, directions]) => played(chords, directions ?? null))];
 }
 
 const SIGNS = ['', 'b', '#'] as const;
@@ -120,19 +147,44 @@ function rows(numerals: readonly string[], bars: number): readonly (readonly str
   );
 }
 
-/** Every answer of the pad; of keys the sets above, of numerals for more than one bar the usual ones. */
+/** So many of the answers that hear nothing are searched. */
+const BLIND = 40;
+
+/**
+ * Every answer of the pad; of keys the sets above, of numerals for more than one bar the usual ones, of grids and taps what a class is
+ * likely to give and some that hear nothing.
+ */
 export function padAnswers(
   kind: Kind,
   { truth, settings }: Pick<MarkingContext, 'truth' | 'settings'>,
 ): readonly Answer[] {
+  const asked = { truth, settings, target: 0 };
   const read = (values: readonly unknown[]) =>
     values.flatMap((value) => {
       const answer = asks[kind].read(value, settings);
       return answer === null ? [] : [answer];
     });
   switch (kind) {
+    case 'tempo':
+    case 'steadiness':
+    case 'drop-out':
+    case 'together':
+    case 'bar-count':
+    case 'threes':
+    case 'half-time':
+    case 'swing':
+    case 'drive':
     case 'strokes':
-      return read(['all-downs', 'down-up']);
+    case 'pendulum':
+    case 'change-place':
+    case 'accents':
+    case 'stroke-grid':
+    case 'roles':
+    case 'opened':
+      return [
+        ...plausibleAnswers(kind, asked).map(({ answer }) => answer),
+        ...blindAnswers(kind, asked).slice(0, BLIND),
+      ];
     case 'count':
       return Array.from({ length: MOST_CHORDS }, (_, index) => index + 1);
     case 'order':
@@ -177,6 +229,8 @@ export function* cases(truths: readonly Truth[]): Generator<Case> {
       const questions = askableQuestions(truth, settings).filter(({ kind }) => !COLLECTED_KINDS.has(kind));
       for (const question of questions) {
         const { kind, target } = question;
+        // No key policy changes a groove.
+        if (RHYTHM_KINDS.has(kind) && policy !== 'majors') continue;
         const context = { truth, settings, target, beside: besideAll(truth, { returned: true }), own: {} };
         yield { question, context };
         if (WIDE.has(kind)) continue;

@@ -3,7 +3,8 @@ import { describe, expect, test } from 'vitest';
 import { strokeGridJudge } from '../../../shared-theory/questions/stroke-grid/judge.ts';
 import type { RhythmTruth } from '../../../shared-theory/rhythm/rhythm-truth.ts';
 import { context } from './given.ts';
-import { hand, heard, markOf, rhythms, roles, strokes } from './given-rhythm.ts';
+import { hand, heard, markOf, roles, strokes } from './given-rhythm.ts';
+import { rhythms } from './rhythms.ts';
 
 const RIGHT = { credit: 1, exact: true, errors: [] };
 const mark = (answer: string, truth: string, more: Partial<RhythmTruth> = {}) =>
