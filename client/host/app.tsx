@@ -67,7 +67,7 @@ function Screen({ view, waiting, sound, actions, frame, still, unreached }: Host
         return <KeysReveal view={{ ...view, current }} {...parts} />;
       }
       if (current && (truth || spread)) {
-        return <SpreadScreen view={{ ...view, current }} frame={frame} sound={sound} actions={actions} />;
+        return <SpreadScreen view={{ ...view, current }} frame={frame} still={still} sound={sound} actions={actions} />;
       }
       if (vamp) {
         return <Round view={{ ...view, vamp }} frame={frame} still={still} sound={sound} actions={actions} />;

@@ -1,5 +1,6 @@
 import { hostWords } from '../../server/protocol/words/en.ts';
 import { fill } from '../../server/protocol/words/fill.ts';
+import { spreadWords } from '../../server/protocol/words/spread-words.ts';
 import type { WireSpread, WireTruth } from '../../server/protocol/views.ts';
 import { EVEN } from '../../shared-theory/taps/even.ts';
 import { CLOSE, isWithin, tempoError } from '../../shared-theory/taps/level.ts';
@@ -19,7 +20,7 @@ export function heardSentence(spread: WireSpread | null, truth: WireTruth): stri
   }
   if (kind === 'steadiness' && taps)
     return fill(words.even, { n: taps.unevenness.filter((percent) => percent <= 100 * EVEN).length, of });
-  if (kind === 'drop-out' && taps) return driftSentence(taps.drift);
+  if (kind === 'drop-out' && taps) return driftSentence(taps.drift, spreadWords.through);
   if (kind === 'accents' || kind === 'stroke-grid' || kind === 'roles') {
     // Hardly anybody has every slot: how far the room has come says more.
     return spread.counts.length === 0

@@ -8,6 +8,7 @@ import { questionInstruction, questionPrompt } from '../../../server/protocol/wo
 import { isNarrow, MARGIN, setQuestion, type Frame } from '../frame.ts';
 import { BothReadings } from '../parts/both-readings.tsx';
 import { CountIn } from '../parts/count-in.tsx';
+import { EchoGrid } from '../parts/echo-grid.tsx';
 import { HandsIn } from '../parts/hands-in.tsx';
 import { Header, StepRow } from '../parts/header.tsx';
 import { JoinCard } from '../parts/join-card.tsx';
@@ -18,6 +19,7 @@ import { moveSweep, stepX, SweepMark, sweepX, useHeard } from '../parts/sweep.ts
 import { asksForHome, bracketsAllowed, shownFacts } from '../shown-facts.ts';
 import { isSung } from '../../shared/settler-name.ts';
 import type { Heard } from '../sound-view.ts';
+import { echoOf } from '../echo-layout.ts';
 import { layStave } from '../stave-layout.ts';
 
 const words = hostWords.round;
@@ -50,6 +52,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
   const closed = current !== null && current.status !== 'open';
   const begun = playing || steps.some((step) => step.status !== 'ready');
   const { question, instruction } = spoken(view);
+  const echo = playing ? echoOf(view) : null;
   const bars = layout.bars.length;
   return (
     <main class="screen round">
@@ -69,24 +72,36 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
           <p class="instruction">{instruction}</p>
         )}
       </section>
-      <section class="stave-box">
-        <SlotLabels
-          layout={layout}
-          facts={shownFacts(vamp, steps)}
-          brackets={bracketsAllowed(vamp, steps)}
-          homeAsked={current !== null && asksForHome(current.asking)}
-        />
-        <Stave
-          layout={layout}
-          frame={frame}
-          label={bars === 1 ? words.staveOne : fill(words.stave, { bars: numberWord(bars) })}
-          hollow={ours && !begun}
-          brackets={bracketsAllowed(vamp, steps)}
-          ringing={heard?.phase === 'vamp' && !heard.silent ? heard.bar : null}
-        >
-          {ours ? <SweepMark still={still} markRef={mark} /> : null}
-        </Stave>
-      </section>
+      {echo ? (
+        <section class="drawing">
+          <EchoGrid
+            groove={echo.groove}
+            width={frame.width - 2 * MARGIN}
+            height={ECHO_HEIGHT}
+            still={still}
+            position={sound.position}
+          />
+        </section>
+      ) : (
+        <section class="stave-box">
+          <SlotLabels
+            layout={layout}
+            facts={shownFacts(vamp, steps)}
+            brackets={bracketsAllowed(vamp, steps)}
+            homeAsked={current !== null && asksForHome(current.asking)}
+          />
+          <Stave
+            layout={layout}
+            frame={frame}
+            label={bars === 1 ? words.staveOne : fill(words.stave, { bars: numberWord(bars) })}
+            hollow={ours && !begun}
+            brackets={bracketsAllowed(vamp, steps)}
+            ringing={heard?.phase === 'vamp' && !heard.silent ? heard.bar : null}
+          >
+            {ours ? <SweepMark still={still} markRef={mark} /> : null}
+          </Stave>
+        </section>
+      )}
       <footer class="foot">
         {current && !current.aloud ? (
           <HandsIn handsIn={view.handsIn} handsOf={view.handsOf} closed={closed} most={tallyWidth(frame)} />
@@ -104,6 +119,9 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
     </main>
   );
 }
+
+/** Height of a drawn grid in the place of the bars, in drawing units. */
+const ECHO_HEIGHT = 400;
 
 /** What the other things of the foot leave to the tally. */
 function tallyWidth(frame: Frame): number {

@@ -1,11 +1,13 @@
 import type { HostView, WireTruth } from '../../../server/protocol/views.ts';
-import { rightWords } from '../../../server/protocol/words/en.ts';
+import { hostWords, rightWords } from '../../../server/protocol/words/en.ts';
 import { questionInstruction, questionPrompt } from '../../../server/protocol/words/questions.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import { tapsAloud } from '../../shared/spreads/taps-sentences.ts';
 import { Spread } from '../../shared/spreads/spread.tsx';
+import { echoOf } from '../echo-layout.ts';
 import { isNarrow, MARGIN, moreLines, setQuestion, type Frame } from '../frame.ts';
 import { BothReadings } from '../parts/both-readings.tsx';
+import { EchoGrid } from '../parts/echo-grid.tsx';
 import { Header, StepRow } from '../parts/header.tsx';
 import { JoinLine } from '../parts/join-card.tsx';
 import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
@@ -15,6 +17,8 @@ import { legend, revealSentence } from '../sentences.ts';
 export type SpreadScreenProps = Omit<SoundProps, 'view'> & {
   readonly view: HostView & { readonly current: NonNullable<HostView['current']> };
   readonly frame: Frame;
+  /** Reduced motion: nothing travels. */
+  readonly still: boolean;
 };
 
 /** Height of header, question and foot, in drawing units: the drawing has the rest. */
@@ -26,12 +30,13 @@ const AROUND_CIRCLE = 430;
 const OPINIONS: Readonly<Record<string, string>> = { home: rightWords.opinion, together: rightWords.together };
 
 /** How the answers fell, on the drawing they were given on; with the truth, the right one in brass and the sentence. */
-export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps) {
+export function SpreadScreen({ view, frame, still, sound, actions }: SpreadScreenProps) {
   const { current, spread, truth } = view;
   const title = truth ? revealSentence(view, truth) : questionPrompt(current.asking);
   // Of opinions none is right: once they are shown, that is said.
   const opinion = current.status === 'shown' && OPINIONS[current.kind];
   const below = opinion ? opinion : truth ? (heardSentence(spread, truth) ?? '') : questionInstruction(current.asking);
+  const echo = echoOf(view);
   const width = frame.width - 2 * MARGIN;
   const setting = setQuestion(title, width, 1, [106, 96, 85]);
   const circle = current.kind === 'keys' || current.kind === 'settler';
@@ -48,13 +53,17 @@ export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps)
         <p class="instruction">{below}</p>
       </section>
       <section class="drawing">
-        <Spread
-          label={spreadLabel(view, truth)}
-          spread={spread ?? emptySpread(current)}
-          truth={truth}
-          hands={spread !== null}
-          size={{ width, height, scale: 1, bleed: MARGIN }}
-        />
+        {echo ? (
+          <EchoGrid groove={echo.groove} width={width} height={height} still={still} position={sound.position} />
+        ) : (
+          <Spread
+            label={spreadLabel(view, truth)}
+            spread={spread ?? emptySpread(current)}
+            truth={truth}
+            hands={spread !== null}
+            size={{ width, height, scale: 1, bleed: MARGIN }}
+          />
+        )}
       </section>
       <footer class="foot low">
         <JoinLine room={view.room} addresses={view.addresses} />
@@ -62,7 +71,7 @@ export function SpreadScreen({ view, frame, sound, actions }: SpreadScreenProps)
         {view.vamp?.source === 'host' ? (
           <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} />
         ) : null}
-        <span class="label legend">{spread ? legend(spread) : ''}</span>
+        <span class="label legend">{echo ? hostWords.round.changes.echo : spread ? legend(spread) : ''}</span>
       </footer>
     </main>
   );

@@ -41,28 +41,26 @@ export function standOn(
   pitch: number,
 ): readonly Stand[] {
   const beads = places(values.map(at), pitch);
-  const piles = layPiles([...beads.values()], room, pitch);
-  if (piles.every(({ number }) => number === null)) return stands(beads, piles);
-  const wide = places(values.map(at), WIDE * pitch);
-  return stands(
-    wide,
-    [...wide.values()].map((hands) => ({ pitch, radius: pitch * 0.42, beads: 1, number: hands })),
+  const piles = layPiles(
+    beads.map((hands) => hands.length),
+    room,
+    pitch,
   );
+  if (piles.every(({ number }) => number === null))
+    return piles.map((pile, index) => ({ x: Math.round((beads[index]?.[0] ?? 0) / pitch) * pitch, pile }));
+  // A number stands in the middle of its hands.
+  return places(values.map(at), WIDE * pitch).map((hands) => ({
+    x: hands[hands.length >> 1] ?? 0,
+    pile: { pitch, radius: pitch * 0.42, beads: 1, number: hands.length },
+  }));
 }
 
-/** How many stand in each place, by its middle, from left to right. */
-function places(xs: readonly number[], width: number): ReadonlyMap<number, number> {
-  const counts = new Map<number, number>();
+/** Hands by the place that they stand in, from left to right. */
+function places(xs: readonly number[], width: number): readonly (readonly number[])[] {
+  const found = new Map<number, number[]>();
   for (const x of xs.toSorted((one, other) => one - other)) {
-    const middle = Math.round(x / width) * width;
-    counts.set(middle, (counts.get(middle) ?? 0) + 1);
+    const place = Math.round(x / width);
+    found.set(place, [...(found.get(place) ?? []), x]);
   }
-  return counts;
-}
-
-function stands(counts: ReadonlyMap<number, number>, piles: readonly Pile[]): readonly Stand[] {
-  return [...counts.keys()].flatMap((x, index) => {
-    const pile = piles[index];
-    return pile ? [{ x, pile }] : [];
-  });
+  return [...found.values()];
 }

@@ -2,9 +2,10 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import { spreadWords } from '../../../server/protocol/words/spread-words.ts';
 import type { WireTaps } from '../../../server/protocol/views.ts';
 
+type DriftWords = { readonly [way in 'faster' | 'slower' | 'holds' | 'unknown']: string };
+
 /** How a room's tempo went, in words. A drift within twice its standard error of none is none. */
-export function driftSentence(drift: WireTaps['drift']): string {
-  const words = spreadWords.together;
+export function driftSentence(drift: WireTaps['drift'], words: DriftWords = spreadWords.together): string {
   if (!drift) return words.unknown;
   if (Math.abs(drift.percent) < 2 * drift.error) return words.holds;
   const n = Math.round(Math.abs(drift.percent) * 10) / 10;
@@ -25,7 +26,7 @@ export function tapsAloud(kind: string, taps: WireTaps): readonly string[] {
       const last = curve?.at(-1)?.middle;
       const percent = Math.round(Math.abs(last ?? 0));
       const said = (last ?? 0) < 0 ? words.dropOutBehind : words.dropOut;
-      return [driftSentence(drift), ...(last === undefined ? [] : [fill(said, { n: percent })])];
+      return [driftSentence(drift, spreadWords.through), ...(last === undefined ? [] : [fill(said, { n: percent })])];
     }
     case 'together': {
       const around = spread === null ? [] : [fill(spreadWords.together.around, { n: Math.round(spread) })];

@@ -9,6 +9,13 @@ export const spreadWords = {
   },
   steadiness: { even: 'even', uneven: 'uneven', percent: '{n} %', more: '{n} % and more' },
   dropOut: { ahead: 'ahead', groove: 'with the groove', behind: 'behind', silent: 'silent', back: 'back' },
+  /** How the room went through the silence. */
+  through: {
+    faster: 'In the silence the room went {n} % faster.',
+    slower: 'In the silence the room went {n} % slower.',
+    holds: 'In the silence the room held the tempo.',
+    unknown: 'Too few taps came through the silence to tell.',
+  },
   together: {
     width: 'How close',
     around: 'two taps in three fall within {n} ms of each hand’s own middle',
