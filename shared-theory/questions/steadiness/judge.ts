@@ -1,6 +1,5 @@
 import { analyseTaps, type TapAnalysis } from '../../taps/analyse.ts';
 import { EVEN } from '../../taps/even.ts';
-import { EVEN } from '../../taps/even.ts';
 import { rushesOrDrags } from '../../taps/holding.ts';
 import { heldCredit, linear } from '../held-credit.ts';
 import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
