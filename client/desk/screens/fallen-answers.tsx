@@ -5,6 +5,7 @@ import { numberWord } from '../../../server/protocol/words/counting.ts';
 import { questionPrompt } from '../../../server/protocol/words/questions.ts';
 import type { DeskView, WireSpread, WireStep } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
+import { tapsAloud } from '../../shared/spreads/taps-sentences.ts';
 import { Spread } from '../../shared/spreads/spread.tsx';
 import { GRID_KINDS, TAPPED_KINDS, type Kind } from '../../../shared-theory/questions/question.ts';
 import { nextReady, type Desk } from '../desk-state.ts';
@@ -166,8 +167,9 @@ function Strike({ desk, view, step }: Props) {
   );
 }
 
-/** What the drawing shows, in words: each answer with its hands. */
-function spreadLabel({ kind, asking, counts }: WireSpread): string {
+/** What the drawing shows, in words: each answer with its hands, or what the room tapped. */
+function spreadLabel({ kind, asking, counts, taps }: WireSpread): string {
+  if (taps) return tapsAloud(kind, taps).join(', ');
   return counts.map(({ answer, count }) => `${answerText(kind, answer, asking.grid)}: ${count}`).join(', ');
 }
 

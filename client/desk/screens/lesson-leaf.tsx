@@ -114,7 +114,7 @@ function Opinions({ line: { kind, counts, notSure } }: { readonly line: WireOpin
   return (
     <li class="lesson-line">
       <p>
-        <strong>{kindName(kind)}</strong> · {words.opinions}
+        <strong>{kindName(kind)}</strong> · {kind === 'together' ? words.collected : words.opinions}
       </p>
       {all.length > 0 && <p>{all.join(', ')}</p>}
     </li>

@@ -1,4 +1,4 @@
-import { useSignal } from '@preact/signals';
+import { useSignal, type Signal } from '@preact/signals';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
@@ -16,12 +16,13 @@ type Props = { readonly desk: Desk; readonly view: DeskView };
 
 /** The next vamp: the next round of the lesson, a level that Hearsay plays, or the chords that the teacher is going to play. */
 export function StartForm({ desk, view }: Props) {
+  const level = useSignal(view.vamp?.level ?? view.levels[0]?.level ?? 2);
   return (
     <div class="start-form">
       <h1>{words.heading}</h1>
       <NextPlanned desk={desk} view={view} />
-      <LevelForm desk={desk} view={view} />
-      <Contrasts desk={desk} view={view} />
+      <LevelForm desk={desk} view={view} level={level} />
+      <Contrasts desk={desk} view={view} level={level.value} />
       <section>
         <h2>{words.guitarTitle}</h2>
         <GuitarFields
@@ -46,8 +47,7 @@ export function StartForm({ desk, view }: Props) {
   );
 }
 
-function LevelForm({ desk, view }: Props) {
-  const level = useSignal(view.vamp?.level ?? view.levels[0]?.level ?? 2);
+function LevelForm({ desk, view, level }: Props & { readonly level: Signal<number> }) {
   const groove = view.grooves.find(({ id }) => id === desk.groove.value)?.id ?? null;
   const start = (event: Event) => {
     event.preventDefault();
@@ -102,9 +102,8 @@ function BeatLevel({ desk, view }: Props) {
   );
 }
 
-/** Pairs of grooves that differ in one thing: a press plays one of the two. */
-function Contrasts({ desk, view }: Props) {
-  const level = view.vamp?.level ?? view.levels[0]?.level ?? 1;
+/** Pairs of grooves that differ in one thing: a press plays one of the two, on chords of the level chosen above. */
+function Contrasts({ desk, view, level }: Props & { readonly level: number }) {
   return (
     <section class="contrasts">
       <h2>{words.contrastTitle}</h2>

@@ -339,6 +339,7 @@ export const deskWords = {
     heard: '{n} heard {answer}',
     memory: 'from memory',
     opinions: 'opinions, not marked',
+    collected: 'collected, not marked',
     unsure: 'not sure {n}',
   },
 
