@@ -16,13 +16,14 @@ function placeOf({ slots, perBar }: HeardLoop, chord: number, start: number): Rh
 /** Where every chord that differs from the one before it comes in; null where they do so in different ways, or none differs. */
 export function changePlaceOf(loop: HeardLoop, vamp: VoicedVamp): RhythmTruth['changePlace'] {
   const starts = startsOf(vamp);
-  const symbols = vamp.slots.map(({ chord }) => chordSymbol(chord));
   const beats = starts.at(-1) ?? 1;
-  const places = symbols.flatMap((symbol, chord) =>
-    symbol === symbols.at(chord - 1)
-      ? []
-      : [placeOf(loop, chord, Math.round(((starts[chord] ?? 0) / beats) * loop.slots.length))],
-  );
-  const [first = null] = places;
-  return places.every((place) => place === first) ? first : null;
+  let heard: RhythmTruth['changePlace'] | 'none' = 'none';
+  for (const [chord, slot] of vamp.slots.entries()) {
+    const before = vamp.slots.at(chord - 1) ?? slot;
+    if (before.chord.root === slot.chord.root && chordSymbol(before.chord) === chordSymbol(slot.chord)) continue;
+    const place = placeOf(loop, chord, Math.round(((starts[chord] ?? 0) / beats) * loop.slots.length));
+    if (place === null || (heard !== 'none' && heard !== place)) return null;
+    heard = place;
+  }
+  return heard === 'none' ? null : heard;
 }

@@ -6,7 +6,10 @@ import type { RhythmTruth } from './rhythm-truth.ts';
 type Counts = Pick<RhythmTruth, 'counts' | 'barCounts'>;
 
 /** What of a groove decides how it may be counted. */
-type Countable = Pick<RhythmTruth, 'halfTime' | 'threes'> & { readonly weighs: boolean; readonly steps: boolean };
+export type Countable = Pick<RhythmTruth, 'halfTime' | 'threes'> & {
+  readonly weighs: boolean;
+  readonly steps: boolean;
+};
 
 /** Beats a minute, all of them common practice. */
 const COUNTED_TWICE_TO = 200;

@@ -1,5 +1,5 @@
 import { GRIDS, slotsPerBar, beatsPerSlot, type Grid } from '../groove-grid.ts';
-import type { Performance, SoundedNote, Touch } from '../perform.ts';
+import type { Performance, Touch } from '../perform.ts';
 import type { VoicedVamp } from '../vamps.ts';
 import type { OnSlot } from './rhythm-truth.ts';
 
@@ -35,56 +35,57 @@ export type HeardLoop = {
   readonly slotSeconds: number;
 };
 
-function reachOf(notes: readonly SoundedNote[], bass: boolean, { slots }: VoicedVamp): Reach {
-  const { frets } = slots[notes[0]?.chord ?? 0] ?? { frets: [] };
-  const lowest = frets.length - frets.findIndex((fret) => fret !== null);
-  const highest = frets.length - frets.findLastIndex((fret) => fret !== null);
-  let fromBass = bass;
-  let toTop = false;
-  for (const { string } of notes) {
-    if (string >= lowest) fromBass = true;
-    if (string <= highest) toTop = true;
-  }
-  if (fromBass) return toTop && notes.length > 1 ? 'full' : 'low';
-  return toTop ? 'high' : 'middle';
+/** A stroke while its notes come in: the strings that it took, the highest number being the lowest string. */
+type Struck = {
+  -readonly [Field in Exclude<keyof HeardStroke, 'reach'>]: HeardStroke[Field];
+} & { reach: Reach; lowest: number; highest: number };
+
+/** The lowest and the highest string of a shape. */
+function shapeEnds({ slots }: VoicedVamp, chord: number): readonly [number, number] {
+  const frets = slots[chord]?.frets ?? [];
+  return [
+    frets.length - frets.findIndex((fret) => fret !== null),
+    frets.length - frets.findLastIndex((fret) => fret !== null),
+  ];
 }
 
-function strokeOf(notes: readonly SoundedNote[], start: number, vamp: VoicedVamp): HeardStroke | null {
-  const [first] = notes;
-  if (!first) return null;
-  const bass = notes.some((note) => note.bass === true);
-  return {
-    time: first.time - start,
-    stroke: first.stroke,
-    plucked: notes.some(({ by }) => by !== undefined),
-    touch: first.touch,
-    accent: first.accent,
-    reach: reachOf(notes, bass, vamp),
-    bass,
-    chord: first.chord,
-  };
+function reachOf({ lowest, highest, bass }: Struck, [low, high]: readonly [number, number]): Reach {
+  const toTop = highest <= high;
+  if (!bass && lowest < low) return toTop ? 'high' : 'middle';
+  return toTop && lowest > highest ? 'full' : 'low';
 }
 
 /**
  * The last loop of a performance on the groove's grid: as it sounds whenever it comes round. Of the groove it takes the size of its
- * grid alone; all else is read off the notes.
+ * grid alone; all else is read off the notes, which come in the order of their times.
  */
 export function heardLoop(vamp: VoicedVamp, grid: Grid, { notes, seconds, loops }: Performance): HeardLoop {
   const slotSeconds = (beatsPerSlot({ grid }) * 60) / vamp.tempo;
   const loopSeconds = seconds / loops;
   const start = seconds - loopSeconds;
-  const struck = Array.from({ length: Math.round(loopSeconds / slotSeconds) }, (): SoundedNote[] => []);
+  const slots = Array.from({ length: Math.round(loopSeconds / slotSeconds) }, (): Struck | null => null);
   for (const note of notes) {
-    if (note.time < start - EARLY_SECONDS) continue;
-    struck[Math.floor((note.time - start + EARLY_SECONDS) / slotSeconds)]?.push(note);
+    const time = note.time - start;
+    if (time < -EARLY_SECONDS) continue;
+    const slot = Math.floor((time + EARLY_SECONDS) / slotSeconds);
+    const struck = slots[slot];
+    if (struck === undefined) continue;
+    const { string, stroke, touch, accent, chord } = note;
+    const plucked = note.by !== undefined;
+    const bass = note.bass === true;
+    if (struck === null) {
+      const ends = { lowest: string, highest: string, reach: 'low' } as const;
+      slots[slot] = { time, stroke, plucked, touch, accent, bass, chord, ...ends };
+      continue;
+    }
+    if (string > struck.lowest) struck.lowest = string;
+    if (string < struck.highest) struck.highest = string;
+    if (plucked) struck.plucked = true;
+    if (bass) struck.bass = true;
   }
-  return {
-    grid,
-    slots: struck.map((together) => strokeOf(together, start, vamp)),
-    pattern: GRIDS[grid].slots,
-    perBar: slotsPerBar({ grid }),
-    slotSeconds,
-  };
+  const ends = vamp.slots.map((_, chord) => shapeEnds(vamp, chord));
+  for (const struck of slots) if (struck) struck.reach = reachOf(struck, ends[struck.chord] ?? [6, 1]);
+  return { grid, slots, pattern: GRIDS[grid].slots, perBar: slotsPerBar({ grid }), slotSeconds };
 }
 
 /**

@@ -1,46 +1,49 @@
+import type { GrooveSlot } from '../groove-grid.ts';
 import { grooveOf, perform, type Performance } from '../perform.ts';
 import { remembered } from '../remembered.ts';
 import type { VoicedVamp } from '../vamps.ts';
 import { changePlaceOf } from './change-place.ts';
-import { countsOf, hasTwoSteps, weighsAnds } from './counts.ts';
+import { countsOf, hasTwoSteps, weighsAnds, type Countable } from './counts.ts';
 import { driveAt, driveOf, halfTimeOf, pendulumOf, swingOf, threesOf } from './feel.ts';
 import { heardLoop, onSlots, type HeardLoop, type HeardStroke } from './heard-bars.ts';
 import { openedOf, rolesOf } from './roles.ts';
 import type { RhythmTruth } from './rhythm-truth.ts';
 
 /** What follows from the strokes of a loop alone, whatever their tempo, swing and chords. */
-type StrokeFacts = Pick<
-  RhythmTruth,
-  'accents' | 'strokes' | 'roles' | 'opened' | 'pendulum' | 'drive' | 'halfTime' | 'threes'
-> & { readonly weighs: boolean; readonly steps: boolean };
+type StrokeFacts = {
+  readonly truth: Pick<
+    RhythmTruth,
+    'accents' | 'strokes' | 'roles' | 'opened' | 'pendulum' | 'drive' | 'halfTime' | 'threes'
+  >;
+  readonly countable: Countable;
+};
 
-const TOUCHES = ['open', 'ring', 'half', 'palm', 'dead', 'choke'] as const;
-const REACHES = ['low', 'middle', 'high', 'full'] as const;
+const TOUCHES = { open: 0, ring: 1, half: 2, palm: 3, dead: 4, choke: 5 } as const;
+const REACHES = { low: 0, middle: 1, high: 2, full: 3 } as const;
 
-/** One letter for all that matters of a stroke but its time and its chord. */
-function letterOf(stroke: HeardStroke | null): string {
-  if (stroke === null) return '.';
-  const touched = TOUCHES.indexOf(stroke.touch) * REACHES.length + REACHES.indexOf(stroke.reach);
-  const done = (touched * 3 + stroke.accent - 1) * 8;
-  return String.fromCodePoint(
-    256 + done + (stroke.stroke === 'up' ? 4 : 0) + (stroke.plucked ? 2 : 0) + (stroke.bass ? 1 : 0),
-  );
+/** A number for all that matters of a stroke but its time and its chord; another for none. */
+function codeOf(stroke: HeardStroke | null): number {
+  if (stroke === null) return 0;
+  const flags = (stroke.stroke === 'up' ? 4 : 0) + (stroke.plucked ? 2 : 0) + (stroke.bass ? 1 : 0);
+  return ((TOUCHES[stroke.touch] * 4 + REACHES[stroke.reach]) * 4 + stroke.accent) * 8 + flags;
 }
 
 function factsOf(loop: HeardLoop): StrokeFacts {
+  const plucked = loop.slots.some((stroke) => stroke?.plucked);
+  const halfTime = halfTimeOf(loop);
+  const threes = threesOf(loop);
   return {
-    accents: onSlots(loop, (stroke) => stroke?.accent ?? 0),
-    strokes: loop.slots.some((stroke) => stroke?.plucked)
-      ? null
-      : onSlots(loop, (stroke) => stroke?.stroke ?? 'silent'),
-    roles: rolesOf(loop),
-    opened: openedOf(loop),
-    pendulum: pendulumOf(loop),
-    drive: driveOf(loop),
-    halfTime: halfTimeOf(loop),
-    threes: threesOf(loop),
-    weighs: weighsAnds(loop),
-    steps: hasTwoSteps(loop),
+    truth: {
+      accents: onSlots(loop, (stroke) => stroke?.accent ?? 0),
+      strokes: plucked ? null : onSlots(loop, (stroke) => stroke?.stroke ?? 'silent'),
+      roles: rolesOf(loop),
+      opened: openedOf(loop),
+      pendulum: pendulumOf(loop),
+      drive: driveOf(loop),
+      halfTime,
+      threes,
+    },
+    countable: { halfTime, threes, weighs: weighsAnds(loop), steps: hasTwoSteps(loop) },
   };
 }
 
@@ -55,17 +58,26 @@ export function rhythmOf(vamp: VoicedVamp, performance: Performance): RhythmTrut
   const groove = grooveOf(vamp);
   if (groove === null) return null;
   const { grid } = groove;
-  const pushes = [...groove.slots, ...(groove.opening ?? [])].some((slot) => slot.pushes);
+  const isPush = ({ pushes }: GrooveSlot) => pushes === true;
+  const pushes = groove.slots.some(isPush) || groove.opening?.some(isPush) === true;
   const again = pushes && performance.loops === 1 ? perform(vamp, { loops: 2 }) : performance;
   const loop = heardLoop(vamp, grid, again);
-  const strokes = `${grid} ${loop.slots.map(letterOf).join('')}`;
-  const { weighs, steps, ...facts } = remembered(knownFacts, strokes, () => factsOf(loop));
+  const strokes = grid + String.fromCharCode(...loop.slots.map(codeOf));
+  const { truth, countable } = remembered(knownFacts, strokes, () => factsOf(loop));
+  const { counts, barCounts } = countsOf(grid, countable, vamp.tempo);
   return {
     grid,
-    ...countsOf(grid, { ...facts, weighs, steps }, vamp.tempo),
-    ...facts,
-    drive: driveAt(facts.drive, loop),
+    counts,
+    barCounts,
+    accents: truth.accents,
+    strokes: truth.strokes,
+    roles: truth.roles,
+    opened: truth.opened,
+    pendulum: truth.pendulum,
+    drive: driveAt(truth.drive, loop),
     swing: swingOf(loop),
+    halfTime: truth.halfTime,
+    threes: truth.threes,
     changePlace: changePlaceOf(loop, vamp),
   };
 }
