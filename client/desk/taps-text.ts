@@ -1,11 +1,10 @@
 import { fill } from '../../server/protocol/words/fill.ts';
 import { rhythmDeskWords } from '../../server/protocol/words/rhythm-desk-words.ts';
+import { spreadWords } from '../../server/protocol/words/spread-words.ts';
 import type { WireStudent, WireTaps } from '../../server/protocol/views.ts';
+import { driftSentence } from '../shared/spreads/taps-sentences.ts';
 
 const words = rhythmDeskWords.taps;
-
-/** Standard errors that a drift must lie from nought to be called one. */
-const CLEARLY = 2;
 
 /** What a room tapped, line by line under its tempo: how many could be read, how far apart they lie, how even, whether it drifts. */
 export function tapsLines({ read, of, between, unevenness, spread, drift }: WireTaps): readonly string[] {
@@ -14,16 +13,9 @@ export function tapsLines({ read, of, between, unevenness, spread, drift }: Wire
     of > 0 ? fill(words.read, { read, of }) : '',
     between === null || read < 2 ? '' : fill(words.between, { low: whole(between[0]), high: whole(between[1]) }),
     uneven === null ? '' : fill(words.uneven, { percent: whole(uneven) }),
-    spread === null ? '' : fill(words.spread, { ms: whole(spread) }),
-    drift === null ? '' : driftText(drift),
+    spread === null ? '' : fill(spreadWords.together.around, { n: whole(spread) }),
+    drift === null ? '' : driftSentence(drift),
   ].filter(Boolean);
-}
-
-/** `faster by 3 % in eight beats`; steady where it could as well be none. */
-function driftText({ percent, error }: NonNullable<WireTaps['drift']>): string {
-  const size = whole(Math.abs(percent));
-  if (Math.abs(percent) < CLEARLY * error || size === '0') return words.drifts.steady;
-  return fill(percent > 0 ? words.drifts.faster : words.drifts.slower, { percent: size });
 }
 
 /** One hand's taps in the cells of the private table: tempo, unevenness, drift. */

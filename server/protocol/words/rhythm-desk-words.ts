@@ -8,12 +8,6 @@ export const rhythmDeskWords = {
     read: '{read} of {of} can be read',
     between: 'half of them between {low} and {high}',
     uneven: 'uneven by {percent}\u00a0%',
-    spread: 'within {ms}\u00a0ms of the room',
-    drifts: {
-      faster: 'faster by {percent}\u00a0% in eight beats',
-      slower: 'slower by {percent}\u00a0% in eight beats',
-      steady: 'neither faster nor slower',
-    },
     /** The private table, by seat. */
     table: 'hand by hand',
     tableLess: 'fewer hands',
