@@ -21,7 +21,7 @@ export function TogetherSpread({ spread, size, hands = true }: SpreadProps) {
   const { width, height, scale } = size;
   const label = Math.max(32 * scale, 12.5);
   const taps = spread.taps;
-  if (!hands) return null;
+  if (!hands) return <></>;
   if (!taps || taps.spread === null) {
     return (
       <Unread width={width} height={height} size={label * 1.2}>

@@ -112,6 +112,7 @@ export const REGISTER: HostView = {
     pitch: 440,
     smallSpeaker: false,
     band: { kit: false, bass: false },
+    beatLevel: 1,
     grooves: [],
   },
   addresses: ['192.168.4.7:4600', '10.0.3.12:4600'],
