@@ -12,7 +12,7 @@ import { MOST_CHORDS } from '../../../shared-theory/questions/count/ask.ts';
 import { OCTAVE } from '../../../shared-theory/questions/distance/ask.ts';
 import { askableQuestions, judgeOf } from '../../../shared-theory/questions/judges.ts';
 import { KEY_IDS } from '../../../shared-theory/questions/keys/ask.ts';
-import { COLLECTED_KINDS, RHYTHM_KINDS } from '../../../shared-theory/questions/question.ts';
+import { COLLECTED_KINDS, RHYTHM_KINDS, TAPPED_KINDS } from '../../../shared-theory/questions/question.ts';
 import type {
   Answer,
   Kind,
@@ -152,7 +152,7 @@ const BLIND = 40;
 
 /**
  * Every answer of the pad; of keys the sets above, of numerals for more than one bar the usual ones, of grids and taps what a class is
- * likely to give and some that hear nothing.
+ * likely to give, of grids some that hear nothing too.
  */
 export function padAnswers(
   kind: Kind,
@@ -183,7 +183,7 @@ export function padAnswers(
     case 'opened':
       return [
         ...plausibleAnswers(kind, asked).map(({ answer }) => answer),
-        ...blindAnswers(kind, asked).slice(0, BLIND),
+        ...(TAPPED_KINDS.has(kind) ? [] : blindAnswers(kind, asked).slice(0, BLIND)),
       ];
     case 'count':
       return Array.from({ length: MOST_CHORDS }, (_, index) => index + 1);
