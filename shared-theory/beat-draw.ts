@@ -1,10 +1,10 @@
 import { BEAT_GROOVES } from './beat-grooves.ts';
 import { beatLevelOf, type BeatLevel } from './beat-levels.ts';
 import type { Draw } from './draws.ts';
-import { grooveById, type Groove } from './grooves.ts';
+import { grooveById } from './grooves.ts';
 import { itemAt } from './items.ts';
 import type { Level } from './level.ts';
-import { barsOf, drawSwing, drawTempo, playAsAsked, type PlayedLoop } from './played-loop.ts';
+import { barsOf, drawSwing, drawTempo, playAsAsked, type PlayedLoop, type Sounding } from './played-loop.ts';
 import { pickOne, seededRandom, type Random } from './random.ts';
 import type { Truth } from './truth.ts';
 
@@ -68,14 +68,11 @@ function heardIn(...played: Parameters<typeof playAsAsked>): PlayedLoop | null {
  * A loop in a groove of a beat level: one that is what it is drawn for, as it is heard under these chords; half of the vamps at least
  * away from the usual tempo, however they may be counted. Throws `RangeError` for a beat level that there is not.
  */
-export function drawBeat(
-  { beat, level, counting, seed, lastTempo }: BeatRequest,
-  drawn: Draw,
-): { readonly groove: Groove; readonly played: PlayedLoop } {
+export function drawBeat({ beat, level, counting, seed, lastTempo }: BeatRequest, drawn: Draw): Sounding {
   const random = seededRandom(seed, 'beat');
   const wanted = drawByShare(random, beatLevelOf(beat).draws);
   const away = random() < AWAY;
-  let spare: { readonly groove: Groove; readonly played: PlayedLoop } | null = null;
+  let spare: Sounding | null = null;
   for (let attempt = 0; attempt < TRIES; attempt += 1) {
     const groove = grooveById(pickOne(random, wanted.grooves), BEAT_GROOVES);
     const tempo = drawTempo(level, groove, random, lastTempo);

@@ -12,6 +12,9 @@ const OPEN = 'oooooooo';
  * Each stands in its group by what it is asked for.
  */
 const TEXTS: readonly string[] = [
+  // Both go equally fast.
+  `driving-downs, Driving downs | E8 | 4/4 | 92-144 | r=1${lanes('DDDDDDDD', 'LLLLLLLL', 'pppppppp', '31213121')}`,
+  `relaxed-strum, Relaxed strum | E8 | 4/4 | 92-144 | r=1${lanes(ALTERNATE, 'AHAHAHAH', OPEN, '31213121')}`,
   // Only the hat: short, where the groove of the catalogue lets it ring.
   `foot-and-short-hat, Foot and short hat | E8 | 4/4 | 104-132 | r=1${lanes(ALTERNATE, 'BHBHBHBH', 'pcpcpcpc', '32323232')}`,
   // Only how long the first of two eighths is.

@@ -4,7 +4,7 @@ import { drawAt, drawTable, type Draw } from './draws.ts';
 import { grooveById, readGroove, strokesOf, type Groove } from './grooves.ts';
 import { FORMS, type Form, type FormShares, type Level } from './level.ts';
 import { levelOf } from './levels.ts';
-import { barsOf, drawSwing, drawTempo, playAsAsked, playLoop, type PlayedLoop } from './played-loop.ts';
+import { barsOf, drawSwing, drawTempo, playAsAsked, playLoop, type Sounding } from './played-loop.ts';
 import { sameLoop, type Loop } from './pools.ts';
 import { pickOne, seededRandom, type Random } from './random.ts';
 import type { Truth } from './truth.ts';
@@ -55,7 +55,8 @@ function drawForms(shares: FormShares, random: Random): readonly Form[] {
 }
 
 /** A loop of the level by its seed, with its shapes; none of the recent ones. */
-export function drawLoop(level: Level, counting: boolean, seed: number, recent: readonly Loop[]): Draw {
+export function drawLoop(level: Level, counting: boolean, seed: number, vamps: readonly RecentVamp[]): Draw {
+  const recent = vamps.slice(-REMEMBERED).map((vamp): Loop => vamp.slots.map((slot) => slot.chord));
   const { forms, stays } = counting ? level.balance.counting : level.balance;
   const random = seededRandom(seed, 'loop');
   for (const form of drawForms(forms, seededRandom(seed, 'form'))) {
@@ -90,13 +91,17 @@ export function generate(request: GenerateRequest): GeneratedVamp {
   const { seed, recent = [] } = request;
   const level = levelOf(request.level);
   const counting = request.counting ?? level.questions.includes('count');
-  const loops = recent.slice(-REMEMBERED).map((vamp) => vamp.slots.map((slot) => slot.chord));
-  const drawn = drawLoop(level, counting, seed, loops);
+  const drawn = drawLoop(level, counting, seed, recent);
   const lastTempo = recent.at(-1)?.tempo;
-  const { groove, played } =
-    request.beat !== undefined && request.groove === undefined
-      ? drawBeat({ beat: request.beat, level, counting, seed, lastTempo }, drawn)
-      : inGroove(request, level, counting, drawn, lastTempo);
+  const inBeat = request.beat !== undefined && request.groove === undefined;
+  const sounding = inBeat
+    ? drawBeat({ beat: request.beat, level, counting, seed, lastTempo }, drawn)
+    : inGroove(request, level, counting, drawn, lastTempo);
+  return generatedVamp(level, seed, drawn, sounding);
+}
+
+/** What is told of a loop that is played. */
+export function generatedVamp(level: Level, seed: number, drawn: Draw, { groove, played }: Sounding): GeneratedVamp {
   return {
     level: level.level,
     seed,
@@ -115,7 +120,7 @@ function inGroove(
   counting: boolean,
   drawn: Draw,
   lastTempo: number | undefined,
-): { readonly groove: Groove; readonly played: PlayedLoop } {
+): Sounding {
   const { seed } = request;
   const given = request.groove === undefined ? null : readGroove(request.groove);
   const groove = given ?? drawGroove(level, seededRandom(seed, 'groove'));

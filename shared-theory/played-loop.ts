@@ -14,6 +14,9 @@ const LONG_BAR = 2;
 /** A loop in a groove, with its right answers. */
 export type PlayedLoop = { readonly vamp: VoicedVamp; readonly truth: Truth };
 
+/** A loop as it sounds in a groove. */
+export type Sounding = { readonly groove: Groove; readonly played: PlayedLoop };
+
 /** How a loop is played. */
 export type Playing = {
   readonly seed: number;
