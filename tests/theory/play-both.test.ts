@@ -11,6 +11,7 @@ import {
   triadOf,
   type Chord,
 } from '../../shared-theory/chords.ts';
+import { plausibleAnswers } from '../../shared-theory/crib/plausible.ts';
 import { generate } from '../../shared-theory/generate.ts';
 import { GROOVES, grooveById } from '../../shared-theory/grooves.ts';
 import { candidateKeys } from '../../shared-theory/candidates.ts';
@@ -107,8 +108,23 @@ function answersOf({ kind }: RoundQuestion, truth: Truth): readonly Answer[] {
         Array.from({ length: count }, (__, place) => rows[(index + 4 * place) % rows.length] ?? 'I'),
       );
     }
+    case 'tempo':
+    case 'steadiness':
+    case 'drop-out':
+    case 'together':
+    case 'bar-count':
+    case 'threes':
+    case 'half-time':
+    case 'swing':
+    case 'drive':
     case 'strokes':
-      return ['all-downs', 'down-up'];
+    case 'pendulum':
+    case 'change-place':
+    case 'accents':
+    case 'stroke-grid':
+    case 'roles':
+    case 'opened':
+      return plausibleAnswers(kind, { truth, target: 0, settings: SETTINGS }).map(({ answer }) => answer);
     case 'one-or-several':
       return ['one', 'several'];
     case 'home':

@@ -2,13 +2,18 @@ import { describe, expect, test } from 'vitest';
 import { QUALITIES } from '../../../shared-theory/chords.ts';
 import { likelyWrong, MOST_WRONG } from '../../../shared-theory/crib/likely-wrong.ts';
 import { plausibleAnswers } from '../../../shared-theory/crib/plausible.ts';
+import { grooveById } from '../../../shared-theory/grooves.ts';
+import { BEATS_PER_BAR } from '../../../shared-theory/meters.ts';
+import { perform } from '../../../shared-theory/perform.ts';
 import { asks } from '../../../shared-theory/questions/asks.ts';
 import { besideAll } from '../../../shared-theory/questions/beside.ts';
 import { askableQuestions, judgeOf } from '../../../shared-theory/questions/judges.ts';
+import { COLLECTED_KINDS, RHYTHM_KINDS } from '../../../shared-theory/questions/question.ts';
 import type { Kind, QuestionSettings } from '../../../shared-theory/questions/question.ts';
 import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
-import { guitarTruth, POLICIES } from '../../../shared-theory/truth.ts';
+import { guitarTruth, POLICIES, truthOf } from '../../../shared-theory/truth.ts';
 import { parseVamp } from '../../../shared-theory/vamps.ts';
+import { voice } from '../../../shared-theory/voice.ts';
 
 const VAMPS = [
   'Em D',
@@ -116,5 +121,58 @@ describe('what a class will most likely answer', () => {
   test('no answer to an opinion is plausible before another', () => {
     const truth = heard('Em D');
     expect(plausibleAnswers('home', { truth, target: 0, settings: settingsOf('majors') })).toEqual([]);
+  });
+});
+
+/** What is likely heard of a groove instead: common practice. */
+describe('what a class will most likely answer about the groove', () => {
+  const grooved = (groove: string) => {
+    const { meter, tempo } = grooveById(groove);
+    const slots = parseVamp('Em G', 2 * BEATS_PER_BAR[meter]);
+    const vamp = voice({ slots, meter, groove, tempo: tempo[0], seed: 1, opening: true });
+    return truthOf(vamp, perform(vamp));
+  };
+  const of = (groove: string, kind: Kind) => likelyWrong({ kind, target: 0 }, grooved(groove), settingsOf('majors'));
+  const shown = (groove: string, kind: Kind) => of(groove, kind).map(({ error }) => error);
+
+  test.each(['relaxed-alternate', 'foot-and-open-hat', 'six-eight-ballad', 'mute-and-open', 'funk-sixteenths'])(
+    '%s: each is an answer of the pad, and its judge marks it wrong with that very error',
+    (groove) => {
+      const truth = grooved(groove);
+      const settings = settingsOf('majors');
+      const asked = askableQuestions(truth, settings).filter(({ kind }) => RHYTHM_KINDS.has(kind));
+      expect(asked.length).toBeGreaterThan(4);
+      for (const { kind, target, id } of asked) {
+        if (COLLECTED_KINDS.has(kind)) continue;
+        const context = { truth, target, settings, beside: besideAll(truth, { returned: true }), own: {} };
+        const wrong = likelyWrong({ kind, target }, truth, settings);
+        expect(wrong.length, id).toBeGreaterThan(0);
+        for (const { answer, error } of wrong) {
+          const json: unknown = JSON.parse(JSON.stringify(answer));
+          expect(asks[kind].read(json, settings), `${id} ${JSON.stringify(answer)}`).toEqual(answer);
+          const { exact, errors } = judgeOf<Kind>(kind).mark(answer, context);
+          expect({ exact, errors }, id).toEqual({ exact: false, errors: error === null ? [] : [error] });
+        }
+      }
+    },
+  );
+
+  test('tempo: twice as fast, half as fast', () => {
+    expect(shown('quarter-downs', 'tempo').slice(0, 2)).toEqual(['taps-twice-as-fast', 'taps-half-as-fast']);
+  });
+
+  test('accents: the right shape from another one on; strokes: down and up where all are down', () => {
+    expect(shown('relaxed-alternate', 'accents')[0]).toBe('starts-the-bar-elsewhere');
+    expect(shown('driving-eighths', 'stroke-grid')[0]).toBe('hears-down-up-where-all-are-down');
+    expect(shown('campfire-strum', 'stroke-grid')).toEqual([
+      'hears-all-downs-where-they-alternate',
+      'loses-the-pendulum',
+    ]);
+  });
+
+  test('roles: the open hat closed; a six-eight counted in three; what opens, one slot late', () => {
+    expect(shown('foot-and-open-hat', 'roles')[0]).toBe('open-hat-missed');
+    expect(of('six-eight-ballad', 'bar-count')[0]).toMatchObject({ answer: 3, error: 'swaps-threes-and-twos' });
+    expect(of('mute-and-open', 'opened')[0]).toMatchObject({ answer: [0, 7], error: 'opens-one-slot-off' });
   });
 });

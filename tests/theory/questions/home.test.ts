@@ -39,7 +39,7 @@ describe('where a loop would stop', () => {
   });
 
   test('is collected and never marked', () => {
-    expect([...COLLECTED_KINDS]).toEqual(['home']);
+    expect(COLLECTED_KINDS).toContain('home');
     const given = context(0);
     expect(judges.home.truth(given)).toBeNull();
     expect(() => judges.home.mark(0, given)).toThrow(/never marked/);
