@@ -57,7 +57,7 @@ const USUAL_WEIGHS = 4;
 const MOST_JITTER = 0.2;
 
 /** First taps stray where they are so many standard errors from the line of what follows, at least so many taps. */
-const UNSETTLED = 3.6;
+const UNSETTLED = 4.2;
 const LEAST_SETTLED = 6;
 
 /** Most often that beats and period are worked out from one another. */
