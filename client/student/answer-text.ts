@@ -11,7 +11,7 @@ import { seventhSymbols } from '../shared/seventh-symbol.ts';
 
 /** The right answer as a sentence. */
 export function truthSentence(asking: WireAsking, truth: WireTruth): string {
-  const { kind, letter, options = [] } = asking;
+  const { kind, letter, options = [], grid } = asking;
   switch (kind) {
     case 'quality':
       if (letter) return chordSentence(letter + qualitySuffix(truth.answer as Quality));
@@ -28,8 +28,13 @@ export function truthSentence(asking: WireAsking, truth: WireTruth): string {
     case 'keys':
       return keysSentence(options[0] === 'modes', truth.answer as readonly string[]);
   }
-  return rightSentence(kind, truth);
+  const sentence = rightSentence(kind, truth, undefined, grid);
+  // A long one leaves no room for the grid, which shows it all.
+  return grid !== undefined && sentence.length > LONG ? revealWords.gridShown : sentence;
 }
+
+/** Letters in three lines of a small phone. */
+const LONG = 60;
 
 const chordSentence = (symbol: string): string => fill(rightWords.chord, { chord: printChord(symbol).text });
 

@@ -74,9 +74,11 @@ export function Pad(props: PadProps<readonly unknown[]>) {
       {cells.map((cell) => {
         const { slot } = cell;
         const choice = slots[slot] ?? false;
-        const label = fill(slotWords.slot, {
+        const said = chosen || kind === 'opened' ? saidChoice(kind, choice) : slotWords.untouched;
+        const label = fill(right ? slotWords.slotShown : slotWords.slot, {
           place: saidSlot(grid, slot),
-          choice: chosen || kind === 'opened' ? saidChoice(kind, choice) : slotWords.untouched,
+          choice: said,
+          right: right ? saidChoice(kind, right[slot] ?? false) : '',
         });
         return (
           <button

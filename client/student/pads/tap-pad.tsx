@@ -20,7 +20,7 @@ import {
   type TapKind,
   type TapSeries,
 } from './tap-series.ts';
-import { EDGE, TapHeads, TapsShown } from './tap-strings.tsx';
+import { edgeOf, TapHeads, TapsShown } from './tap-strings.tsx';
 
 type TapAnswer = Taps | DropOutTaps;
 
@@ -94,6 +94,7 @@ export function Pad(props: PadProps<TapAnswer>) {
   const count = series.count || tapsIn(chosen).length;
   const right = tapsIn(truth?.answer);
   const place = { width, height, top: height * 0.1 };
+  const edge = edgeOf(width);
   return (
     <>
       {!truth && (
@@ -122,7 +123,7 @@ export function Pad(props: PadProps<TapAnswer>) {
           type="button"
           class="choice over"
           // A finger that drums neither scrolls nor zooms, and opens no menu.
-          style={{ ...TARGET, left: `${-EDGE}px`, width: `${width + 2 * EDGE}px`, height: `${height}px` }}
+          style={{ ...TARGET, left: `${-edge}px`, width: `${width + 2 * edge}px`, height: `${height}px` }}
           aria-label={tapWords.pad}
           disabled={closed}
           onPointerDown={(event) => {

@@ -5,8 +5,8 @@ import type { Taps } from '../../../shared-theory/taps/taps.ts';
 const IN_ROW = 8;
 const ROWS = 4;
 
-/** How far the strings run on past the pad on each side, to the edge of the page. */
-export const EDGE = 16;
+/** How far the strings run on past the pad on each side: to the edge of the page, or where they lie beside the question, to its line. */
+export const edgeOf = (width: number): number => (innerWidth - width > 40 ? 12 : 16);
 
 type Place = { readonly width: number; readonly height: number; readonly top: number };
 
@@ -15,12 +15,13 @@ const stringAt = ({ height, top }: Place, string: number): number => top + ((str
 
 /** Six strings from edge to edge. */
 function Strings(place: Place) {
+  const edge = edgeOf(place.width);
   return (
     <>
       {[1, 2, 3, 4, 5, 6].map((string) => (
         <path
           key={string}
-          d={`M${-EDGE} ${stringAt(place, string)}H${place.width + EDGE}`}
+          d={`M${-edge} ${stringAt(place, string)}H${place.width + edge}`}
           class={`line-string g${string}`}
         />
       ))}
@@ -57,7 +58,7 @@ export function TapsShown(props: Place & { readonly taps: Taps; readonly right: 
   const { width, taps, right } = props;
   const last = right[right.length - 1] ?? 0;
   const beat = last / (right.length - 1);
-  const [from, across] = [width * 0.06, (width * 0.88) / IN_ROW];
+  const [from, across] = [width * 0.06, (width * 0.84) / IN_ROW];
   const y = stringAt(props, 4);
   const gap = y - stringAt(props, 3);
   const own = taps.slice(-IN_ROW - 1);

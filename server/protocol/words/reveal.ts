@@ -19,6 +19,7 @@ export const revealWords = {
   bassSay: 'Hum down until no note lies under yours.',
   rootShown: 'Here is the root.',
   bassShown: 'Here is the bass note.',
+  gridShown: 'Here is how it went.',
   noKeyOwns: 'No key owns them all.',
   oneKeyOwns: 'One key owns them all.',
   keysOwn: '{Number} keys own them all.',

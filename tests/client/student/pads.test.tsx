@@ -4,13 +4,15 @@ import { useState } from 'preact/hooks';
 import { act } from 'preact/test-utils';
 import { expect, test } from 'vitest';
 import { inOrder, tapped, type WrittenOrder } from '../../../client/shared/drawings/order-letters.ts';
+import { PAIR_BARS } from '../../../client/shared/drawings/pair-marks-layout.ts';
 import { loadPad } from '../../../client/student/pads/pads.ts';
 import type { WireAsking, WireTruth } from '../../../server/protocol/views.ts';
+import { readAnswer } from '../../../shared-theory/questions/asks.ts';
 import { distanceAsk } from '../../../shared-theory/questions/distance/ask.ts';
 import { numeralAsk } from '../../../shared-theory/questions/numeral/ask.ts';
 import { ORDERS, orderAsk } from '../../../shared-theory/questions/order/ask.ts';
 import { neckFrets } from '../../../shared-theory/questions/root/ask.ts';
-import { KINDS } from '../../../shared-theory/questions/question.ts';
+import { KINDS, type Kind } from '../../../shared-theory/questions/question.ts';
 
 const SETTINGS = { policy: 'majors', qualities: [] } as const;
 
@@ -405,3 +407,131 @@ test.each([1, 2, 3, 7, 9])(
     expect(pad.chosen()).toEqual({ string: 5, fret: capo });
   },
 );
+
+test('accents: nothing to write until a slot is touched; then all are said, and the truth beside them', async () => {
+  const pad = await open('accents', { grid: 'E8' });
+  expect(pad.labels()).toHaveLength(8);
+  expect(pad.labels()[3]).toBe('beat 2, and: nothing yet');
+  await pad.tap('beat 2, and: nothing yet');
+  expect(pad.chosen()).toEqual([0, 0, 0, 1, 0, 0, 0, 0]);
+  await pad.tap('beat 2, and: light');
+  await pad.tap('beat 1: silent');
+  expect(pad.chosen()).toEqual([1, 0, 0, 2, 0, 0, 0, 0]);
+  expect(pad.labels().slice(0, 4)).toEqual([
+    'beat 1: light',
+    'beat 1, and: silent',
+    'beat 2: silent',
+    'beat 2, and: heavy',
+  ]);
+  expect(pad.brass()).toBe(0);
+  await pad.draw({ answer: [2, 0, 1, 2, 1, 0, 2, 1], key: '20121021' });
+  // Each slot that sounded rings: the line and its body.
+  expect(pad.brass()).toBe(12);
+  expect(pad.labels()[0]).toBe('beat 1: you wrote light, it was heavy');
+  expect(pad.labels()[1]).toBe('beat 1, and: you wrote silent, it was silent');
+});
+
+test.each([
+  ['E8', 8],
+  ['E16', 16],
+  ['S16', 16],
+  ['T12', 12],
+  ['C6', 6],
+  ['W6', 6],
+  ['V7', 7],
+])(
+  'accents on %s: %i targets of one size, none over another, none under 44 pixels on a small phone',
+  async (grid, slots) => {
+    const pad = await open('accents', { grid });
+    expect(pad.choices()).toHaveLength(slots);
+    const boxes = pad.choices().map(({ style }) => ({
+      x: parseFloat(style.left),
+      y: parseFloat(style.top),
+      width: parseFloat(style.width),
+      height: parseFloat(style.height),
+    }));
+    expect(new Set(boxes.map(({ x, y }) => `${x} ${y}`)).size).toBe(slots);
+    for (const { x, width, height } of boxes) {
+      expect(Math.min(width, height)).toBeGreaterThanOrEqual(44);
+      expect(x + width).toBeLessThanOrEqual(328);
+    }
+    const overlaps = boxes.flatMap((one, index) =>
+      boxes.slice(index + 1).filter((other) => {
+        const [dx, dy] = [Math.abs(one.x - other.x), Math.abs(one.y - other.y)];
+        return dx < one.width - 0.01 && dy < one.height - 0.01;
+      }),
+    );
+    expect(overlaps).toEqual([]);
+  },
+);
+
+test('the beat grid by keys: arrows go from slot to slot and from row to row', async () => {
+  const pad = await open('stroke-grid', { grid: 'E8' });
+  const [first] = pad.choices();
+  first?.focus();
+  const press = (key: string) =>
+    act(() => {
+      document.activeElement?.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+    });
+  const at = () => pad.choices().indexOf(document.activeElement as HTMLButtonElement);
+  for (const [key, slot] of [
+    ['ArrowRight', 1],
+    ['ArrowDown', 5],
+    ['ArrowLeft', 4],
+    ['ArrowUp', 0],
+    ['ArrowUp', 0],
+    ['End', 7],
+    ['Home', 0],
+  ] as const) {
+    await press(key);
+    expect(at()).toBe(slot);
+  }
+});
+
+test('strokes, pieces of a kit and open slots: what was said in ink, what sounded in brass', async () => {
+  const strokes = await open('stroke-grid', { grid: 'C6', first: ['down', 'up', 'silent', 'down', 'up', 'silent'] });
+  await strokes.draw({ answer: ['down', 'up', 'down', 'up', 'down', 'up'], key: 'DUDUDU' });
+  // Each down-bow is a path and a bar, each up-bow a path.
+  expect(strokes.brass()).toBe(9);
+  const roles = await open('roles', { grid: 'E8' });
+  await roles.tap('beat 1: nothing yet');
+  expect(roles.chosen()).toEqual(['kick', ...Array<string>(7).fill('silent')]);
+  expect(roles.place.textContent).toContain('kick');
+  await roles.draw({ answer: ['kick', 'closed', 'slap', 'closed', 'kick', 'closed', 'slap', 'open'], key: '' });
+  expect(roles.brass()).toBe(8);
+  const opened = await open('opened', { grid: 'E8' });
+  expect(opened.labels()[7]).toBe('beat 4, and: cut short');
+  await opened.tap('beat 4, and: cut short');
+  await opened.tap('beat 2, and: cut short');
+  expect(opened.chosen()).toEqual([3, 7]);
+  await opened.draw({ answer: [3], key: '3' });
+  expect(opened.brass()).toBe(2);
+});
+
+test.each(Object.entries(PAIR_BARS))('%s: its two bars differ, and the one that sounded rings', async (kind, bars) => {
+  const choices = Object.keys(bars);
+  const pad = await open(kind);
+  expect(pad.labels()).toHaveLength(2);
+  const drawn = [...pad.place.querySelectorAll('svg')].map(
+    (svg) => svg.querySelectorAll('path').length + svg.innerHTML.replace(/<text.*/s, ''),
+  );
+  expect(new Set(drawn).size).toBe(2);
+  for (const [index, label] of pad.labels().entries()) {
+    await pad.tap(label);
+    expect([pad.chosen(), pad.pressed()]).toEqual([choices[index], [label]]);
+    expect(readAnswer(kind as Kind, pad.chosen(), SETTINGS)).toBe(choices[index]);
+  }
+  await pad.tap(pad.labels()[1] ?? '');
+  expect(pad.chosen()).toBeNull();
+  await pad.draw({ answer: choices[0], key: choices[0] ?? '' });
+  expect(pad.brass()).toBe(2);
+});
+
+test('counts of a bar: two, three, four, six or seven', async () => {
+  const pad = await open('bar-count');
+  expect(pad.labels()).toEqual(['two', 'three', 'four', 'six', 'seven']);
+  await pad.tap('six');
+  expect([pad.chosen(), pad.pressed()]).toEqual([6, ['six']]);
+  await pad.tap('six');
+  expect(pad.chosen()).toBeNull();
+});

@@ -505,3 +505,93 @@ test('a left thumb finds its keys in reverse', async () => {
   openPage();
   await vi.waitFor(() => expect(place.querySelector('.foot')?.textContent).toBe('write itnot surecan’t hear'), WAIT);
 });
+
+/** Eight taps on the strings, half a second apart, from so many milliseconds of the page's clock on. */
+async function tapStrings(from: number): Promise<void> {
+  await vi.waitFor(() => expect(button('tap here')).toBeDefined(), WAIT);
+  for (let index = 0; index < 8; index += 1) {
+    const event = new PointerEvent('pointerdown', { bubbles: true, cancelable: true, button: 0 });
+    // Within what a slow page may be behind.
+    Object.defineProperty(event, 'timeStamp', { value: from + index * 500 });
+    button('tap here')?.dispatchEvent(event);
+    await new Promise((resolve) => setTimeout(resolve, 5));
+  }
+}
+
+const TAPS = Array.from({ length: 8 }, (_, index) => index * 500);
+
+const answersSent = () =>
+  server.commands.flatMap((command) => (command.type === 'WriteAnswer' ? [command.answer] : []));
+
+/** The page's clock runs ahead, so that taps half a second apart have been already. */
+function clockAhead(): number {
+  const before = performance.now();
+  const now = performance.now.bind(performance);
+  vi.spyOn(performance, 'now').mockImplementation(() => now() + 5000);
+  return before + 1000;
+}
+
+test('taps are written as any answer; shown, the own tempo stands beside the right one', async () => {
+  const from = clockAhead();
+  greet(question('tempo'));
+  openPage();
+  await tapStrings(from);
+  await tap('write it');
+  await vi.waitFor(() => expect(answersSent()).toEqual([TAPS]), WAIT);
+  await shows('It is in.');
+  const right = Array.from({ length: 16 }, (_, index) => index * 480);
+  server.io.emit('common', { ...question('tempo'), phase: 'shown', truth: { answer: right, key: '125' } });
+  server.io.emit('own', { ...own, ask: 'a1', answer: TAPS, mark: { credit: 0.6, exact: false } });
+  await shows('You tapped about 120; it was 125.');
+  vi.restoreAllMocks();
+});
+
+test('who taps together presses nothing: the taps go in, the page stays as it is, and nobody is marked', async () => {
+  const from = clockAhead();
+  greet(question('together'));
+  openPage();
+  await tapStrings(from);
+  await vi.waitFor(() => expect(answersSent()).toEqual([TAPS]), WAIT);
+  await shows('Tap on: it follows you.');
+  expect(place.textContent).not.toContain('Sending');
+  server.io.emit('common', { ...question('together'), phase: 'shown' });
+  server.io.emit('own', { ...own, ask: 'a1', answer: TAPS });
+  await shows('nobody is marked');
+  expect(place.textContent).toContain('You tapped about 120.');
+  vi.restoreAllMocks();
+});
+
+test('a phone is told while the groove is away, and when its own grid sounds', async () => {
+  greet(question('drop-out', { droppedOut: true }));
+  openPage();
+  await shows('Keep on. It comes back.');
+  server.io.emit('common', question('drop-out'));
+  await vi.waitFor(() => expect(place.textContent).not.toContain('Keep on.'), WAIT);
+  server.io.emit('common', {
+    ...question('accents', { ask: 'a2' }),
+    asking: { kind: 'accents', target: 0, grid: 'E8' },
+  });
+  server.io.emit('own', { ...own, ask: 'a2', answer: null, echo: true });
+  await shows('the grid that sounds now is yours');
+  server.io.emit('own', { ...own, ask: 'a2', answer: null });
+  await vi.waitFor(() => expect(place.textContent).not.toContain('sounds now'), WAIT);
+});
+
+test('a drawn grid is told in words after the reveal, unless that would push the grid off a small page', async () => {
+  const accents = [2, 1, 1, 2, 1, 1, 2, 0];
+  const asking = { kind: 'accents', target: 0, grid: 'E8' };
+  greet({ ...question('accents'), asking }, { ...own, ask: 'a1', answer: accents });
+  openPage();
+  await shows('It is in.');
+  server.io.emit('common', { ...question('accents'), asking, phase: 'shown', truth: { answer: accents, key: '' } });
+  server.io.emit('own', { ...own, ask: 'a1', answer: accents, mark: { credit: 0.6, exact: false } });
+  await shows('You wrote: heavy on 1, 2-and and 4');
+  const roles = ['kick', 'closed', 'slap', 'open', 'kick', 'silent', 'slap', 'closed'];
+  server.io.emit('common', {
+    ...question('roles'),
+    asking: { kind: 'roles', target: 0, grid: 'E8' },
+    phase: 'shown',
+    truth: { answer: roles, key: '' },
+  });
+  await shows('Here is how it went.');
+});

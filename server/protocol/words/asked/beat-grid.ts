@@ -38,4 +38,5 @@ export const slotWords = {
   untouched: 'nothing yet',
   /** One slot for those who hear the page: `beat 2, and: heavy`. */
   slot: '{place}: {choice}',
+  slotShown: '{place}: you wrote {choice}, it was {right}',
 } as const;
