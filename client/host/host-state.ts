@@ -8,6 +8,7 @@ import { newId } from '../shared/ids.ts';
 import { AGAIN_MS, passes } from '../shared/passing.ts';
 import { createKeep, type Keep } from '../shared/storage.ts';
 import { createFacts } from './facts.ts';
+import { barsUntold } from './shown-facts.ts';
 import { createSoundDesk } from './sound-desk.ts';
 import { createSpeakerDelay } from './speaker-delay.ts';
 import type { HostActions, LocalSound } from './sound-view.ts';
@@ -143,7 +144,10 @@ export function createHost(room: string, parts: HostParts): HostState {
     else void enable(wish === 'take-over');
   };
 
-  effect(() => desk.vamp(view.value?.status === 'round' ? view.value.vamp : null, view.value?.settings.band));
+  effect(() => {
+    const { status, vamp, settings, steps, current } = view.value ?? {};
+    desk.vamp(status === 'round' ? (vamp ?? null) : null, settings?.band, barsUntold(steps ?? [], current ?? null));
+  });
   effect(() => {
     if (!view.value) return;
     const { voice, pitch, smallSpeaker } = view.value.settings;

@@ -5,7 +5,12 @@ import { holdSlot, pairSlots, wholeBars } from '../../shared-theory/live.ts';
 import type { Meter, VoicedSlot, VoicedVamp } from '../../shared-theory/vamps.ts';
 
 /** A vamp to be played live, with the settlers that may follow it and those who play along from its beginning; nobody by default. */
-export type LiveVamp = VoicedVamp & { readonly settlers?: readonly LiveSettler[]; readonly band?: Band };
+export type LiveVamp = VoicedVamp & {
+  readonly settlers?: readonly LiveSettler[];
+  readonly band?: Band;
+  /** How its bar is made is asked: one tick announces it, and its numbers are not counted before it. */
+  readonly uncounted?: boolean;
+};
 
 /** A third chord that is played behind the loop, or a note that is sung over it, by its MIDI number. */
 export type LiveSettler = VoicedSlot | { readonly midi: number };

@@ -78,7 +78,9 @@ export function nextTime({ origin, beats, program }: Running): number {
 /** Counts in, or counts on where a count-in is not enough. */
 export function placeCountIn(running: Running, stage: Stage): void {
   const start = running.origin.time;
-  const { seconds, beats } = countIn(running.vamp.meter, running.vamp.tempo);
+  const { meter, tempo, uncounted = false } = running.vamp;
+  const { seconds, beats: counted } = countIn(meter, tempo);
+  const beats = uncounted ? counted.slice(0, 1).map((beat) => ({ ...beat, accented: false })) : counted;
   const sounds = beats.flatMap((beat) =>
     stage.count(beat, start + beat.time).map((voice): Sounding => ({ voice, string: null, until: voice.end })),
   );

@@ -1,6 +1,7 @@
 import type { WireAsking, WireStep, WireVamp } from '../../server/protocol/views.ts';
 import { readSymbol } from '../../shared-theory/chords.ts';
 import type { Chord, Quality } from '../../shared-theory/chords.ts';
+import { GRID_KINDS, RHYTHM_KINDS, type Kind } from '../../shared-theory/questions/question.ts';
 
 /** What has been shown of one slot of the loop. Nothing that was only heard or only answered. */
 export type ShownFact =
@@ -59,4 +60,20 @@ export function bracketsAllowed(vamp: Pick<WireVamp, 'slots'>, steps: readonly W
 /** Whether a question asks which chord is home: by feel, or beside the parent scales. */
 export function asksForHome({ kind, options = [] }: WireAsking): boolean {
   return kind === 'home' || (kind === 'keys' && options[0] === 'modes');
+}
+
+/** Questions that drawn bars and counted numbers would answer: where the numbers fall, and how many there are in a bar. */
+const TOLD_BY_BARS: ReadonlySet<string> = new Set<Kind>(['tempo', 'bar-count', 'threes']);
+
+/** Whether a question shows by itself how the bar is made: on the beat grid, or about chords, which stand in bars. */
+const tellsBars = (kind: string): boolean => !RHYTHM_KINDS.has(kind as Kind) || GRID_KINDS.has(kind as Kind);
+
+/**
+ * Whether nothing may tell yet how the bar is made, neither drawn bars nor a count before them: while a question is asked or is still to
+ * come that they would answer, and nobody has been told by another one.
+ */
+export function barsUntold(steps: readonly WireStep[], current: Pick<WireStep, 'kind' | 'status'> | null): boolean {
+  if (current && TOLD_BY_BARS.has(current.kind)) return current.status !== 'shown';
+  if (steps.some(({ kind, status }) => status !== 'ready' && tellsBars(kind))) return false;
+  return steps.some(({ kind, status }) => status === 'ready' && TOLD_BY_BARS.has(kind));
 }

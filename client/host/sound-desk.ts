@@ -26,10 +26,10 @@ type Wanted = {
 export type SoundDesk = {
   readonly obey: (order: SoundOrder) => void;
   /**
-   * The vamp of the round that runs, whenever it may have changed, and who plays along when it begins; with another round the sound of
-   * the one before ends.
+   * The vamp of the round that runs, whenever it may have changed, who plays along when it begins, and whether its numbers may not be
+   * counted before it; with another round the sound of the one before ends.
    */
-  readonly vamp: (vamp: WireVamp | null, band?: Band) => void;
+  readonly vamp: (vamp: WireVamp | null, band?: Band, uncounted?: boolean) => void;
   /** The sound runs and is this page's: what is wanted is played, or what the log says plays, where a log is given. */
   readonly ready: (logged: WireSound | null) => void;
   /** The log as it has just arrived: what it says has stopped is stopped. */
@@ -90,9 +90,10 @@ function changesTo(
 }
 
 /** Makes the vamp that can sound from the vamp that travels. */
-function voicedVamp(vamp: WireVamp, band: Band): LiveVamp {
+function voicedVamp(vamp: WireVamp, band: Band, uncounted: boolean): LiveVamp {
   return {
     band,
+    uncounted,
     slots: vamp.slots.map(voicedSlot),
     settlers: vamp.settlers.map(liveSettler),
     meter: vamp.meter as Meter,
@@ -106,6 +107,7 @@ export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'tone' | 
   let wanted: Wanted | null = null;
   let here: WireVamp | null = null;
   let usual = GUITAR_ALONE;
+  let untold = false;
   /** What the player was last asked to play; null once it was stopped. Each asking is an object of its own. */
   let asked: { readonly round: string } | null = null;
   /** What sounds now; `inLog` once the room has acknowledged that it began. */
@@ -117,7 +119,7 @@ export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'tone' | 
     const { round } = wanted;
     const mine = { round };
     asked = mine;
-    void sound.play(round, voicedVamp(here, usual)).then((plays) => {
+    void sound.play(round, voicedVamp(here, usual, untold)).then((plays) => {
       if (asked === mine && !plays) asked = null;
     });
     // Under the count-in already: what is ordered meanwhile comes after.
@@ -159,10 +161,11 @@ export function createSoundDesk(sound: Pick<Sound, 'play' | 'change' | 'tone' | 
       wanted = after(wanted, order.change);
       if (asked?.round === order.round) void sound.change(order.change);
     },
-    vamp: (vamp, band = GUITAR_ALONE) => {
+    vamp: (vamp, band = GUITAR_ALONE, uncounted = false) => {
       const before = here;
       here = vamp;
       usual = band;
+      untold = uncounted;
       // Whoever began it, the room has gone on: its order to stop may never come.
       if (before && before.round !== vamp?.round) end(before.round);
       follow();

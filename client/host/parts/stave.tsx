@@ -51,6 +51,8 @@ type StaveProps = {
   readonly hollow: boolean;
   /** Brackets over the slots may be drawn. */
   readonly brackets: boolean;
+  /** How the bar is made may not be told yet: the strings alone, ringing from end to end where anything sounds. */
+  readonly untold: boolean;
   /** Bar whose strings ring; null for silence. */
   readonly ringing: number | null;
   /** The sweep, drawn over everything. */
@@ -58,11 +60,12 @@ type StaveProps = {
 };
 
 /** The vamp as a line of bars on six strings that run off both edges of the picture. Draws nothing that has to be heard. */
-export function Stave({ layout, frame, label, hollow, brackets, ringing, children }: StaveProps) {
+export function Stave({ layout, frame, label, hollow, brackets, untold, ringing, children }: StaveProps) {
   const right = frame.width - MARGIN;
   const signs = { y: STAVE.first, height: 5 * STAVE.gap, size: 26, dots: [stringY(3), stringY(4)] as const };
   const slashHeight = Math.min(3 * STAVE.gap, layout.pitch * 1.45);
-  const rings = ringing === null ? undefined : layout.bars[ringing];
+  const whole: BarPlace = { x: MARGIN, width: right - MARGIN, from: MARGIN, to: right, beats: 1 };
+  const rings = ringing === null ? undefined : untold ? whole : layout.bars[ringing];
   return (
     <svg
       class="stave"
@@ -76,18 +79,24 @@ export function Stave({ layout, frame, label, hollow, brackets, ringing, childre
         <path key={string} class={`line-string g${string}`} d={`M-200 ${stringY(string)}H${frame.width + 200}`} />
       ))}
       {rings ? <Ringing bar={rings} /> : null}
-      <RepeatBars side="open" x={MARGIN} {...signs} />
-      <RepeatBars side="close" x={right} {...signs} />
-      {layout.bars.slice(1).map((bar) => (
-        <path key={bar.x} class="line-ink g3" d={`M${bar.x} ${STAVE.first}v${5 * STAVE.gap}`} />
-      ))}
-      {layout.slashes.map((x) => (
-        <Slash key={x} x={x} y={stringY(3.5)} height={slashHeight} width={0.2} hollow={hollow} />
-      ))}
-      {brackets
-        ? layout.slots.map((slot, index) => <Bracket key={slot.x} {...slot} last={index === layout.slots.length - 1} />)
-        : null}
-      {children}
+      {untold ? null : (
+        <>
+          <RepeatBars side="open" x={MARGIN} {...signs} />
+          <RepeatBars side="close" x={right} {...signs} />
+          {layout.bars.slice(1).map((bar) => (
+            <path key={bar.x} class="line-ink g3" d={`M${bar.x} ${STAVE.first}v${5 * STAVE.gap}`} />
+          ))}
+          {layout.slashes.map((x) => (
+            <Slash key={x} x={x} y={stringY(3.5)} height={slashHeight} width={0.2} hollow={hollow} />
+          ))}
+          {brackets
+            ? layout.slots.map((slot, index) => (
+                <Bracket key={slot.x} {...slot} last={index === layout.slots.length - 1} />
+              ))
+            : null}
+        </>
+      )}
+      {untold ? null : children}
     </svg>
   );
 }

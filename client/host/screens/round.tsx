@@ -16,7 +16,7 @@ import { SlotLabels } from '../parts/slot-labels.tsx';
 import { SoundLine, type SoundProps } from '../parts/sound-panel.tsx';
 import { Stave } from '../parts/stave.tsx';
 import { moveSweep, stepX, SweepMark, sweepX, useHeard } from '../parts/sweep.tsx';
-import { asksForHome, bracketsAllowed, shownFacts } from '../shown-facts.ts';
+import { asksForHome, barsUntold, bracketsAllowed, shownFacts } from '../shown-facts.ts';
 import { isSung } from '../../shared/settler-name.ts';
 import type { Heard } from '../sound-view.ts';
 import { echoOf } from '../echo-layout.ts';
@@ -53,6 +53,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
   const begun = playing || steps.some((step) => step.status !== 'ready');
   const { question, instruction } = spoken(view);
   const echo = playing ? echoOf(view) : null;
+  const untold = ours && barsUntold(steps, current);
   const bars = layout.bars.length;
   return (
     <main class="screen round">
@@ -66,7 +67,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
         >
           {question}
         </h1>
-        {heard?.phase === 'count-in' ? (
+        {heard?.phase === 'count-in' && !untold ? (
           <CountIn beat={heard.beat} of={heard.of} />
         ) : (
           <p class="instruction">{instruction}</p>
@@ -86,16 +87,19 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
         <section class="stave-box">
           <SlotLabels
             layout={layout}
-            facts={shownFacts(vamp, steps)}
-            brackets={bracketsAllowed(vamp, steps)}
+            facts={untold ? [] : shownFacts(vamp, steps)}
+            brackets={!untold && bracketsAllowed(vamp, steps)}
             homeAsked={current !== null && asksForHome(current.asking)}
           />
           <Stave
             layout={layout}
             frame={frame}
-            label={bars === 1 ? words.staveOne : fill(words.stave, { bars: numberWord(bars) })}
+            label={
+              untold ? words.staveUntold : bars === 1 ? words.staveOne : fill(words.stave, { bars: numberWord(bars) })
+            }
             hollow={ours && !begun}
-            brackets={bracketsAllowed(vamp, steps)}
+            untold={untold}
+            brackets={!untold && bracketsAllowed(vamp, steps)}
             ringing={heard?.phase === 'vamp' && !heard.silent ? heard.bar : null}
           >
             {ours ? <SweepMark still={still} markRef={mark} /> : null}
@@ -112,7 +116,9 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
           {current && !ours ? <span class="label">{words.guitar}</span> : null}
           {ours ? <BothReadings view={view} sound={sound} /> : null}
           {ours ? <ChangeLine change={view.sound.change} settlers={vamp.settlers} playing={playing} /> : null}
-          {ours ? <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} marked /> : null}
+          {ours ? (
+            <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} marked={!untold} />
+          ) : null}
         </div>
         <JoinCard room={view.room} addresses={view.addresses} />
       </footer>
@@ -125,7 +131,7 @@ const ECHO_HEIGHT = 400;
 
 /** What the other things of the foot leave to the tally. */
 function tallyWidth(frame: Frame): number {
-  return frame.width - 2 * MARGIN - (isNarrow(frame) ? 985 : 1110);
+  return frame.width - 2 * MARGIN - (isNarrow(frame) ? 1125 : 1250);
 }
 
 /** What stands largest on the wall, and the line under it. */

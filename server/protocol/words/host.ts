@@ -84,6 +84,7 @@ export const hostWords = {
     countIn: 'count-in',
     stave: 'The vamp: {bars} bars in repeat signs',
     staveOne: 'The vamp: one bar in repeat signs',
+    staveUntold: 'The vamp: six strings, its bars are not told yet',
     /** What the teacher has changed in the sound. */
     changes: {
       full: '',

@@ -18,6 +18,8 @@ import {
   SOUND_ON,
 } from './fixtures.ts';
 import { NO_PRESS } from './no-press.ts';
+import type { Heard } from '../../../client/host/sound-view.ts';
+import type { HostView } from '../../../server/protocol/views.ts';
 
 const root = document.createElement('div');
 document.body.append(root);
@@ -201,6 +203,60 @@ describe('round', () => {
     expect(root.querySelector('.closed')).not.toBeNull();
     show(hostProps(roundAt(1, 'open')));
     expect(root.querySelector('.closed')).toBeNull();
+  });
+});
+
+describe('the groove on the wall', () => {
+  const asked = (kind: string, status: 'open' | 'closed' | 'shown'): HostView => {
+    const view = roundAt(0, status);
+    const steps = view.steps.map((step, index) => (index === 0 ? { ...step, kind } : step));
+    const asking = { kind, target: 0, grid: 'E8' };
+    return { ...view, steps, current: view.current && { ...view.current, kind, asking } };
+  };
+  const heard: Heard = { phase: 'vamp', bar: 1, beat: 2.5, slot: 0 };
+  const playing = { ...SOUND_ON, position: () => heard };
+
+  test('neither bars nor beats stand there while they are asked; the strings ring all the same', () => {
+    for (const kind of ['tempo', 'bar-count', 'threes']) {
+      const page = show(hostProps(asked(kind, 'open'), { sound: playing }));
+      expect(page.querySelectorAll('.stave .fill-ink, .stave .line-ink, .stave .g3.line-ink, .sweep')).toHaveLength(0);
+      expect(page.querySelectorAll('.stave .lens-body')).toHaveLength(6);
+      expect(page.querySelector('.stave')?.getAttribute('aria-label')).not.toMatch(/bar in|bars in/);
+    }
+    const page = show(hostProps(asked('swing', 'open'), { sound: playing }));
+    expect(page.querySelectorAll('.stave .fill-ink').length).toBeGreaterThan(8);
+    expect(page.querySelector('.sweep')).not.toBeNull();
+  });
+
+  test('numbers that are asked are not counted on the wall either', () => {
+    const counting: Heard = { phase: 'count-in', beat: 0, of: 1 };
+    const page = show(hostProps(asked('bar-count', 'open'), { sound: { ...SOUND_ON, position: () => counting } }));
+    expect(page.querySelector('.count-in')).toBeNull();
+  });
+
+  test('a drawn grid stands there while it sounds, under the sweep, and nobody’s name with it', () => {
+    const groove =
+      'echo-1, Echo | E8 | 4/4 | 60-160 | r=1 / strk DuDUdUDu / zone A.AA.AA. / tch x.xx.xx. / acc 30130130';
+    const view = asked('accents', 'closed');
+    const props = hostProps(
+      { ...view, sound: { ...view.sound, change: { kind: 'echo', groove } } },
+      { sound: playing },
+    );
+    const page = show(props);
+    const grid = page.querySelector('.echo-grid');
+    expect(grid?.getAttribute('aria-label')).toContain('heavy on');
+    expect(page.querySelector('.stave')).toBeNull();
+    expect(grid?.querySelector<SVGGElement>('.sweep')?.style.transform).toMatch(/^translate\([\d.]+px, [\d.]+px\)$/);
+    expect(page.textContent).toContain('on muted strings');
+    show(hostProps(view, { sound: playing }));
+    expect(root.querySelector('.echo-grid')).toBeNull();
+  });
+
+  test('hands are to be shaken out, and pain means stop', () => {
+    const page = text(hostProps(roundAt(1, 'shown'), { sound: { ...playing, shaking: true } }));
+    expect(page).toContain('shake your hands out');
+    expect(page).toContain('Pain means stop');
+    expect(text(hostProps(roundAt(1, 'shown'), { sound: playing }))).not.toContain('Pain');
   });
 });
 

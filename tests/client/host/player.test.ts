@@ -39,6 +39,15 @@ describe('playing', () => {
     expect(struck.filter(({ note }) => typeof note === 'string')).toHaveLength(beats);
   });
 
+  test('where the count of its bar is asked, one tick announces it and says no number', () => {
+    const { player, struck, notes, told, run } = bench();
+    player.play('r1', { ...vampOf('Em D'), uncounted: true });
+    run(3);
+    expect(struck.filter(({ note }) => typeof note === 'string').map(({ note }) => note)).toEqual(['tick']);
+    expect(notes()[0]?.at).toBeGreaterThanOrEqual(FIRST_BAR - 1e-6);
+    expect(told).toEqual(['started r1 100']);
+  });
+
   test('loops without a gap: every bar has its strokes, for a minute', () => {
     const { player, notes, run } = bench();
     player.play('r1', vampOf('Em D'));

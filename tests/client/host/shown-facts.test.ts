@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { bracketsAllowed, shownFacts } from '../../../client/host/shown-facts.ts';
+import { barsUntold, bracketsAllowed, shownFacts } from '../../../client/host/shown-facts.ts';
 import type { WireStep } from '../../../server/protocol/views.ts';
 import { chordSymbol } from '../../../shared-theory/chords.ts';
 import { EM_D, stepsAt } from './fixtures.ts';
@@ -109,5 +109,100 @@ describe('brackets', () => {
 
   test('never over a single chord', () => {
     expect(bracketsAllowed({ slots: EM_D.slots.slice(0, 1) }, stepsAt(2, 'open'))).toBe(false);
+  });
+});
+
+describe('whether the bars may be told', () => {
+  const steps = (row: readonly (readonly [string, WireStep['status']])[]): readonly WireStep[] =>
+    row.map(([kind, status], index) => {
+      const [step] = stepsAt(0, status);
+      if (!step) throw new Error('there are steps');
+      return { ...step, kind, question: `${kind}-${index}`, status };
+    });
+  test.each<[string, readonly (readonly [string, WireStep['status']])[], boolean]>([
+    [
+      'not before tempo is asked',
+      [
+        ['tempo', 'ready'],
+        ['quality', 'ready'],
+      ],
+      true,
+    ],
+    [
+      'not while it is open',
+      [
+        ['tempo', 'open'],
+        ['quality', 'ready'],
+      ],
+      true,
+    ],
+    [
+      'nor while it is closed',
+      [
+        ['tempo', 'closed'],
+        ['quality', 'ready'],
+      ],
+      true,
+    ],
+    [
+      'once it is shown',
+      [
+        ['tempo', 'shown'],
+        ['quality', 'ready'],
+      ],
+      false,
+    ],
+    [
+      'not while the count of the bar is still to come',
+      [
+        ['tempo', 'shown'],
+        ['bar-count', 'ready'],
+      ],
+      true,
+    ],
+    [
+      'not while threes are still to come, whatever feel is asked',
+      [
+        ['swing', 'open'],
+        ['threes', 'ready'],
+      ],
+      true,
+    ],
+    [
+      'with a beat grid, which tells them',
+      [
+        ['accents', 'open'],
+        ['bar-count', 'ready'],
+      ],
+      false,
+    ],
+    [
+      'with a question about chords',
+      [
+        ['tempo', 'ready'],
+        ['quality', 'open'],
+      ],
+      false,
+    ],
+    [
+      'not for a tempo that is asked after it',
+      [
+        ['quality', 'shown'],
+        ['tempo', 'open'],
+      ],
+      true,
+    ],
+    [
+      'where nothing of the kind is asked',
+      [
+        ['strokes', 'ready'],
+        ['quality', 'ready'],
+      ],
+      false,
+    ],
+  ])('%s', (_, row, untold) => {
+    const all = steps(row);
+    const current = all.find(({ status }) => status === 'open' || status === 'closed') ?? null;
+    expect(barsUntold(all, current)).toBe(untold);
   });
 });

@@ -64,6 +64,25 @@ const logged = (change: SoundChange, tempo: number | null = null): WireSound => 
 });
 
 describe('the vamp that travels', () => {
+  test('its numbers are counted before it unless they are asked', () => {
+    const { desk, vamps } = bench();
+    desk.vamp(EM_D, undefined, true);
+    desk.obey({ order: 'play', round: 'r1' });
+    desk.obey({ order: 'stop' });
+    desk.vamp(EM_D);
+    desk.obey({ order: 'play', round: 'r1' });
+    expect(vamps.map(({ uncounted }) => uncounted)).toEqual([true, false]);
+  });
+
+  test('hands that were given a rest keep it when the sound comes back', () => {
+    const { desk, calls, start } = bench({ running: false });
+    desk.vamp(EM_D);
+    desk.obey({ order: 'play', round: 'r1' });
+    desk.took('r1', { kind: 'feel', feel: 'relaxed' });
+    start();
+    expect(calls).toEqual(['play r1', 'feel']);
+  });
+
   test('its chords and its settlers can sound', () => {
     const { desk, vamps } = bench();
     desk.vamp(EM_D);
