@@ -146,7 +146,13 @@ const command = v.variant('type', [
     type: v.literal('PlanLesson'),
     id,
     items: v.pipe(
-      v.array(v.strictObject({ item: identifier, level: number, kinds: v.pipe(v.array(identifier), v.maxLength(MOST_KINDS)) })),
+      v.array(
+        v.strictObject({
+          item: identifier,
+          level: number,
+          kinds: v.pipe(v.array(identifier), v.maxLength(MOST_KINDS)),
+        }),
+      ),
       v.maxLength(MOST_ITEMS),
     ),
   }),

@@ -19,7 +19,15 @@ import {
   vampStarted,
   vampStopped,
 } from './decisions/sound.ts';
-import { cannotHear, eraseStudent, join, renameStudent, setDepth, tickHand, writeAnswer } from './decisions/students.ts';
+import {
+  cannotHear,
+  eraseStudent,
+  join,
+  renameStudent,
+  setDepth,
+  tickHand,
+  writeAnswer,
+} from './decisions/students.ts';
 import type { RoomState } from './state.ts';
 
 /** Who may send what: a host page may do what the desk does, a student neither. */

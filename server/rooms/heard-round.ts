@@ -1,6 +1,6 @@
-import { BEAT_LEVELS, kindsOfBeat } from '../../shared-theory/beat-levels.ts';
 import { chordSymbol, QUALITIES, readSymbol } from '../../shared-theory/chords.ts';
 import type { Quality } from '../../shared-theory/chords.ts';
+import { contrastVamp } from '../../shared-theory/contrast.ts';
 import type { Contrast } from '../../shared-theory/contrast.ts';
 import { isSameSound } from '../../shared-theory/different-chords.ts';
 import { withFeel } from '../../shared-theory/feels.ts';
@@ -15,13 +15,16 @@ import { BEATS_PER_BAR } from '../../shared-theory/meters.ts';
 import { usualShape } from '../../shared-theory/neck.ts';
 import { askableQuestions } from '../../shared-theory/questions/judges.ts';
 import { levelQuestions } from '../../shared-theory/questions/level-questions.ts';
-import { KINDS, RHYTHM_KINDS, TAPPED_KINDS } from '../../shared-theory/questions/question.ts';
+import { KINDS, RHYTHM_KINDS } from '../../shared-theory/questions/question.ts';
 import type { Kind, QuestionSettings } from '../../shared-theory/questions/question.ts';
+import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
+import { seededRandom } from '../../shared-theory/random.ts';
 import { guitarTruth } from '../../shared-theory/truth.ts';
 import type { GuitarOptions, Truth } from '../../shared-theory/truth.ts';
 import { mergedSlots, parseVamp, ReadingError } from '../../shared-theory/vamps.ts';
 import type { Meter, Slot, VoicedSlot, VoicedVamp } from '../../shared-theory/vamps.ts';
 import type { Feel, LessonItem, RoomSettings } from '../protocol/messages.ts';
+import { beatKinds, kindsOfBeat } from './beat-level.ts';
 import type { Refusal } from './commands.ts';
 import { refuse } from './commands.ts';
 import type { EnteredRound, HeardRound, HeardSlot } from './events.ts';
@@ -60,26 +63,28 @@ export function hostRound(
   const beat = state.settings.beatLevel;
   const wanted: readonly string[] = item === null ? [...ofChords(found.questions), ...beatKinds(beat)] : item.kinds;
   const kinds = KINDS.filter((kind) => wanted.includes(kind) || kind === contrast?.kind);
-  const recent = state.rounds.filter(({ heard }) => heard.source === 'host').map(({ heard }) => vampOf(heard));
-  const request = { level, seed, recent, beat, counting: kinds.includes('count') };
-  const made = generated(request, groove);
+  const made =
+    contrast === null
+      ? generated({ level, seed, recent: vampsOf(state.rounds), beat, counting: kinds.includes('count') }, groove)
+      : contrasted(state, level, contrast, seed);
   if ('reason' in made) return made;
   const { vamp, truth } = made;
   // The pad has the class's qualities and the level's, whatever sounds: it may not tell.
   const settings = questionSettings(state.settings, found.qualities);
+  const asked = listed(askableQuestions(truth, settings), kinds, item === null ? beat : null, contrast);
   return {
     id: `r${number}`,
     number,
     source: 'host',
     level,
-    seed,
+    seed: made.seed,
     meter: vamp.meter,
     tempo: vamp.tempo,
     grooveText: vamp.grooveText,
     slots: vamp.slots.map(heardSlot),
     settlers: settlerSlots(truth, vamp.meter),
     truth,
-    questions: levelQuestions(truth, settings, listed(truth, kinds, item === null ? beat : null, contrast)),
+    questions: levelQuestions(truth, settings, asked),
     kinds,
     loops: loopsOf(found, kinds),
     settings,
@@ -94,30 +99,47 @@ function ofChords(kinds: readonly Kind[]): readonly Kind[] {
   return kinds.filter((kind) => !RHYTHM_KINDS.has(kind));
 }
 
-/** What a beat level asks, of whatever groove. */
-function beatKinds(beat: number): readonly Kind[] {
-  return BEAT_LEVELS.find(({ level }) => level === beat)?.kinds ?? [];
-}
-
 /**
  * The kinds that a round lists. Of the groove those that its own beat level asks of it, or where `beat` is null those that were chosen;
  * and in any case what can be opened anywhere.
  */
-function listed(truth: Truth, kinds: readonly Kind[], beat: number | null, contrast: Contrast | null): readonly Kind[] {
-  const rhythm = beat === null ? kinds : kindsOfBeat(beat, truth);
-  const tapped = truth.tempo !== null;
+function listed(
+  askable: readonly RoundQuestion[],
+  kinds: readonly Kind[],
+  beat: number | null,
+  contrast: Contrast | null,
+): readonly Kind[] {
+  const rhythm = beat === null ? kinds : kindsOfBeat(beat, new Set(askable.map(({ kind }) => kind)));
   return KINDS.filter((kind) => {
     if (!RHYTHM_KINDS.has(kind)) return kinds.includes(kind);
-    if (TAPPED_KINDS.has(kind) && !tapped) return false;
     return rhythm.includes(kind) || ANYWHERE.includes(kind) || kind === contrast?.kind;
   });
 }
 
+function vampsOf(rounds: RoomState['rounds']): readonly VoicedVamp[] {
+  return rounds.filter(({ heard }) => heard.source === 'host').map(({ heard }) => vampOf(heard));
+}
+
+/**
+ * One of a pair, whichever the seed draws. After a round of the same pair and level it is the same loop at the same tempo: made by that
+ * round's own seed, from what had been heard before it.
+ */
+function contrasted({ rounds }: RoomState, level: number, { id }: Contrast, seed: number): GeneratedVamp | Refusal {
+  const others = rounds.findLastIndex(({ heard }) => heard.contrast !== id || heard.level !== level);
+  const before = rounds.slice(0, others + 1);
+  const first = rounds[others + 1]?.heard.seed ?? seed;
+  const side = seededRandom(seed, 'side of a pair')() < 0.5 ? 0 : 1;
+  return unlessUnheard(() => contrastVamp({ contrast: id, side, level, seed: first, recent: vampsOf(before) }));
+}
+
 /** A vamp in a groove, or where its chords could not be heard in it, why. */
 function generated(request: Omit<GenerateRequest, 'groove'>, groove: Groove | null): GeneratedVamp | Refusal {
-  if (groove === null) return generate(request);
+  return unlessUnheard(() => generate(groove === null ? request : { ...request, groove }));
+}
+
+function unlessUnheard(make: () => GeneratedVamp): GeneratedVamp | Refusal {
   try {
-    return generate({ ...request, groove });
+    return make();
   } catch (error) {
     if (error instanceof RangeError) return refuse('groove-unheard', { what: error.message });
     throw error;
@@ -158,7 +180,8 @@ export function guitarRound(
     const voiced = slots.map((slot) => ({ ...slot, frets: usualShape(slot.chord) }));
     const ofGroove: readonly Kind[] = groove === null ? [] : beat === null ? ['strokes'] : beatKinds(beat);
     const kinds = KINDS.filter((kind) => !RHYTHM_KINDS.has(kind) || ofGroove.includes(kind));
-    const asked = beat === null ? kinds : listed(truth, kinds, beat, null);
+    const askable = askableQuestions(truth, settings);
+    const asked = beat === null ? kinds : listed(askable, kinds, beat, null);
     return {
       id,
       number: Number(id.slice(1)),
@@ -171,9 +194,7 @@ export function guitarRound(
       slots: voiced.map(heardSlot),
       settlers: settlerSlots(truth, meter),
       truth,
-      questions: askableQuestions(truth, settings).filter(
-        ({ kind }) => asked.includes(kind) && worthAsking(kind, slots),
-      ),
+      questions: askable.filter(({ kind }) => asked.includes(kind) && worthAsking(kind, slots)),
       kinds,
       loops: 'any',
       settings,

@@ -68,7 +68,8 @@ export function wireOpinions(state: RoomState): readonly Wire.WireOpinions[] {
 function opinionsOn({ number }: AskedRound, question: AskedQuestion): readonly Wire.WireOpinions[] {
   const { id, kind, target, sheets, struck, gone } = question;
   const [first] = sheets;
-  if (!COLLECTED_KINDS.has(kind) || TAPPED_KINDS.has(kind) || first === undefined || struck === true || gone === true) return [];
+  if (!COLLECTED_KINDS.has(kind) || TAPPED_KINDS.has(kind) || first === undefined || struck === true || gone === true)
+    return [];
   const { counts, notSure } = spreadOf(kind, first.answers, first.seats);
   const fell = counts.map(({ key, answer, count }) => ({ key, answer, count }));
   return [{ round: number, question: id, kind, target, counts: fell, notSure }];

@@ -1,9 +1,9 @@
 import { NOT_SURE } from '../../shared-theory/questions/question.ts';
-import type { Answer, NotSure } from '../../shared-theory/questions/question.ts';
+import { grooveToTap } from '../../shared-theory/questions/on-the-beat.ts';
 import { analyseTaps, roomTaps } from '../../shared-theory/taps/analysis.ts';
 import type { DropOutTaps, Taps } from '../../shared-theory/taps/taps.ts';
 import type * as Wire from '../protocol/views.ts';
-import { heardOn } from './marking.ts';
+import { heardOn, questionOn } from './marking.ts';
 import type { Sheet } from './state.ts';
 
 /** What was tapped on a sheet, as it travels. Who may see which of it is decided in `view.ts` alone. */
@@ -14,11 +14,25 @@ import type { Sheet } from './state.ts';
  */
 const MOST_DRAWN = 100;
 
+/** Of a groove whose tempo nobody knows. */
+const UNKNOWN = { tempo: null, beatsPerBar: 4, counts: [1] };
+
+type Tapped = Parameters<typeof roomTaps>[1]['kind'];
+
 /** What the room tapped as a whole, without anyone's name. */
 export function wireTaps(sheet: Sheet): Wire.WireTaps {
-  const taps = [...sheet.answers.values()].flatMap(({ answer }) => tapsOf(answer) ?? []);
-  const { tempo } = heardOn(sheet).truth;
-  const { read, of, spread, drift, curve, ...room } = roomTaps(taps, { tempo });
+  const { kind } = questionOn(sheet);
+  const hands: (Taps | DropOutTaps)[] = [];
+  for (const { answer } of sheet.answers.values()) {
+    if (answer !== null && answer !== NOT_SURE) hands.push(answer as Taps | DropOutTaps);
+  }
+  const { tempo, beatsPerBar, counts } = grooveToTap(heardOn(sheet).truth) ?? UNKNOWN;
+  const { read, of, spread, drift, curve, ...room } = roomTaps(hands, {
+    kind: kind as Tapped,
+    tempo,
+    beatsPerBar,
+    counts,
+  });
   return {
     read,
     of,
@@ -40,17 +54,11 @@ export function wireTaps(sheet: Sheet): Wire.WireTaps {
 }
 
 /** What one hand tapped; null where it cannot be read. */
-export function wireHandTaps(answer: Answer | NotSure): NonNullable<Wire.WireStudent['taps']> | null {
-  const taps = tapsOf(answer);
-  const read = taps === null ? null : analyseTaps(taps);
+export function wireHandTaps(answer: Taps | DropOutTaps): NonNullable<Wire.WireStudent['taps']> | null {
+  const read = analyseTaps('taps' in answer ? answer.taps : answer);
   if (read === null) return null;
   const { tempo, unevenness, drift } = read;
   return { tempo: tenth(tempo), unevenness: tenth(unevenness * 100), drift: drift && tenth(drift.percent) };
-}
-
-function tapsOf(answer: Answer | NotSure | null): Taps | null {
-  if (answer === null || answer === NOT_SURE || typeof answer !== 'object') return null;
-  return 'taps' in answer ? (answer as DropOutTaps).taps : (answer as Taps);
 }
 
 /** So many of a sorted list, the first and the last among them. */

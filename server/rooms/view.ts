@@ -3,6 +3,7 @@ import { CONTRASTS } from '../../shared-theory/contrast.ts';
 import { GROOVES } from '../../shared-theory/grooves.ts';
 import { LEVELS } from '../../shared-theory/levels.ts';
 import { NOT_SURE, TAPPED_KINDS } from '../../shared-theory/questions/question.ts';
+import type { DropOutTaps, Taps } from '../../shared-theory/taps/taps.ts';
 import type * as Wire from '../protocol/views.ts';
 import { letStandOn } from './let-stand.ts';
 import { handsIn, isCollected, questionOn, standings, topWrongOn } from './marking.ts';
@@ -246,7 +247,7 @@ function deskRow(
   const marked = mark === null ? {} : { mark };
   // Taps are many, and say nothing by themselves.
   if (answer !== null && answer !== NOT_SURE && isTapped(sheet)) {
-    return { ...row, taps: wireHandTaps(answer), ...marked };
+    return { ...row, taps: wireHandTaps(answer as Taps | DropOutTaps), ...marked };
   }
   return { ...row, answer, ...marked };
 }

@@ -60,7 +60,10 @@ function lineOf({ round, question, first, right, mark, hands }: EvidenceQuestion
     again:
       last === undefined
         ? null
-        : resultOf(spreadOf(kind, last.answers, last.seats), markedTallies(kind, handsOf(last.answers, againMarker(round, question, mark)))),
+        : resultOf(
+            spreadOf(kind, last.answers, last.seats),
+            markedTallies(kind, handsOf(last.answers, againMarker(round, question, mark))),
+          ),
   };
 }
 

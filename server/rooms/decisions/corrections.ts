@@ -36,7 +36,9 @@ export function correctRound(state: RoomState, command: CommandOf<'CorrectRound'
   if ('reason' in made) return made;
   const corrected = {
     ...made,
-    questions: made.questions.filter(({ id, target }) => sounded(record, id, made.truth.settlers[target], gridOf(made))),
+    questions: made.questions.filter(({ id, target }) =>
+      sounded(record, id, made.truth.settlers[target], gridOf(made)),
+    ),
   };
   if (!pointsMayFall && soundsAlike(corrected, heard)) return already({ corrections });
   const { open } = state;
@@ -67,7 +69,8 @@ function sounded(
   const sheets = [...(questions.get(question)?.sheets ?? []), ...(questions.get(question)?.firsts ?? [])];
   return sheets.every(
     ({ settler: played, grid: drawn }) =>
-      (played === null || (settler !== undefined && sameSettler(played, settler))) && (drawn === null || drawn === grid),
+      (played === null || (settler !== undefined && sameSettler(played, settler))) &&
+      (drawn === null || drawn === grid),
   );
 }
 

@@ -4,6 +4,7 @@ import type { Weight } from '../../../shared-theory/rhythm/rhythm-truth.ts';
 import type { EchoOf } from '../../protocol/messages.ts';
 import type { CommandOf, Context, Decision } from '../commands.ts';
 import { happens, refuse } from '../commands.ts';
+import type { NewEvent } from '../events.ts';
 import { drawnBy, meanGrid, nearestWeights } from '../drawn-grids.ts';
 import { questionOn, rightAnswer } from '../marking.ts';
 import { grooveHeard } from '../own-grooves.ts';
@@ -31,11 +32,17 @@ export function playEcho(state: RoomState, { ask, of }: CommandOf<'PlayEcho'>, c
   if (student !== null && !state.students.has(student)) return refuse('student-unknown');
   const weights = weightsOf(sheet, of);
   const [groove] = grooveHeard(sheet.round);
-  const text = weights === null || groove === undefined ? null : echoGroove(groove, weights, state.echoes + 1);
+  if (weights === null || groove === undefined) return refuse('no-grid');
+  // Pressed again it is the same one that is ordered once more.
+  const { echo, echoes } = state;
+  const last = echo?.student === student ? echoGroove(groove, weights, echoes) : null;
+  const isSame = last !== null && last === echo?.groove;
+  const text = isSame ? last : echoGroove(groove, weights, echoes + 1);
   if (text === null) return refuse('no-grid');
   if (!state.sound.playing || state.sound.round !== id) return refuse('nothing-plays');
   if (context.soundHolder === null) return refuse('no-host-sound');
-  return ordering(happens([{ type: 'EchoOrdered', student, groove: text }]), change(id, { kind: 'echo', groove: text }));
+  const events: readonly NewEvent[] = isSame ? [] : [{ type: 'EchoOrdered', student, groove: text }];
+  return ordering(happens(events), change(id, { kind: 'echo', groove: text }));
 }
 
 function weightsOf(sheet: Sheet, of: EchoOf): readonly Weight[] | null {

@@ -106,7 +106,8 @@ function isHeard(question: RoundQuestion, sounds: Sounds): boolean {
   const { kind, target } = question;
   const { change } = sounds;
   // The groove goes on with whatever hides nothing of it.
-  if (RHYTHM_KINDS.has(kind)) return change.kind !== 'silence' && change.kind !== 'both' && hides(change, kind) === null;
+  if (RHYTHM_KINDS.has(kind))
+    return change.kind !== 'silence' && change.kind !== 'both' && hides(change, kind) === null;
   switch (change.kind) {
     case 'hold':
     case 'chord-alone':

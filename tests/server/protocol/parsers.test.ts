@@ -117,7 +117,14 @@ const COMMANDS: readonly Record<string, unknown>[] = [
   { type: 'PlayEcho', id: 'i1', ask: 'a1', of: { grid: 'right' } },
   { type: 'TickHand', id: 'i1', student: 's1', beat: 3, played: true },
   { type: 'ChangeSettings', id: 'i1', settings: { beatLevel: 8 } },
-  { type: 'WriteAnswer', id: 'i1', ask: 'a1', counter: 3, answer: Array.from({ length: 64 }, (_, i) => i * 500.5), heldMs: 0 },
+  {
+    type: 'WriteAnswer',
+    id: 'i1',
+    ask: 'a1',
+    counter: 3,
+    answer: Array.from({ length: 64 }, (_, i) => i * 500.5),
+    heldMs: 0,
+  },
   {
     type: 'WriteAnswer',
     id: 'i1',

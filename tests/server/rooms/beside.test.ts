@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { grooveById } from '../../../shared-theory/grooves.ts';
-import { KINDS } from '../../../shared-theory/questions/question.ts';
+import { KINDS, RHYTHM_KINDS, TAPPED_KINDS } from '../../../shared-theory/questions/question.ts';
+import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { questionId } from '../../../shared-theory/questions/round-questions.ts';
 import type { AskHow, Command, SoundChange, Tone } from '../../../server/protocol/messages.ts';
 import type { NewEvent } from '../../../server/rooms/events.ts';
@@ -192,28 +193,45 @@ const HIDDEN: readonly (readonly [SoundChange, (kind: string) => string | null])
   [{ kind: 'full' }, () => null],
   [{ kind: 'again' }, () => null],
   [{ kind: 'soft' }, () => null],
-  [{ kind: 'bass-forward' }, () => null],
+  // It would be heavier on what is asked to be heavy.
+  [{ kind: 'bass-forward' }, (kind) => (kind === 'accents' ? 'groove-asked' : null)],
   [{ kind: 'drop-out' }, () => null],
-  [{ kind: 'silence' }, () => null],
-  [{ kind: 'kit-only' }, (kind) => (kind === 'strokes' ? 'groove-asked' : 'chord-asked')],
-  [{ kind: 'muted' }, (kind) => (kind === 'strokes' ? null : 'chord-asked')],
-  [{ kind: 'bass-alone' }, (kind) => (kind === 'strokes' ? 'groove-asked' : null)],
+  [{ kind: 'silence' }, (kind) => (isTapped(kind) ? 'groove-asked' : null)],
+  // Kit and bass keep the beat.
+  [{ kind: 'kit-only' }, (kind) => (isTapped(kind) ? null : isOfGroove(kind) ? 'groove-asked' : 'chord-asked')],
+  [
+    { kind: 'muted' },
+    (kind) => {
+      if (['roles', 'opened', 'change-place'].includes(kind)) return 'groove-asked';
+      return isOfGroove(kind) ? null : 'chord-asked';
+    },
+  ],
+  [{ kind: 'bass-alone' }, (kind) => (isOfGroove(kind) && !isTapped(kind) ? 'groove-asked' : null)],
+  [{ kind: 'echo', groove: 'x' }, (kind) => (isOfGroove(kind) ? 'groove-asked' : 'chord-asked')],
   ...(['root-alone', 'chord-alone', 'root-then-chord'] as const).map(
     (mode) =>
       [
         { kind: mode, slot: 0 },
-        (kind: string) => (kind === 'strokes' ? 'groove-asked' : isOfLoop(kind) ? 'loop-asked' : null),
+        (kind: string) => (isOfGroove(kind) ? 'groove-asked' : isOfLoop(kind) ? 'loop-asked' : null),
       ] as const,
   ),
-  [{ kind: 'hold', slot: 0 }, (kind) => (isOfLoop(kind) ? 'loop-asked' : null)],
-  [{ kind: 'pair', slot: 1 }, (kind) => (isOfLoop(kind) ? 'loop-asked' : null)],
+  [
+    { kind: 'hold', slot: 0 },
+    (kind) => (kind === 'change-place' ? 'groove-asked' : isOfLoop(kind) ? 'loop-asked' : null),
+  ],
+  [
+    { kind: 'pair', slot: 1 },
+    (kind) => (kind === 'change-place' ? 'groove-asked' : isOfLoop(kind) ? 'loop-asked' : null),
+  ],
   [{ kind: 'settler', index: 0 }, (kind) => (isOfLoop(kind) ? 'loop-asked' : null)],
-  [{ kind: 'tempo', tempo: 90 }, () => null],
-  [{ kind: 'climb', to: 110 }, () => null],
+  [{ kind: 'tempo', tempo: 90 }, (kind) => (isTapped(kind) ? 'groove-asked' : null)],
+  [{ kind: 'climb', to: 110 }, (kind) => (isTapped(kind) ? 'groove-asked' : null)],
   [{ kind: 'band', kit: true, bass: true }, () => null],
   [written, () => null],
-  [driving, (kind) => (kind === 'strokes' ? 'groove-asked' : null)],
+  [driving, (kind) => (isOfGroove(kind) && !isTapped(kind) ? 'groove-asked' : null)],
 ];
+const isTapped = (kind: string) => TAPPED_KINDS.has(kind as Kind);
+const isOfGroove = (kind: string) => RHYTHM_KINDS.has(kind as Kind);
 const isOfLoop = (kind: string) => kind === 'count' || kind === 'order';
 
 describe('R59 what is asked can be heard', () => {

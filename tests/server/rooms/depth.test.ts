@@ -275,9 +275,15 @@ describe('R83 how far a student is asked', () => {
 describe('what is known to be asked', () => {
   test.each(LEVELS.map(({ level }) => [level]))('is the same for all vamps of level %d', (level) => {
     const known = Array.from({ length: 12 }, (_, seed) => {
-      const round = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, { level, item: null, groove: null, contrast: null }, seed);
+      const round = hostRound(
+        { ...unopenedRoom(), settings: SETTINGS },
+        1,
+        { level, item: null, groove: null, contrast: null },
+        seed,
+      );
       if ('reason' in round) throw new Error(round.reason);
-      expect(round.truth).toEqual(generate({ level, seed, counting: round.kinds.includes('count') }).truth);
+      const request = { level, seed, beat: SETTINGS.beatLevel, counting: round.kinds.includes('count') };
+      expect(round.truth).toEqual(generate(request).truth);
       const state = fold([opened, started(round)]);
       const record = state.rounds[0];
       return record === undefined ? [] : knownQuestions(state, record).map(({ id }) => id);

@@ -41,6 +41,8 @@ describe('R47 events carry a version', () => {
           settlers: [],
           entered: null,
           item: null,
+          beat: null,
+          contrast: null,
         }),
       ),
     );

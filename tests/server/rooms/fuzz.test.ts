@@ -1,7 +1,8 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { CONTRASTS } from '../../../shared-theory/contrast.ts';
 import { DEPTHS, FEELS } from '../../../server/protocol/messages.ts';
-import type { Command, RoomSettings, SoundChange, Tone } from '../../../server/protocol/messages.ts';
+import type { Command, EchoOf, RoomSettings, SoundChange, Tone } from '../../../server/protocol/messages.ts';
 import type { Sender } from '../../../server/rooms/commands.ts';
 import { decide } from '../../../server/rooms/decide.ts';
 import type { RoomEvent, Stamp } from '../../../server/rooms/events.ts';
@@ -13,6 +14,7 @@ import { evolve } from '../../../server/rooms/evolve.ts';
 import { unopenedRoom } from '../../../server/rooms/state.ts';
 import { deskView, hostView, studentCommon, studentOwn } from '../../../server/rooms/view.ts';
 import { moment, opened, SETTINGS } from '../../support/given.ts';
+import { RHYTHM_ANSWERS, TAPS } from '../../support/rhythm-answers.ts';
 
 const id = fc.constant('c');
 const ask = fc.constantFrom(
@@ -48,6 +50,11 @@ const question = fc.constantFrom(
   'seventh-0',
   'seventh-1',
   'home-0',
+  'tempo-0',
+  'drop-out-0',
+  'together-0',
+  'accents-0',
+  'bar-count-0',
   'x-9',
 );
 const how = fc.constantFrom('phones' as const, 'phones' as const, 'aloud' as const, 'memory' as const);
@@ -57,6 +64,7 @@ const answer = fc.oneof(
   fc.constantFrom<unknown>('up', 'down', 'same', 'major', 'minor', 'not-sure', null, 'all-downs', {}, [], 'x', -1),
   fc.record({ string: fc.constantFrom(5, 6, 7), fret: fc.integer({ min: -1, max: 13 }) }),
   fc.array(fc.constantFrom('7M', '2M', '4m', '12M')),
+  fc.constantFrom<unknown>(TAPS, { taps: TAPS, silentFrom: null }, RHYTHM_ANSWERS.accents, [1, 1, 1, 1, 1, 1]),
   fc.constantFrom<unknown>(1, 2, 3, 5, -5, 'one', 'several', ['I'], ['vi', 'V'], ['ii', 'I']),
 );
 /** Mostly written and sent at once. */
@@ -76,6 +84,8 @@ const change: fc.Arbitrary<SoundChange> = fc.oneof(
     right: fc.constant(reading),
   }),
   fc.record({ kind: fc.constantFrom('bass-forward' as const, 'kit-only' as const, 'drop-out' as const) }),
+  fc.record({ kind: fc.constant('drop-out' as const), after: fc.integer({ min: 0, max: 4 }) }),
+  fc.record({ kind: fc.constant('echo' as const), groove: fc.constant('x') }),
   fc.record({ kind: fc.constantFrom('chord-alone' as const, 'root-then-chord' as const), slot }),
   fc.record({ kind: fc.constant('tempo' as const), tempo: fc.integer({ min: 0, max: 400 }) }),
   fc.record({ kind: fc.constant('climb' as const), to: fc.integer({ min: 0, max: 400 }) }),
@@ -108,6 +118,11 @@ const directions = fc.constantFrom(null, ['up' as const], ['usual' as const]);
 const hands = { leftHanded: fc.boolean(), pair: fc.boolean(), leftThumb: fc.boolean() };
 const is = <T extends string>(type: T) => fc.constant(type);
 const often = (weight: number, arbitrary: fc.Arbitrary<Command>) => ({ weight, arbitrary });
+const echoOf: fc.Arbitrary<EchoOf> = fc.oneof(
+  fc.record({ grid: is('student'), student: students }),
+  fc.record({ grid: is('class') }),
+  fc.record({ grid: is('right') }),
+);
 const onAsk = fc.constantFrom(
   'CloseQuestion' as const,
   'ShowSpread' as const,
@@ -199,6 +214,17 @@ const command: fc.Arbitrary<Command> = fc.oneof(
   ),
   often(4, fc.record({ type: is('StrikeQuestion'), id, round, question, struck: fc.boolean() })),
   often(3, fc.record({ type: is('PlayBoth'), id, ask })),
+  often(4, fc.record({ type: is('PlayEcho'), id, ask, of: echoOf })),
+  often(
+    4,
+    fc.record({
+      type: is('TickHand'),
+      id,
+      student: students,
+      beat: fc.integer({ min: 0, max: 9 }),
+      played: fc.boolean(),
+    }),
+  ),
   often(12, fc.record({ type: is('OpenQuestion'), id, round, question, how })),
   often(40, fc.record({ type: onAsk, id, ask })),
   often(3, fc.record({ type: is('RequestPlay'), id, round })),
@@ -305,6 +331,48 @@ const keptBegun: readonly [Command, Sender][] = [
     { role: 'host', page: 'page-1' },
   ],
 ];
+/** A grid was drawn and is played. */
+const echoBegun: readonly [Command, Sender][] = [
+  join,
+  join,
+  join,
+  [{ type: 'ChangeSettings', id: 'c', settings: { beatLevel: 3 } }, { role: 'desk' }],
+  [
+    { type: 'StartRound', id: 'c', after: 0, level: 7, item: null, groove: 'eighth-downs-backbeat', contrast: null },
+    { role: 'desk' },
+  ],
+  [
+    { type: 'VampStarted', id: 'c', round: 'r1', tempo: 140 },
+    { role: 'host', page: 'page-1' },
+  ],
+  [{ type: 'OpenQuestion', id: 'c', round: 'r1', question: 'accents-0', how: 'phones' }, { role: 'desk' }],
+  [
+    { type: 'WriteAnswer', id: 'c', ask: 'a1', counter: 1, answer: [2, 1, 2, 1, 2, 1, 2, 1], heldMs: 0 },
+    { role: 'student', student: 's1' },
+  ],
+  [{ type: 'CloseQuestion', id: 'c', ask: 'a1' }, { role: 'desk' }],
+  [{ type: 'PlayEcho', id: 'c', ask: 'a1', of: { grid: 'student', student: 's1' } }, { role: 'desk' }],
+];
+/** It is tapped through a silence. */
+const tappedBegun: readonly [Command, Sender][] = [
+  ...echoBegun.slice(0, 6),
+  [{ type: 'OpenQuestion', id: 'c', round: 'r1', question: 'drop-out-0', how: 'phones' }, { role: 'desk' }],
+  [
+    { type: 'ChangeTook', id: 'c', round: 'r1', change: { kind: 'drop-out' }, bar: 6 },
+    { role: 'host', page: 'page-1' },
+  ],
+  [
+    {
+      type: 'WriteAnswer',
+      id: 'c',
+      ask: 'a1',
+      counter: 1,
+      answer: { taps: TAPS, silentFrom: 3 },
+      heldMs: 0,
+    },
+    { role: 'student', student: 's1' },
+  ],
+];
 /** It climbs, in another feel; one groove is kept. */
 const climbBegun: readonly [Command, Sender][] = [
   ...memoryBegun.slice(0, 4),
@@ -374,6 +442,8 @@ const beginnings = fc
     keptBegun,
     climbBegun,
     depthsBegun,
+    echoBegun,
+    tappedBegun,
   )
   .map((first) => (first.length % 2 === 1 ? first : [...first, quiet]));
 
@@ -490,7 +560,7 @@ describe('any commands in any order', () => {
         ];
         const { state } = play([...begun, ...arriving.map(written)]);
         const last = list.reduce((best, each) => (each.counter > best.counter ? each : best));
-        expect(state.sheets.get('a1')?.answers.get('s1')).toEqual(last);
+        expect(state.sheets.get('a1')?.answers.get('s1')).toMatchObject(last);
       }),
       { numRuns: 200 },
     );

@@ -24,7 +24,8 @@ describe('a chord typed again', () => {
     expect(slotsOf(round)).toEqual(['A 8', 'D 4']);
     expect(round.truth.directions).toEqual(['up']);
     expect(idsOf(round)).toEqual([
-      'strokes-0',
+      // Without a tempo nothing is tapped: what can be asked first of any other groove.
+      'bar-count-0',
       'count-0',
       'direction-1',
       'quality-0',
@@ -59,7 +60,8 @@ describe('a chord typed again', () => {
 
   test('on and on is one chord: its bass goes nowhere', () => {
     expect(idsOf(strummed('A A'))).toEqual([
-      'strokes-0',
+      // Without a tempo nothing is tapped: what can be asked first of any other groove.
+      'bar-count-0',
       'count-0',
       'quality-0',
       'root-0',

@@ -2,13 +2,21 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { QUALITIES, chordSymbol } from '../../../shared-theory/chords.ts';
 import { grooveById } from '../../../shared-theory/grooves.ts';
-import { KINDS } from '../../../shared-theory/questions/question.ts';
+import { GRID_KINDS, KINDS } from '../../../shared-theory/questions/question.ts';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
 import type { RoundQuestion } from '../../../shared-theory/questions/round-questions.ts';
 import { LEVELS } from '../../../shared-theory/levels.ts';
 import { DEPTHS } from '../../../server/protocol/messages.ts';
-import type { AskHow, Command, Depth, RoomSettings, SoundChange, Tone } from '../../../server/protocol/messages.ts';
+import type {
+  AskHow,
+  Command,
+  Depth,
+  EchoOf,
+  RoomSettings,
+  SoundChange,
+  Tone,
+} from '../../../server/protocol/messages.ts';
 import type { Sender } from '../../../server/rooms/commands.ts';
 import { decide } from '../../../server/rooms/decide.ts';
 import type { HeardRound, NewEvent } from '../../../server/rooms/events.ts';
@@ -35,6 +43,7 @@ import {
   started,
   student,
 } from '../../support/given.ts';
+import { tapsAt } from '../../support/rhythm-answers.ts';
 
 const STUDENTS = ['s1', 's2', 's3'];
 const start: NewEvent[] = [opened, ...STUDENTS.map((id, index) => joined(id, index + 1))];
@@ -50,6 +59,8 @@ type Act =
   | { readonly act: 'groove'; readonly text: string }
   | { readonly act: 'settings'; readonly settings: Partial<Omit<RoomSettings, 'grooves'>> }
   | { readonly act: 'both' }
+  | { readonly act: 'echo'; readonly of: EchoOf }
+  | { readonly act: 'tick'; readonly student: number; readonly beat: number }
   | { readonly act: 'write'; readonly student: number; readonly answer: unknown; readonly heldMs: number }
   | { readonly act: 'close' | 'spread' | 'again' | 'show' }
   | { readonly act: 'hear'; readonly student: number }
@@ -60,6 +71,27 @@ type Act =
 
 const ROOT = fc.record({ string: fc.constantFrom(5, 6), fret: fc.nat({ max: 12 }) });
 const KEYS = fc.uniqueArray(fc.constantFrom('0M', '2M', '7M', '4m', '11m'), { maxLength: 3 });
+const TAPPED = fc.integer({ min: 40, max: 200 }).map((tempo) => tapsAt(tempo));
+const onGrid = (...choices: readonly (string | number)[]) =>
+  fc.array(fc.constantFrom(...choices), { minLength: 8, maxLength: 8 });
+/** Answers to what is asked about the groove. */
+const GROOVE_ANSWERS = {
+  tempo: TAPPED,
+  steadiness: TAPPED,
+  'drop-out': TAPPED.map((taps) => ({ taps, silentFrom: null })),
+  together: TAPPED,
+  'bar-count': fc.constantFrom(2, 3, 4, 6, 7),
+  threes: fc.constantFrom('two-threes', 'three-twos'),
+  'half-time': fc.constantFrom('full-time', 'half-time'),
+  swing: fc.constantFrom('straight', 'swung'),
+  drive: fc.constantFrom('driving', 'relaxed'),
+  pendulum: fc.constantFrom('keeps', 'breaks'),
+  'change-place': fc.constantFrom('on-one', 'pushed'),
+  accents: onGrid(0, 1, 2),
+  'stroke-grid': onGrid('down', 'up', 'silent'),
+  roles: onGrid('kick', 'slap', 'closed', 'open', 'silent'),
+  opened: fc.constantFrom([1], [1, 5], [7], [11]),
+};
 const ANSWER = fc.oneof(
   fc.constantFrom<unknown>(
     'up',
@@ -77,6 +109,7 @@ const ANSWER = fc.oneof(
   ),
   ROOT,
   KEYS,
+  ...Object.values(GROOVE_ANSWERS),
   fc.constantFrom<unknown>(1, 2, 3, 5, -5, 12, 'one', 'several', ['I'], ['vi', 'V'], ['I', 'bVII']),
 );
 const HOW = fc.constantFrom('phones' as const, 'phones' as const, 'aloud' as const, 'memory' as const);
@@ -91,6 +124,8 @@ const CHANGE = fc.constantFrom<SoundChange>(
   { kind: 'chord-alone', slot: 0 },
   { kind: 'root-then-chord', slot: 0 },
   { kind: 'drop-out' },
+  { kind: 'drop-out', after: 2 },
+  { kind: 'echo', groove: 'x' },
   { kind: 'tempo', tempo: 96 },
   { kind: 'climb', to: 120 },
   { kind: 'feel', feel: 'driving' },
@@ -106,6 +141,7 @@ const BESIDE = fc.constantFrom<Act>(
   },
   { act: 'settings', settings: { voice: 'nylon', pitch: 442, smallSpeaker: true, band: { kit: true, bass: true } } },
 );
+const ECHO = fc.constantFrom<EchoOf>({ grid: 'student', student: 's1' }, { grid: 'class' }, { grid: 'right' });
 const DEPTH = fc.record({
   act: fc.constant('depth' as const),
   student: fc.nat({ max: 2 }),
@@ -140,6 +176,15 @@ const acts = (questions: readonly string[]): fc.Arbitrary<Act[]> =>
       },
       { weight: 1, arbitrary: BESIDE },
       { weight: 1, arbitrary: fc.constant({ act: 'both' as const }) },
+      { weight: 1, arbitrary: fc.record({ act: fc.constant('echo' as const), of: ECHO }) },
+      {
+        weight: 1,
+        arbitrary: fc.record({
+          act: fc.constant('tick' as const),
+          student: fc.nat({ max: 2 }),
+          beat: fc.integer({ min: 1, max: 8 }),
+        }),
+      },
       {
         weight: 5,
         arbitrary: fc.record({
@@ -235,6 +280,10 @@ function commandOf(
     }
     case 'both':
       return [DESK, { type: 'PlayBoth', id, ask }];
+    case 'echo':
+      return [DESK, { type: 'PlayEcho', id, ask, of: act.of }];
+    case 'tick':
+      return [DESK, { type: 'TickHand', id, student: `s${act.student + 1}`, beat: act.beat, played: true }];
     case 'change':
       return [
         { role: 'host', page: 'page-1' },
@@ -287,7 +336,11 @@ function shared(one: HeardRound, other: HeardRound): string[] {
   // Whether a chord joins in or a note is sung is heard.
   const sung = ({ truth }: HeardRound, { kind, target }: RoundQuestion) =>
     kind === 'settler' && truth.settlers[target]?.note !== null;
-  return one.questions.filter((each) => ids.has(each.id) && sung(one, each) === sung(other, each)).map(({ id }) => id);
+  // The grid is told as it is asked on.
+  const told = one.truth.rhythm?.grid === other.truth.rhythm?.grid;
+  return one.questions
+    .filter((each) => ids.has(each.id) && sung(one, each) === sung(other, each) && (told || !GRID_KINDS.has(each.kind)))
+    .map(({ id }) => id);
 }
 
 /**
@@ -309,14 +362,15 @@ const CHORD = fc
   })
   .map(chordSymbol);
 const VAMP = fc.array(CHORD, { minLength: 1, maxLength: 4 }).map((chords) => chords.join(' '));
-const GROOVE = fc.constantFrom('relaxed-alternate', 'quarter-downs', 'waltz');
+const GROOVE = fc.constantFrom('relaxed-alternate', 'quarter-downs', 'boom-chick', 'mute-and-open', 'waltz');
 
 describe('R38 students learn nothing early', () => {
   test('any two vamps of any length, key and groove: the same acts send the same bytes', () => {
     fc.assert(
       fc.property(
         fc.tuple(VAMP, GROOVE, VAMP, GROOVE).chain(([one, groove, other, otherGroove]) => {
-          const rounds = [played(one, 1, groove), played(other, 1, otherGroove)] as const;
+          const rhythm = { rhythm: true };
+          const rounds = [played(one, 1, groove, rhythm), played(other, 1, otherGroove, rhythm)] as const;
           const questions = shared(...rounds);
           return fc.tuple(fc.constant(rounds), questions.length === 0 ? fc.constant([]) : acts(questions));
         }),
@@ -329,19 +383,26 @@ describe('R38 students learn nothing early', () => {
   });
 
   test('two generated rounds of one level, whose students are asked each as deep as set', () => {
-    const round = (level: number, seed: number): HeardRound => {
-      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, { level, item: null, groove: null, contrast: null }, seed);
+    const round = (level: number, seed: number, beatLevel: number): HeardRound => {
+      const made = hostRound(
+        { ...unopenedRoom(), settings: { ...SETTINGS, beatLevel } },
+        1,
+        { level, item: null, groove: null, contrast: null },
+        seed,
+      );
       if ('reason' in made) throw new Error(made.reason);
       return made;
     };
     let instead = 0;
     fc.assert(
       fc.property(
-        fc.tuple(fc.constantFrom(...LEVELS), fc.nat(), fc.nat()).chain(([{ level }, seed, otherSeed]) => {
-          const rounds = [round(level, seed), round(level, otherSeed)] as const;
-          const depths = fc.array(DEPTH, { minLength: 1, maxLength: 3 });
-          return fc.tuple(fc.constant(rounds), depths, acts(shared(...rounds)));
-        }),
+        fc
+          .tuple(fc.constantFrom(...LEVELS), fc.nat(), fc.nat(), fc.integer({ min: 1, max: 8 }))
+          .chain(([{ level }, seed, otherSeed, beat]) => {
+            const rounds = [round(level, seed, beat), round(level, otherSeed, beat)] as const;
+            const depths = fc.array(DEPTH, { minLength: 1, maxLength: 3 });
+            return fc.tuple(fc.constant(rounds), depths, acts(shared(...rounds)));
+          }),
         ([[one, other], depths, script]) => {
           const heard = heardByStudents(one, [...depths, ...script]);
           expect(heard).toBe(heardByStudents(other, [...depths, ...script]));
@@ -357,7 +418,12 @@ describe('R38 students learn nothing early', () => {
   test('whether a groove has strokes to ask about tells nobody who is asked something else', () => {
     const heard = ['boom-chicka', 'bossa-like'].map((id) => {
       const groove = grooveById(id);
-      const made = hostRound({ ...unopenedRoom(), settings: SETTINGS }, 1, { level: 6, item: null, groove, contrast: null }, 1);
+      const made = hostRound(
+        { ...unopenedRoom(), settings: SETTINGS },
+        1,
+        { level: 6, item: null, groove, contrast: null },
+        1,
+      );
       if ('reason' in made) throw new Error(made.reason);
       expect(made.truth.strokes === null).toBe(id === 'bossa-like');
       // All else that is not too deep has been asked.
@@ -433,9 +499,8 @@ describe('R38 students learn nothing early', () => {
     /** Answers that the question takes, right and wrong ones. */
     const answersTo = (question: string): fc.Arbitrary<unknown> => {
       const kind = parseQuestionId(question)?.kind ?? 'keys';
-      const ofTheGroove = rhythmAnswers(kind);
       const answers: Readonly<Record<Kind, fc.Arbitrary<unknown>>> = {
-        ...ofTheGroove,
+        ...GROOVE_ANSWERS,
         strokes: fc.constantFrom('all-downs', 'down-up'),
         count: fc.integer({ min: 1, max: 5 }),
         direction: fc.constantFrom('up', 'down', 'same'),

@@ -1,9 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { CONTRASTS } from '../../../shared-theory/contrast.ts';
 import { LEVELS, levelOf } from '../../../shared-theory/levels.ts';
-import { KINDS } from '../../../shared-theory/questions/question.ts';
+import { KINDS, RHYTHM_KINDS } from '../../../shared-theory/questions/question.ts';
 import { parseQuestionId } from '../../../shared-theory/questions/round-questions.ts';
 import type { Command } from '../../../server/protocol/messages.ts';
-import { asked, closed, DESK, given, guitar, HOST, opened, played, started } from '../../support/given.ts';
+import type { HeardRound, NewEvent } from '../../../server/rooms/events.ts';
+import { asked, closed, DESK, given, guitar, HOST, opened, played, SETTINGS, started } from '../../support/given.ts';
 
 const start = (after: number, level = 7): Command => ({
   type: 'StartRound',
@@ -95,10 +97,12 @@ describe('rounds', () => {
         'settler-3',
         'home-0',
       ].map(parseQuestionId),
-      kinds: KINDS.filter((kind) => kind !== 'strokes'),
+      kinds: KINDS.filter((kind) => !RHYTHM_KINDS.has(kind)),
       settings: { policy: 'majors', qualities: ['major', 'minor'], capo: 0, slashIsNew: false },
       entered: { chords: 'Em D', naming: 'english', groove: null, tempo: null, directions: null },
       item: null,
+      beat: 1,
+      contrast: null,
     });
   });
 
@@ -111,29 +115,86 @@ describe('rounds', () => {
     expect(round).toMatchObject({ id: 'r1', number: 1, source: 'host', level: 7, seed: 11 });
     expect(round.grooveText).not.toBe('');
     expect(round.tempo).toBe(round.truth.tempo);
-    expect(round.questions.map(({ kind }) => kind)).toEqual(expect.arrayContaining(['keys', 'direction', 'strokes']));
-    expect(round.kinds).toEqual(KINDS.filter((kind) => levelOf(7).questions.includes(kind)));
-    expect(round).toMatchObject({ entered: null, item: null });
+    expect(round.questions.map(({ kind }) => kind)).toEqual(
+      expect.arrayContaining(['tempo', 'steadiness', 'keys', 'direction']),
+    );
+    expect(round.kinds).toEqual([
+      'tempo',
+      'steadiness',
+      ...levelOf(7).questions.filter((kind) => !RHYTHM_KINDS.has(kind)),
+    ]);
+    expect(round).toMatchObject({ entered: null, item: null, beat: 1, contrast: null });
   });
 
   test('R15 a level asks its own kinds, and its qualities join the pad', () => {
     const { decision } = given(opened).when(DESK, start(0, 3));
     const event = decision.ok ? decision.events[0] : undefined;
     if (event?.type !== 'RoundStarted') throw new Error('no round');
-    expect(event.round.kinds).toEqual(['strokes', 'direction', 'quality']);
-    expect(event.round.questions.every(({ kind }) => event.round.kinds.includes(kind))).toBe(true);
+    expect(event.round.kinds).toEqual(['tempo', 'steadiness', 'direction', 'quality']);
+    const anywhere = ['tempo', 'drop-out', 'together'];
+    expect(event.round.questions.every(({ kind }) => event.round.kinds.includes(kind) || anywhere.includes(kind))).toBe(
+      true,
+    );
     expect(event.round.settings.qualities).toEqual(['major', 'minor', 'power']);
   });
 
-  test('R15 a groove on the guitar brings the question of the strokes', () => {
-    const kinds = (groove: string) => guitar('G C', 1, groove).questions.map(({ id }) => id);
-    expect(kinds('relaxed-alternate')[0]).toBe('strokes-0');
+  test('R15 a groove on the guitar brings what the beat level of the class asks of it, else a lower one', () => {
+    const ids = (beatLevel: number, groove: string | null = 'relaxed-alternate', tempo: number | null = null) =>
+      guitar('G C', 1, groove, { ...SETTINGS, beatLevel }, tempo)
+        .questions.filter(({ kind }) => RHYTHM_KINDS.has(kind))
+        .map(({ id }) => id);
+    expect(ids(1)).toEqual(['bar-count-0']);
+    expect(ids(1, 'relaxed-alternate', 100)).toEqual(['tempo-0', 'steadiness-0', 'drop-out-0', 'together-0']);
+    expect(ids(5)).toEqual(expect.arrayContaining(['drive-0', 'strokes-0', 'pendulum-0', 'stroke-grid-0']));
+    // Nothing of the sixth level can be asked of it but whether it swings, which it may.
+    expect(ids(4, 'quarter-downs')).toEqual(['accents-0']);
+    expect(ids(5, null)).toEqual([]);
     expect(guitar('G C', 1, 'quarter-downs').truth.strokes).toBe('all-downs');
     expect(guitar('G Em C', 1, 'waltz').slots.map(({ beats }) => beats)).toEqual([3, 3, 3]);
   });
 
   test('R15 a quality that no button of the pad says is not asked', () => {
     expect(guitar('E5 A').questions.map(({ id }) => id)).not.toContain('quality-0');
+  });
+
+  test('R103 a contrast pair: the same chords at the same tempo, in either of two grooves, and asked for what differs', () => {
+    const of = (contrast: string | null, after: number, level = 7, groove: string | null = null): Command => ({
+      type: 'StartRound',
+      id: 'c',
+      after,
+      level,
+      item: null,
+      groove,
+      contrast,
+    });
+    const made = (command: Command, seed: number, ...events: NewEvent[]): HeardRound => {
+      const { decision } = given(opened, ...events).when(DESK, command, { seed });
+      const event = decision.ok ? decision.events[0] : undefined;
+      if (event?.type !== 'RoundStarted') throw new Error(JSON.stringify(decision));
+      return event.round;
+    };
+    for (const { id, kind } of CONTRASTS) {
+      const first = made(of(id, 0), 3);
+      expect(first.contrast).toBe(id);
+      expect(first.kinds).toContain(kind);
+      expect(first.questions.map((question) => question.kind)).toContain(kind);
+      const next = Array.from({ length: 12 }, (_, seed) => made(of(id, 1), seed, started(first)));
+      const loop = (round: HeardRound) => JSON.stringify(round.slots.map(({ chord, frets }) => [chord, frets]));
+      expect(new Set([first, ...next].map(loop)).size).toBe(1);
+      expect(new Set([first, ...next].map(({ grooveText }) => grooveText)).size).toBe(2);
+    }
+    const straight = made(of('straight-or-swung', 0), 3);
+    const nexts = Array.from({ length: 4 }, (_, seed) => made(of('straight-or-swung', 1), seed, started(straight)));
+    expect(new Set([straight, ...nexts].map(({ tempo }) => tempo)).size).toBe(1);
+    // Beside the pair, or of another level, the chords are others.
+    const other = made(of('straight-or-swung', 1, 5), 3, started(straight));
+    expect(other.slots.map(({ chord }) => chord)).not.toEqual(straight.slots.map(({ chord }) => chord));
+    given(opened)
+      .when(DESK, of('loud-or-soft', 0))
+      .refused('contrast-unknown', { found: 'loud-or-soft', known: CONTRASTS.map(({ id }) => id).join(', ') });
+    given(opened)
+      .when(DESK, of('straight-or-swung', 0, 7, 'waltz'))
+      .refused('message-not-readable', { what: 'a groove beside a contrast pair, which brings its own' });
   });
 
   test.each([[0], [99], [2.5]])('R16 there is no level %d', (level) => {

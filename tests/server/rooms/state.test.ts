@@ -27,8 +27,8 @@ describe('R46 the fold', () => {
   test('keeps who sits where, and what each wrote', () => {
     const state = fold(lesson);
     expect([...state.students.values()]).toEqual([
-      { student: 's1', seat: 1, joinedTurn: 0, counter: 4, revision: 2, depth: 'keys' },
-      { student: 's2', seat: 2, joinedTurn: 0, counter: 1, revision: 3, depth: 'keys' },
+      { student: 's1', seat: 1, joinedTurn: 0, counter: 4, revision: 2, depth: 'keys', hands: [] },
+      { student: 's2', seat: 2, joinedTurn: 0, counter: 1, revision: 3, depth: 'keys', hands: [] },
     ]);
     expect(state.sheets.get('a1')).toMatchObject({
       sheet: 1,
@@ -37,8 +37,8 @@ describe('R46 the fold', () => {
     });
     expect(state.sheets.get('a1')?.answers).toEqual(
       new Map([
-        ['s1', { counter: 3, answer: 'up' }],
-        ['s2', { counter: 1, answer: 'down' }],
+        ['s1', { counter: 3, answer: 'up', times: 1 }],
+        ['s2', { counter: 1, answer: 'down', times: 1 }],
       ]),
     );
     expect(state.rounds[0]?.questions.get('direction-1')).toMatchObject({ shown: true });

@@ -2,7 +2,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { decide } from '../../../server/rooms/decide.ts';
-import { readEvent, UnreadableEventError } from '../../../server/rooms/events.ts';
+import { readEvent, UnreadableEventError, versioned } from '../../../server/rooms/events.ts';
+import { RHYTHM_KINDS } from '../../../shared-theory/questions/question.ts';
+import type { Kind } from '../../../shared-theory/questions/question.ts';
 import { guitarRound } from '../../../server/rooms/heard-round.ts';
 import { evolve } from '../../../server/rooms/evolve.ts';
 import { unopenedRoom } from '../../../server/rooms/state.ts';
@@ -14,6 +16,9 @@ import { DESK, LIVE, moment, peopleIn, SETTINGS } from '../../support/given.ts';
 const LOG = linesOf('log-of-triads.jsonl');
 /** A log as it was written when one guitar played alone, at one pitch, in the grooves of the catalogue. */
 const ONE_GUITAR = linesOf('log-of-one-guitar.jsonl');
+
+/** A log as it was written when a groove was asked for its strokes alone, and nobody tapped. */
+const STROKES_ALONE = linesOf('log-of-decorated-grooves.jsonl');
 
 function linesOf(file: string): readonly string[] {
   return readFileSync(join(import.meta.dirname, 'stored', file), 'utf8')
@@ -38,13 +43,14 @@ describe('R47 a log of the time of triads', () => {
       7,
     );
     if ('reason' in today) throw new Error(today.reason);
+    const { rhythm: _rhythm, ...sameTruth } = today.truth;
     // What is asked, and what settles, stays what it was then.
     expect({ ...own, questions: [], settlers: [], kinds: [] }).toEqual({
       ...today,
       questions: [],
       settlers: [],
       kinds: [],
-      truth: { ...today.truth, settlers: today.truth.settlers.filter(({ note }) => note === null) },
+      truth: { ...sameTruth, settlers: today.truth.settlers.filter(({ note }) => note === null) },
     });
     expect(played?.truth.chords).toEqual(played?.slots.map(({ chord }) => chord));
     expect(played?.truth.sevenths).toEqual(['none', 'none']);
@@ -137,5 +143,58 @@ describe('R47 a log of the time of one guitar', () => {
     const fresh = { student: '', tokenHash: '', token: null };
     const context = { sender: DESK, now: moment(9_000), people, fresh, seed: 0, soundHolder: 'page-1' };
     expect(decide(state, command, context)).toMatchObject({ ok: true, effects: [{ order: { change } }] });
+  });
+});
+
+describe('R47 a log of the time when a groove was asked for its strokes alone', () => {
+  test('is read whole: no round is one of a pair, nothing was tapped, and the class begins with the first beat level', () => {
+    const state = folded(STROKES_ALONE);
+    expect(state.settings).toMatchObject({ beatLevel: 1, voice: 'nylon', pitch: 442 });
+    expect(state.settings.grooves).toHaveLength(1);
+    expect(state.rounds.map(({ heard }) => [heard.beat, heard.contrast, heard.truth.rhythm])).toEqual([
+      [null, null, undefined],
+      [null, null, undefined],
+    ]);
+    expect([...state.sheets.values()].map(({ tempo, grid }) => [tempo, grid])).toEqual([
+      [null, null],
+      [null, null],
+    ]);
+    expect([...state.students.values()].map(({ hands }) => hands)).toEqual([[]]);
+    const people = peopleIn([{ type: 'StudentJoined', student: 's1', seat: 1 }]);
+    const desk = deskView(state, people, LIVE);
+    expect(desk.classTaps).toBeNull();
+    expect(desk.steps.map(({ question }) => question)).toContain('strokes-0');
+  });
+
+  test('its strokes are marked as they were, and a correction keeps what was asked', () => {
+    const people = peopleIn([{ type: 'StudentJoined', student: 's1', seat: 1 }]);
+    const before = folded(STROKES_ALONE.slice(0, -1));
+    expect(deskView(before, people, LIVE).students[0]?.mark).toMatchObject({ exact: false });
+    const correct = {
+      type: 'CorrectRound',
+      id: 'c',
+      round: 'r2',
+      after: 0,
+      chords: 'Em D',
+      groove: 'quarter-downs',
+      tempo: 96,
+      directions: null,
+      pointsMayFall: false,
+    } as const;
+    const decision = decide(before, correct, {
+      sender: DESK,
+      now: moment(9_000),
+      people,
+      fresh: { student: '', tokenHash: '', token: null },
+      seed: 0,
+      soundHolder: null,
+    });
+    if (!decision.ok) throw new Error(decision.reason);
+    for (const event of decision.events) evolve(before, versioned(event), moment(9_000));
+    const desk = deskView(before, people, LIVE);
+    expect(desk.steps.filter(({ kind }) => RHYTHM_KINDS.has(kind as Kind)).map(({ question }) => question)).toEqual([
+      'strokes-0',
+    ]);
+    expect(desk.students[0]?.mark).toMatchObject({ exact: true });
   });
 });

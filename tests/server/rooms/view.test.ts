@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { LEVELS } from '../../../shared-theory/levels.ts';
-import { KINDS } from '../../../shared-theory/questions/question.ts';
+import { KINDS, RHYTHM_KINDS } from '../../../shared-theory/questions/question.ts';
 import { peopleOf } from '../../../server/rooms/people.ts';
 import type { NewEvent } from '../../../server/rooms/events.ts';
 import { versioned } from '../../../server/rooms/events.ts';
@@ -293,7 +293,7 @@ describe('the host', () => {
       ...before.slice(3),
     ]);
     const guitarRow = host([opened, started(guitar('Em D'))]).steps.map(({ kind }) => kind);
-    expect(guitarRow).toEqual(KINDS.filter((kind) => kind !== 'strokes'));
+    expect(guitarRow).toEqual(KINDS.filter((kind) => !RHYTHM_KINDS.has(kind)));
   });
 
   test('R42 the end lists what was shown, and no one by name', () => {
@@ -374,7 +374,10 @@ describe('the desk', () => {
   test('R44 right answers at any time, spread and answers after the close', () => {
     const open = desk(direction);
     expect(open.truth).toEqual({ answer: 'up', key: 'up' });
+    const onTheBeat = Array.from({ length: 9 }, (_, beat) => beat * 600);
     expect(open.truths).toEqual({
+      'tempo-0': onTheBeat,
+      'drop-out-0': { taps: onTheBeat, silentFrom: null },
       'strokes-0': 'down-up',
       'direction-1': 'up',
       'quality-0': 'minor',
@@ -400,6 +403,7 @@ describe('the desk', () => {
       depth: 'keys',
       wrote: true,
       cannotHear: false,
+      hands: [],
     });
     const after = desk([...direction, { type: 'HearingSignalled', student: 's3', ask: 'a1' }, closed('a1'), spread]);
     expect(after.spread).toMatchObject({ counts: [{ key: 'same', count: 1 }], notSure: 1, silent: 1, of: 3 });
@@ -459,6 +463,10 @@ describe('the desk', () => {
   test('every question of the round, with its sheet', () => {
     const second = [...direction, closed('a1'), asked('a2', 'direction-1', 'r1', 2)];
     expect(desk(second).steps.map(({ question, status, sheet, ask }) => [question, status, sheet, ask])).toEqual([
+      // Wherever a groove with a tempo sounds.
+      ['tempo-0', 'ready', 1, null],
+      ['drop-out-0', 'ready', 1, null],
+      ['together-0', 'ready', 1, null],
       ['strokes-0', 'ready', 1, null],
       ['direction-1', 'open', 2, 'a2'],
       ['quality-0', 'ready', 1, null],

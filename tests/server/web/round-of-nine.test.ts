@@ -213,7 +213,9 @@ test('R74 R79 a lesson through thirty phones is marked as the pure functions mar
   const kinds = [...new Set(['count', ...level.questions])];
   value(await desk.send({ type: 'ChangeSettings', settings: { qualities: ['major', 'minor', 'power'] } }));
   expect(await desk.send({ type: 'PlanLesson', items: [{ item: 'i1', level: 6, kinds }] })).toMatchObject({ ok: true });
-  const { round } = value(await desk.send({ type: 'StartRound', after: 0, level: 6, item: 'i1', groove: null, contrast: null }));
+  const { round } = value(
+    await desk.send({ type: 'StartRound', after: 0, level: 6, item: 'i1', groove: null, contrast: null }),
+  );
   const wire = await until(() => desk.view().vamp, 'the vamp on the desk');
   const vamp = vampOf(wire);
   const truth = truthOf(vamp, perform(vamp));
