@@ -7,6 +7,7 @@ import { differentChords } from '../../shared-theory/different-chords.ts';
 import { HOME_IDS } from '../../shared-theory/questions/keys/ask.ts';
 import { validHomes } from '../../shared-theory/questions/keys/right-keys.ts';
 import { withAdditions } from '../../shared-theory/questions/numeral/additions.ts';
+import { tappedTempo } from '../../shared-theory/taps/taps.ts';
 import { answerText } from '../shared/answer-text.ts';
 import { printChord } from '../shared/names.ts';
 import { askingOf } from './step-names.ts';
@@ -22,6 +23,7 @@ export function rightText(view: DeskView, step: WireStep, answer: unknown): stri
   const { kind } = step;
   // Of how even somebody taps no tempo is the right one.
   if (kind === 'steadiness') return fill(words.right, { answer: words.evenTaps });
+  if (kind === 'tempo' || kind === 'drop-out') return fill(words.right, { answer: temposText(view, step, answer) });
   const slots = (vamp?.slots ?? []).map(({ chord }) => readSymbol(chord));
   if (kind === 'numeral' && Array.isArray(answer)) {
     const numerals = withAdditions(answer.map(String), differentChords(slots));
@@ -38,4 +40,12 @@ export function rightText(view: DeskView, step: WireStep, answer: unknown): stri
   const named = homes.map((chord) => printChord(chordSymbol(chord)).text);
   const home = homes.length === different.length ? words.anyHome : listed(named, countingWords.or);
   return fill(words.rightScales, { keys, home });
+}
+
+/** Exactly, with others that are as lawful: `84 a minute`, `84 or 168 a minute`. */
+function temposText({ current, truth }: DeskView, step: WireStep, answer: unknown): string {
+  const taps = typeof answer === 'object' && answer !== null && 'taps' in answer ? answer.taps : answer;
+  const also = step.question === current?.question ? (truth?.also ?? []) : [];
+  const tempos = [...(Array.isArray(taps) ? [String(tappedTempo(taps))] : []), ...also];
+  return fill(deskWords.sound.tempo, { tempo: listed(tempos, countingWords.or) });
 }

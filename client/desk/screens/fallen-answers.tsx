@@ -65,9 +65,9 @@ export function FallenAnswers({ desk, view, step, sound }: Props & { readonly so
       {view.spreadShown && closed && <p class="hint">{words.spreadIsUp}</p>}
       {again && sound}
       <TopWrong desk={desk} view={view} step={step} hands={hands} />
+      {step.kind === 'accents' && <Echo key={step.ask} desk={desk} view={view} step={step} />}
       {!again && sound}
       {isTapped(step) ? <TapsTable view={view} /> : <AnswerList desk={desk} view={view} step={step} />}
-      {step.kind === 'accents' && <Echo key={step.ask} desk={desk} view={view} step={step} />}
       {closed && <Quiet view={view} />}
       <Strike desk={desk} view={view} step={step} />
     </section>
@@ -118,7 +118,7 @@ function TopWrong({ desk, view, step, hands }: Props & { readonly hands: number 
           <p>{kind.play}</p>
         </>
       )}
-      {step.ask !== null && !isTapped(step) && (
+      {step.ask !== null && !isTapped(step) && step.kind !== 'accents' && (
         <PlayBoth
           desk={desk}
           view={view}

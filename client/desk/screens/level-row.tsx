@@ -2,6 +2,9 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
 import { Mark, PencilRing } from '../../shared/marks.tsx';
 
+/** So many stand in one row on any phone. */
+const EIGHT = 8;
+
 /** Levels to choose one of, ringed by a pencil; `name` tells two such rows of a page apart. */
 export function LevelChoice(props: {
   readonly name: string;
@@ -10,7 +13,7 @@ export function LevelChoice(props: {
   readonly onChoose: (level: number) => void;
 }) {
   return (
-    <div class="level-row">
+    <div class={props.levels.length === EIGHT ? 'level-row eight' : 'level-row'}>
       {props.levels.map(({ level }) => (
         <label key={level} class="level-cell">
           <input

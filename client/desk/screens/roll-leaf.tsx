@@ -5,6 +5,7 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import { rhythmDeskWords } from '../../../server/protocol/words/rhythm-desk-words.ts';
 import type { DeskView, WireStudent, WireStudentReport } from '../../../server/protocol/views.ts';
 import { isPartly } from '../../../shared-theory/questions/points.ts';
+import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import type { Desk } from '../desk-state.ts';
 import { countsOf, findingsOf } from '../reports.ts';
@@ -150,7 +151,9 @@ function stateOf(view: DeskView, student: WireStudent): readonly string[] {
   const kind = (instead ?? current)?.kind;
   const written =
     kind !== undefined && student.answer !== undefined && student.answer !== null
-      ? `${writtenText(view, kind, student)}${mark ? `, ${verdict(mark, student.answer)}` : ''}`
+      ? [writtenText(view, kind, student), mark && student.answer !== NOT_SURE ? verdict(mark) : '']
+          .filter(Boolean)
+          .join(', ')
       : student.wrote && current?.status === 'open'
         ? words.wrote
         : '';
@@ -187,7 +190,6 @@ function nextDepth(depth: Depth): Depth {
   return DEPTHS[(at + DEPTHS.length - 1) % DEPTHS.length] ?? depth;
 }
 
-function verdict(mark: NonNullable<WireStudent['mark']>, answer: unknown): string {
-  if (answer === 'not-sure') return words.notSure;
-  return mark.exact ? words.right : isPartly(mark.credit) ? words.part : words.wrong;
+function verdict({ exact, credit }: NonNullable<WireStudent['mark']>): string {
+  return exact ? words.right : isPartly(credit) ? words.part : words.wrong;
 }

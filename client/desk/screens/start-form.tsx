@@ -22,7 +22,6 @@ export function StartForm({ desk, view }: Props) {
       <h1>{words.heading}</h1>
       <NextPlanned desk={desk} view={view} />
       <LevelForm desk={desk} view={view} level={level} />
-      <Contrasts desk={desk} view={view} level={level.value} />
       <section>
         <h2>{words.guitarTitle}</h2>
         <GuitarFields
@@ -35,6 +34,7 @@ export function StartForm({ desk, view }: Props) {
           }
         />
       </section>
+      <Contrasts desk={desk} view={view} level={level.value} />
       {!view.vamp && <Tones desk={desk} view={view} />}
       {view.vamp && (
         <p>
