@@ -3,6 +3,7 @@ import type { CDPSession, Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { analyseTaps } from '../../shared-theory/taps/analysis.ts';
 import { readTaps, type Taps } from '../../shared-theory/taps/taps.ts';
+import { openClassRoom } from './class-room.ts';
 import { phonePages, type OpenPhone, type PhonePages } from './phone-page.ts';
 
 /** What the page itself saw, noted by a listener of the test's own in front of the page's. */
@@ -176,4 +177,46 @@ test('double taps, drags, a long press and a second finger neither zoom nor scro
   expect(await seen()).toHaveLength(10);
   expect(await page.locator('.pad svg path.line-ink').count()).toBe(10);
   await context.close();
+});
+
+test('in a class: the tempo of a phone is that of the desk and of the mark, to one percent', async () => {
+  const room = await openClassRoom();
+  try {
+    const host = await room.openHost();
+    const { page } = await room.openPhone('Nele');
+    const session = await page.context().newCDPSession(page);
+    const press = (on: Page, name: string): Promise<void> => on.getByRole('button', { name, exact: true }).click();
+    await press(host, 'Press for sound');
+    await press(host, 'Start quietly');
+    await press(room.desk, 'round');
+    await room.desk.locator('[name=level][value="3"]').click({ force: true });
+    await press(room.desk, 'play level 3');
+    await room.desk.getByRole('button', { name: 'stop', exact: true }).waitFor();
+    const [, tempo] = /(\d+) a minute/.exec(await room.desk.locator('body').innerText()) ?? [];
+    const right = Number(tempo);
+    expect(right).toBeGreaterThan(30);
+    await room.desk
+      .locator('.desk-step', { hasText: /^tempo/ })
+      .first()
+      .click();
+    await press(room.desk, 'open');
+    await page.getByRole('button', { name: 'tap here' }).waitFor();
+    await inTime(12, 60_000 / right, (seconds, index) => touch(session, seconds, index));
+    await page.getByRole('button', { name: 'write it' }).tap();
+    await page.getByText('It is in.').waitFor();
+    await press(room.desk, 'close');
+    await press(room.desk, 'hand by hand');
+    const cell = await room.desk.getByRole('row', { name: /Nele/ }).getByRole('cell').first().innerText();
+    expect(Math.abs(Number.parseFloat(cell) / right - 1)).toBeLessThan(0.01);
+    await press(room.desk, 'show');
+    await page.getByText('Right.', { exact: true }).waitFor();
+    const [, own = '', sounded = ''] =
+      /You tapped about (\d+); it was (\d+)\./.exec(await page.locator('body').innerText()) ?? [];
+    expect(Number(sounded)).toBe(right);
+    // Told without a decimal.
+    expect(Math.abs(Number(own) - right)).toBeLessThanOrEqual(1);
+    expect(room.faults).toEqual([]);
+  } finally {
+    await room.end();
+  }
 });
