@@ -30,6 +30,7 @@ import { ORDERS } from '../../shared-theory/questions/order/ask.ts';
 import { neckPlaces } from '../../shared-theory/questions/root/ask.ts';
 import { pitchClassAt } from '../../shared-theory/questions/root/places.ts';
 import { ASKED_SEVENTHS } from '../../shared-theory/questions/seventh/ask.ts';
+import { RHYTHM_KINDS } from '../../shared-theory/questions/question.ts';
 import type { Answer, Kind, KeyId, NeckPlace, QuestionSettings } from '../../shared-theory/questions/question.ts';
 import type { RoundQuestion } from '../../shared-theory/questions/round-questions.ts';
 import { truthOf, type Direction, type Truth } from '../../shared-theory/truth.ts';
@@ -81,6 +82,9 @@ function answersOf({ kind }: RoundQuestion, truth: Truth): readonly Answer[] {
     ...KEY_IDS.map((id) => [...owners, id]),
   ];
   const keySets = sets.map((set) => KEY_IDS.filter((id) => set.includes(id)));
+  if (RHYTHM_KINDS.has(kind)) {
+    return plausibleAnswers(kind, { truth, target: 0, settings: SETTINGS }).map(({ answer }) => answer);
+  }
   switch (kind) {
     case 'count':
       return [1, 2, 3, 4, 5];
@@ -108,26 +112,9 @@ function answersOf({ kind }: RoundQuestion, truth: Truth): readonly Answer[] {
         Array.from({ length: count }, (__, place) => rows[(index + 4 * place) % rows.length] ?? 'I'),
       );
     }
-    case 'tempo':
-    case 'steadiness':
-    case 'drop-out':
-    case 'together':
-    case 'bar-count':
-    case 'threes':
-    case 'half-time':
-    case 'swing':
-    case 'drive':
-    case 'strokes':
-    case 'pendulum':
-    case 'change-place':
-    case 'accents':
-    case 'stroke-grid':
-    case 'roles':
-    case 'opened':
-      return plausibleAnswers(kind, { truth, target: 0, settings: SETTINGS }).map(({ answer }) => answer);
     case 'one-or-several':
       return ['one', 'several'];
-    case 'home':
+    default:
       return [0, 1, 2, 3];
   }
 }
@@ -197,8 +184,9 @@ function isSettlerUnplayable(target: number, answer: readonly KeyId[], { vamp, t
 function isUnplayable({ kind, target }: RoundQuestion, answer: Answer, { vamp, truth }: Case): boolean {
   const [home, other] = [vamp.slots[0], vamp.slots[target]].map((slot) => slot && overRoot(slot.chord));
   const owners = familiesOf(truth.keys.majors.map((name) => keyId(parseKeyName(name))));
+  // the readings keep one groove
+  if (RHYTHM_KINDS.has(kind)) return true;
   switch (kind) {
-    case 'strokes': // the readings keep one groove
     case 'one-or-several': // it has no sound of its own
     case 'home': // it is no error
       return true;
@@ -240,11 +228,7 @@ function isUnplayable({ kind, target }: RoundQuestion, answer: Answer, { vamp, t
         readings.some((key) => (answer as readonly string[]).every((numeral, index) => key.numerals[index] === numeral))
       );
     }
-    case 'count':
-    case 'order':
-    case 'direction':
-    case 'quality':
-    case 'root':
+    default:
       return false;
   }
 }
@@ -366,10 +350,8 @@ function check(
       expect(symbols(wrong)).not.toBe(symbols(right));
       break;
     }
-    case 'strokes':
-    case 'one-or-several':
-    case 'home':
-      expect.unreachable('these have no readings');
+    default:
+      expect.unreachable('the others have no readings');
   }
 }
 

@@ -172,7 +172,7 @@ export function answers(kind: Kind, { qualities }: QuestionSettings): fc.Arbitra
     case 'together':
       return taps;
     case 'drop-out':
-      return fc.record({ taps, silentFrom: fc.option(fc.nat(8)) });
+      return fc.tuple(taps, fc.option(fc.nat(8))).map(([tapped, silentFrom]) => ({ taps: tapped, silentFrom }));
     case 'bar-count':
       return fc.constantFrom(...BAR_COUNTS);
     case 'threes':

@@ -25,12 +25,15 @@ function loadedBy(entry: string): Set<string> {
   return seen;
 }
 
+/** What the pads of taps and grids read answers by: plain numbers, no truth. */
+const PADS = ['taps/taps.ts', 'groove-grid.ts', 'meters.ts'];
+
 test.each(['questions/asks.ts', 'questions/round-questions.ts', 'questions/question.ts'])(
   'what a phone loads with %s holds no judge, no keys and no package',
   (entry) => {
     const loaded = [...loadedBy(entry)];
     expect(loaded.filter((path) => /judge/.test(path))).toEqual([]);
-    expect(loaded.filter((path) => !path.startsWith('questions/'))).toEqual([]);
+    expect(loaded.filter((path) => !path.startsWith('questions/') && !PADS.includes(path))).toEqual([]);
   },
 );
 

@@ -271,7 +271,7 @@ describe('slash chords, a capo, and chords that are even', () => {
     ] as const) {
       const sounds = neckPlaces()
         .filter((each) => rootJudge.mark(each, at(text)).exact)
-        .map(rootJudge.heard);
+        .map((each) => rootJudge.heard(each));
       expect(new Set(sounds).size).toBe(roots);
     }
   });

@@ -22,7 +22,7 @@ test('every error kind has a finding, a sentence to say and a thing to play, and
 test('every kind has a step name and an instruction, every answer a word and a sentence', () => {
   for (const kind of KINDS) {
     expect(stepWords[kind]).toBeTruthy();
-    expect(questionInstruction({ kind, target: 0 })).toMatch(/^[A-Z].*\.$/);
+    expect(questionInstruction({ kind, target: 0 })).toMatch(/^[A-Z].*[.?]$/);
   }
   for (const option of ['up', 'down', 'same', 'all-downs', 'down-up', ...QUALITIES] as const) {
     expect(questionWords.options[option]).toBeTruthy();
@@ -101,7 +101,7 @@ describe('the question as spoken', () => {
   });
 
   test('a kind without a prompt is refused', () => {
-    expect(() => questionPrompt({ kind: 'tempo', target: 0 })).toThrow(/kind tempo/);
+    expect(() => questionPrompt({ kind: 'melody', target: 0 })).toThrow(/kind melody/);
   });
 });
 
