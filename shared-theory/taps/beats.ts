@@ -24,7 +24,7 @@ export type Beats = {
 };
 
 /** No hand taps in time outside of these, in milliseconds a beat. */
-const PERIODS = [100, 4000] as const;
+const PERIODS = [80, 6000] as const;
 
 /** A beat is sought at these shares of all intervals: no few bad ones move all three. */
 const SHARES = [0.5, 0.3, 0.1, 0.7, 0.9];
