@@ -55,6 +55,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
   const echo = playing ? echoOf(view) : null;
   const untold = ours && barsUntold(steps, current);
   const bars = layout.bars.length;
+  const counted = current !== null && !current.aloud;
   return (
     <main class="screen round">
       <Header>
@@ -107,7 +108,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
         </section>
       )}
       <footer class="foot">
-        {current && !current.aloud ? (
+        {counted ? (
           <HandsIn handsIn={view.handsIn} handsOf={view.handsOf} closed={closed} most={tallyWidth(frame)} />
         ) : (
           <span class="label">{ours ? '' : words.guitar}</span>
@@ -117,7 +118,7 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
           {ours ? <BothReadings view={view} sound={sound} /> : null}
           {ours ? <ChangeLine change={view.sound.change} settlers={vamp.settlers} playing={playing} /> : null}
           {ours ? (
-            <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} marked={!untold} />
+            <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame) || counted} marked={!untold} />
           ) : null}
         </div>
         <JoinCard room={view.room} addresses={view.addresses} />
@@ -131,7 +132,7 @@ const ECHO_HEIGHT = 400;
 
 /** What the other things of the foot leave to the tally. */
 function tallyWidth(frame: Frame): number {
-  return frame.width - 2 * MARGIN - (isNarrow(frame) ? 1125 : 1250);
+  return frame.width - 2 * MARGIN - (isNarrow(frame) ? 985 : 1110);
 }
 
 /** What stands largest on the wall, and the line under it. */

@@ -121,7 +121,7 @@ function Choice({
       {hands === null ? null : (
         <text
           class={`spread-count${hands === 0 ? ' nobody' : ''}`}
-          x={cell.x + cell.width * 0.7}
+          x={cell.x + cell.width * 0.66}
           y={y + size * 0.36}
           font-size={Math.min(size * 1.05, (cell.width * 0.5) / Math.max(2, String(hands).length) / 0.56)}
           text-anchor="middle"

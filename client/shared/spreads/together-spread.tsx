@@ -52,7 +52,7 @@ type Part = {
 /** A hill over the beat, as wide as the room's taps lie around it. */
 function Width({ spread, width, y, height, label, fill: hatch }: Part & { readonly spread: number }) {
   const base = y + height - label * 1.8;
-  const top = y + label * 3;
+  const top = y + label * 3.2;
   const middle = width / 2;
   const deviation = (Math.min(spread, EDGE_MS) / EDGE_MS) * (width / 2) * 0.9;
   const hill = Array.from({ length: 49 }, (_, index) => {
@@ -65,9 +65,9 @@ function Width({ spread, width, y, height, label, fill: hatch }: Part & { readon
       <text class="spread-word" x={0} y={y + label * 1.3} font-size={label * 1.25}>
         {words.width}
       </text>
-      <text class="spread-label" x={width} y={y + label * 1.3} font-size={label} text-anchor="end">
+      <Said width={width} y={y + label * 1.3} size={label}>
         {fill(words.around, { n: Math.round(spread) })}
-      </text>
+      </Said>
       <path d={`M${hill.join('L')}z`} fill={hatch} />
       <path d={`M${hill.join('L')}`} class="line-ink g5" />
       <path class="line-ink g3" d={`M0 ${base}H${width}M${middle} ${base + label * 0.4}V${top - label * 0.3}`} />
@@ -80,7 +80,7 @@ function Width({ spread, width, y, height, label, fill: hatch }: Part & { readon
 
 /** A line that climbs where the room gets faster, in the fan of its standard error. */
 function Drift({ drift, width, y, height, label, fill: hatch }: Part & { readonly drift: WireTaps['drift'] }) {
-  const [from, to] = [y + label * 2.2, y + height - label * 0.4];
+  const [from, to] = [y + label * 3, y + height - label * 0.4];
   const zero = (from + to) / 2;
   const at = (percent: number): number =>
     zero - (Math.max(-EDGE_PERCENT, Math.min(EDGE_PERCENT, percent)) / EDGE_PERCENT) * ((to - from) / 2);
@@ -89,9 +89,9 @@ function Drift({ drift, width, y, height, label, fill: hatch }: Part & { readonl
       <text class="spread-word" x={0} y={y + label * 1.5} font-size={label * 1.25}>
         {words.drift}
       </text>
-      <text class="spread-label" x={width} y={y + label * 1.5} font-size={label} text-anchor="end">
+      <Said width={width} y={y + label * 1.5} size={label}>
         {driftSentence(drift)}
-      </text>
+      </Said>
       <path class="line-string g1" d={`M0 ${zero}H${width}`} />
       {drift ? (
         <>
@@ -103,5 +103,31 @@ function Drift({ drift, width, y, height, label, fill: hatch }: Part & { readonl
         </>
       ) : null}
     </>
+  );
+}
+
+/** A sentence beside its heading, or under it where the drawing is narrow. */
+function Said({
+  width,
+  y,
+  size,
+  children,
+}: {
+  readonly width: number;
+  readonly y: number;
+  readonly size: number;
+  readonly children: string;
+}) {
+  const beside = width > size * 36;
+  return (
+    <text
+      class="spread-label"
+      x={beside ? width : 0}
+      y={beside ? y : y + size * 1.35}
+      font-size={size}
+      text-anchor={beside ? 'end' : 'start'}
+    >
+      {children}
+    </text>
   );
 }

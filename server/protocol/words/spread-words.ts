@@ -7,7 +7,7 @@ export const spreadWords = {
     double: 'twice as fast',
     half: 'half as fast',
   },
-  steadiness: { even: 'even', uneven: 'uneven', percent: '{n} %', more: '{n} % and more' },
+  steadiness: { even: 'even', uneven: 'uneven', percent: '{n} %', more: '{n} % +' },
   dropOut: { ahead: 'ahead', groove: 'with the groove', behind: 'behind', silent: 'silent', back: 'back' },
   /** How the room went through the silence. */
   through: {
@@ -18,7 +18,7 @@ export const spreadWords = {
   },
   together: {
     width: 'How close',
-    around: 'two taps in three fall within {n} ms of each hand’s own middle',
+    around: 'two taps in three within {n} ms of each hand’s middle',
     drift: 'How steady',
     faster: 'the room gets faster: {n} % in eight beats',
     slower: 'the room gets slower: {n} % in eight beats',
