@@ -1,4 +1,5 @@
 import type { AskedRound } from '../../shared-theory/diagnosis/asked.ts';
+import { beatEvidence } from '../../shared-theory/diagnosis/beat-evidence.ts';
 import { breakdownOf } from '../../shared-theory/diagnosis/breakdown.ts';
 import type { BreakdownLine } from '../../shared-theory/diagnosis/breakdown.ts';
 import { commonErrors } from '../../shared-theory/diagnosis/common-errors.ts';
@@ -23,6 +24,9 @@ export const commonFor = remembered(commonErrors);
 
 /** Each student's lesson. */
 export const reportsFor = remembered(studentReports);
+
+/** What each student's answers show of the beat. */
+export const beatFor = remembered(beatEvidence);
 
 /** Works something out of a lesson once for as long as no closed sheet changes: an answer to an open one costs nothing. */
 function remembered<T>(work: (rounds: readonly AskedRound[]) => T): (state: RoomState) => T {

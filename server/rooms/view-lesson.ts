@@ -1,3 +1,5 @@
+import { beatStanding } from '../../shared-theory/beat-mastery.ts';
+import type { BeatStanding } from '../../shared-theory/beat-mastery.ts';
 import type { AskedQuestion, AskedRound } from '../../shared-theory/diagnosis/asked.ts';
 import type { BreakdownLine } from '../../shared-theory/diagnosis/breakdown.ts';
 import type { StudentReport } from '../../shared-theory/diagnosis/reports.ts';
@@ -8,7 +10,7 @@ import { reprintedVamp } from '../../shared-theory/vamps.ts';
 import type * as Wire from '../protocol/views.ts';
 import { askedRound } from './asked-rounds.ts';
 import { bothReadings } from './both-readings.ts';
-import { breakdownFor, commonFor, reportsFor } from './lesson-facts.ts';
+import { beatFor, breakdownFor, commonFor, reportsFor } from './lesson-facts.ts';
 import type { RoomState } from './state.ts';
 import { currentRound } from './state.ts';
 import { askingOn } from './view-parts.ts';
@@ -110,23 +112,28 @@ export function canPlayBoth(state: RoomState, ask: string, soundHolder: string |
 
 const reported = new WeakMap<
   RoomState,
-  { readonly from: unknown; readonly reports: readonly Wire.WireStudentReport[] }
+  { readonly at: string; readonly from: unknown; readonly reports: readonly Wire.WireStudentReport[] }
 >();
 
 /** Each student's lesson, by seat; the same object until something of it changes. */
 export function wireReports(state: RoomState): readonly Wire.WireStudentReport[] {
   const from = reportsFor(state);
+  const { beatLevel } = state.settings;
+  const students = [...state.students.values()];
+  const at = `${beatLevel}|${students.map(({ hands }) => hands.join()).join('|')}`;
   const last = reported.get(state);
-  if (last?.from === from) return last.reports;
-  const reports = [...state.students.keys()].flatMap((student) => {
+  if (last?.from === from && last.at === at) return last.reports;
+  const shown = beatFor(state);
+  const reports = students.flatMap(({ student, hands }) => {
     const report = from.get(student);
-    return report === undefined ? [] : [wireReport(student, report)];
+    if (report === undefined) return [];
+    return [wireReport(student, report, beatStanding(beatLevel, shown.get(student) ?? [], hands.includes(beatLevel)))];
   });
-  reported.set(state, { from, reports });
+  reported.set(state, { at, from, reports });
   return reports;
 }
 
-function wireReport(student: string, report: StudentReport): Wire.WireStudentReport {
+function wireReport(student: string, report: StudentReport, beat: BeatStanding): Wire.WireStudentReport {
   return {
     student,
     right: report.right,
@@ -137,6 +144,7 @@ function wireReport(student: string, report: StudentReport): Wire.WireStudentRep
     of: report.of,
     points: report.points,
     memory: { right: report.memory.right, of: report.memory.of },
+    beat: { right: beat.right, of: beat.of, needs: beat.needs, played: beat.played },
     errors: report.errors.map(({ error, times }) => ({ error, times })),
     habits: report.habits.map(({ habit, times, of }) => ({ habit, times, of })),
   };

@@ -294,6 +294,38 @@ describe('R102 hands that were seen', () => {
   });
 });
 
+test('R102 a report says where a student stands on the beat level of the class', () => {
+  const level5: NewEvent = { type: 'SettingsChanged', settings: { beatLevel: 5 } };
+  const events = [
+    ...base,
+    level5,
+    asked('a1', 'drive-0'),
+    wrote('s1', 'driving'),
+    wrote('s2', 'relaxed'),
+    wrote('s3', 'not-sure'),
+    closed('a1'),
+  ];
+  const beatOf = (...more: NewEvent[]) => {
+    const all = [...events, ...more];
+    return deskView(fold(all), peopleIn(all), LIVE).reports.map(({ beat }) => beat);
+  };
+  expect(beatOf()).toEqual([
+    { right: 1, of: 1, needs: [5, 6], played: false },
+    { right: 0, of: 1, needs: [5, 6], played: false },
+    { right: 0, of: 0, needs: [5, 6], played: false },
+  ]);
+  expect(beatOf({ type: 'HandTicked', student: 's1', beat: 5, played: true }).map(({ played }) => played)).toEqual([
+    true,
+    false,
+    false,
+  ]);
+  // Of another level other kinds count.
+  expect(beatOf({ type: 'SettingsChanged', settings: { beatLevel: 6 } })[0]).toMatchObject({ right: 0, of: 0 });
+  // What was struck is evidence of nothing.
+  const struck: NewEvent = { type: 'QuestionStruck', round: 'r1', question: 'drive-0', struck: true };
+  expect(beatOf(struck).map(({ of }) => of)).toEqual([0, 0, 0]);
+});
+
 test('R2 there are eight beat levels', () => {
   const set = (beatLevel: number): Command => ({ type: 'ChangeSettings', id: 'c', settings: { beatLevel } });
   for (const wrong of [0, 9, 2.5]) {

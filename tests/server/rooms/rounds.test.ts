@@ -138,7 +138,7 @@ describe('rounds', () => {
     expect(event.round.settings.qualities).toEqual(['major', 'minor', 'power']);
   });
 
-  test('R15 a groove on the guitar brings what the beat level of the class asks of it, else a lower one', () => {
+  test('R104 a groove on the guitar brings what the beat level of the class asks of it, else a lower one', () => {
     const ids = (beatLevel: number, groove: string | null = 'relaxed-alternate', tempo: number | null = null) =>
       guitar('G C', 1, groove, { ...SETTINGS, beatLevel }, tempo)
         .questions.filter(({ kind }) => RHYTHM_KINDS.has(kind))

@@ -1,6 +1,8 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { parseChord, QUALITIES } from '../../../shared-theory/chords.ts';
 import { breakdownOf } from '../../../shared-theory/diagnosis/breakdown.ts';
+import { beatStanding } from '../../../shared-theory/beat-mastery.ts';
+import { beatEvidence } from '../../../shared-theory/diagnosis/beat-evidence.ts';
 import { commonErrors } from '../../../shared-theory/diagnosis/common-errors.ts';
 import type { AskedRound } from '../../../shared-theory/diagnosis/asked.ts';
 import { markerOf } from '../../../shared-theory/diagnosis/marker.ts';
@@ -12,7 +14,7 @@ import { besideAll, besideShown } from '../../../shared-theory/questions/beside.
 import { askableQuestions, judgeOf } from '../../../shared-theory/questions/judges.ts';
 import type { Answer, Kind, NotSure, QuestionSettings } from '../../../shared-theory/questions/question.ts';
 import { ORDERS } from '../../../shared-theory/questions/order/ask.ts';
-import { COLLECTED_KINDS, NOT_SURE } from '../../../shared-theory/questions/question.ts';
+import { COLLECTED_KINDS, NOT_SURE, RHYTHM_KINDS } from '../../../shared-theory/questions/question.ts';
 import type { RoundQuestion } from '../../../shared-theory/questions/round-questions.ts';
 import { seededRandom } from '../../../shared-theory/random.ts';
 import { guitarTruth, truthOf } from '../../../shared-theory/truth.ts';
@@ -21,6 +23,7 @@ import { parseVamp } from '../../../shared-theory/vamps.ts';
 import type { Meter, VoicedVamp } from '../../../shared-theory/vamps.ts';
 import type { Reply } from '../../../server/protocol/messages.ts';
 import type { DeskView, WireMark, WireVamp } from '../../../server/protocol/views.ts';
+import { RHYTHM_ANSWERS } from '../../support/rhythm-answers.ts';
 import { connectWatcher, joinedStudent, until } from '../../support/socket-client.ts';
 import type { Client, StudentClient, WatcherClient } from '../../support/socket-client.ts';
 import { startTestApp, type TestApp } from '../../support/test-app.ts';
@@ -52,6 +55,11 @@ afterAll(async () => {
   await app.close();
 });
 
+/** One answer to each question about the groove but its strokes. */
+const OF_THE_GROOVE = Object.fromEntries(
+  Object.entries(RHYTHM_ANSWERS).map(([kind, answer]) => [kind, () => answer]),
+) as unknown as Readonly<Record<keyof typeof RHYTHM_ANSWERS, () => Answer>>;
+
 /** What a class of thirty may write: mostly right, else anything that the pad takes; now and then not sure, or nothing. */
 function answerOf(
   kind: Kind,
@@ -66,7 +74,7 @@ function answerOf(
   const from = <T>(items: readonly T[]): T => itemAt(items, Math.floor(random() * items.length));
   const keys = () => Array.from({ length: 12 }, (_, tonic) => `${tonic}M`).filter(() => random() < 0.2);
   const pads: Readonly<Record<Kind, () => Answer>> = {
-    ...ofTheGroove,
+    ...OF_THE_GROOVE,
     strokes: () => from(['all-downs', 'down-up'] as const),
     count: () => from([1, 2, 3, 4, 5]),
     direction: () => from(['up', 'down', 'same'] as const),
@@ -85,9 +93,13 @@ function answerOf(
   return pads[kind]();
 }
 
-/** On the teacher's own guitar: triads on their roots have neither a seventh nor another bass to ask for. */
+/**
+ * On the teacher's own guitar: triads on their roots have neither a seventh nor another bass to ask for, and of a groove without a tempo
+ * it is asked first how its bar is counted.
+ */
 function ownQuestions(truth: Truth, settings: QuestionSettings): readonly RoundQuestion[] {
-  return askableQuestions(truth, settings).filter(({ kind }) => !['bass', 'seventh'].includes(kind));
+  const left = (kind: Kind) => ['bass', 'seventh'].includes(kind) || (RHYTHM_KINDS.has(kind) && kind !== 'bar-count');
+  return askableQuestions(truth, settings).filter(({ kind }) => !left(kind));
 }
 
 type Given = Map<string, Answer | NotSure>;
@@ -191,7 +203,11 @@ async function holdLesson(rounds: readonly Known[]): Promise<void> {
   const ids = desk.view().students.map(({ student }) => student);
   const pure = asDiagnosed(rounds, ids);
   const reports = studentReports(pure);
-  const expected = ids.map((student) => ({ student, ...reports.get(student) }));
+  const shown = beatEvidence(pure);
+  const expected = ids.map((student) => {
+    const { right, of, needs, played } = beatStanding(1, shown.get(student) ?? [], false);
+    return { student, ...reports.get(student), beat: { right, of, needs, played } };
+  });
   const lines = breakdownOf(pure).map(({ again: _again, of: _of, ...line }) => line);
   await until(() => desk.view().breakdown?.length === lines.length, 'the lesson on the desk');
   expect(desk.view().reports).toEqual(expected);
@@ -227,7 +243,9 @@ test('R74 R79 a lesson through thirty phones is marked as the pure functions mar
   };
   const questions = askableQuestions(truth, settings).filter(({ kind }) => kinds.includes(kind));
   const first: Known = { number: 1, truth, settings, questions, given: new Map() };
-  expect(desk.view().steps.map(({ question }) => question)).toEqual(questions.map(({ id }) => id));
+  // And what can be opened wherever a groove sounds.
+  const anywhere = ['tempo-0', 'drop-out-0', 'together-0'];
+  expect(desk.view().steps.map(({ question }) => question)).toEqual([...anywhere, ...questions.map(({ id }) => id)]);
   const asked: RoundQuestion[] = [];
   for (const question of questions) await lead(first, String(round), question, asked);
   await holdLesson([first]);
