@@ -69,7 +69,7 @@ async function startRound(groove: string | null): Promise<{ vamp: WireVamp; pres
   const after = desk.view().vamp?.number ?? 0;
   const from = await recordedSeconds(host);
   const pressed = Date.now();
-  await order({ type: 'StartRound', after, level: 6, item: null, groove });
+  await order({ type: 'StartRound', after, level: 6, item: null, groove, contrast: null });
   const vamp = await until(() => (desk.view().vamp?.number === after + 1 ? desk.view().vamp : null), 'the next round');
   await order({ type: 'RequestPlay', round: vamp.round });
   await until(() => desk.view().sound.playing, 'the round to sound', 30_000);

@@ -28,7 +28,7 @@ test('the spread, the right ones, and who said nothing', () => {
 test('other right places and answers let stand count as right; no hand is no share', () => {
   const spread = spreadOf('root-0', { '6.0': 2, '5.7': 3, '5.2': 5 });
   const truth = { answer: { string: 6, fret: 0 }, key: '6.0', also: ['5.7', '6.12'] };
-  const view = { spread, truth, letStand: [] };
+  const view = { spread, truth, letStand: [], students: [] };
   expect(rightHands(view)).toBe(5);
   expect(shareRight(view)).toBe(0.5);
   expect(shareRight({ ...view, letStand: ['5.2'] })).toBe(1);

@@ -5,7 +5,7 @@ import { loadPad } from '../../../client/student/pads/pads.ts';
 import type { WireAsking } from '../../../server/protocol/views.ts';
 
 /** What a phone says of an answer: its pad does. */
-const onPhone = async (asking: WireAsking, answer: unknown) => (await loadPad(asking.kind))?.said(asking, answer);
+const onPhone = async (asking: WireAsking, answer: unknown) => (await loadPad(asking.kind))?.said?.(asking, answer);
 
 describe('an answer in a few words', () => {
   test.each([
@@ -30,6 +30,9 @@ describe('an answer in a few words', () => {
     ['seventh', 'major-seventh', 'major seventh: it is soft'],
     ['home', 0, 'first chord'],
     ['home', 3, 'fourth chord'],
+    ['bar-count', 3, 'three'],
+    ['swing', 'swung', 'swung'],
+    ['pendulum', 'keeps', 'it keeps swinging'],
   ])('%s %j, on desk, wall and phone', async (kind, answer, text) => {
     expect(answerText(kind, answer)).toBe(text);
     expect(await onPhone({ kind, target: 0 }, answer)).toBe(text);
