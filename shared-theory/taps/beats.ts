@@ -1,6 +1,7 @@
 import { LONGEST_TAPPING, type Taps } from './taps.ts';
 import { median, quantile, sum } from './statistics.ts';
 import { bendOf, lineOf, periodOf, straysBy } from './fit.ts';
+import { BROKEN, DOUBLED, likeliestWay, MISSED, surprise, type Way } from './way.ts';
 
 /** A tap that stands for a beat: its time in milliseconds, the number of its beat, and the part of the taps that it belongs to. */
 export type Beat = {
@@ -26,7 +27,7 @@ export type Beats = {
 /** No hand taps in time outside of these, in milliseconds a beat. */
 const PERIODS = [80, 6000] as const;
 
-/** A beat is sought at these shares of all intervals: no few bad ones move all three. */
+/** A beat is sought at these shares of all intervals: a few bad ones do not move all. */
 const SHARES = [0.5, 0.3, 0.1, 0.7, 0.9];
 
 /** What has to be explained away is believed as readily as it is rare, and far less readily: the taps decide between both. */
@@ -35,21 +36,11 @@ const CARES = [1, 3];
 /** Guesses that differ by no more than this part are one. */
 const SAME_GUESS = 0.04;
 
-/** A tap is at home at most so many of the taps before it further on, and at most so many beats. */
-const FURTHEST_TAP = 4;
-const FURTHEST_BEAT = 4;
-
-/** What is rare costs as much as its surprise: twice the logarithm of one in so many. */
-const surprise = (oneIn: number) => 2 * Math.log(oneIn);
-const MISSED = surprise(60);
-const MISSED_AGAIN = surprise(5);
-const DOUBLED = surprise(50);
-const NOT_SETTLED = surprise(5);
-const BROKEN = surprise(300);
+/** A tempo that changes evenly. */
 const BENT = surprise(30);
 
 /**
- * How far single taps stray, in milliseconds, before anything is known of the hand (30 at 600 a beat, Sapp's taps to clicks), as so many
+ * How far single taps stray, in milliseconds, before anything is known of the hand (30 of taps to clicks every 600, by the tapping experiment at mazurka.org.uk), as so many
  * taps would say; and in parts of the beat never more than so much.
  */
 const USUAL_JITTER = 25;
@@ -62,16 +53,6 @@ const LEAST_SETTLED = 6;
 
 /** Most often that beats and period are worked out from one another. */
 const ROUNDS = 4;
-
-/** How one tap goes on from another one: over how many beats, or null where it begins anew. */
-type Step = { readonly from: number; readonly beats: number | null };
-
-/** The most likely way through all taps. */
-type Way = {
-  readonly cost: number;
-  readonly first: number;
-  readonly steps: readonly (Step & { readonly to: number })[];
-};
 
 /**
  * Lays taps on whole beats, so that missed taps, bounces, the first taps before a hand has settled, pauses and stumbles are explained by
@@ -184,50 +165,6 @@ function jitterOn(taps: Taps, { steps }: Way, period: number): number {
   );
   const free = Math.max(1, strays.length - 1);
   return amongOthers(Math.sqrt(sum(strays.map((stray) => stray ** 2)) / free / 2), free);
-}
-
-/** The way from tap to tap that is least surprising, for a period and how far single taps stray around it. */
-function likeliestWay(taps: Taps, period: number, jitter: number, care: number): Way {
-  const variance = 2 * jitter ** 2;
-  // A tap that stands for nothing could lie anywhere within a beat.
-  const anywhere = Math.max(0, 2 * Math.log(period / Math.sqrt(2 * Math.PI * variance)));
-  const costs: number[] = [];
-  const steps: (Step | null)[] = [];
-  for (const [to, tap] of taps.entries()) {
-    let best = to * (NOT_SETTLED * care + anywhere);
-    let step: Step | null = null;
-    for (let from = to - 1; from >= Math.max(0, to - FURTHEST_TAP); from -= 1) {
-      const gap = tap - (taps[from] ?? 0);
-      const before = (costs[from] ?? 0) + (to - from - 1) * (DOUBLED * care + anywhere);
-      const anew = before + BROKEN * care + anywhere;
-      // One beat more or fewer: a tap that is very late, and none missed.
-      const nearest = Math.floor(gap / period);
-      for (const beats of [Math.max(1, nearest), nearest + 1]) {
-        const missed = beats === 1 ? 0 : (MISSED + (beats - 2) * MISSED_AGAIN) * care;
-        const on = before + missed + (gap - beats * period) ** 2 / variance;
-        if (beats <= FURTHEST_BEAT && on < best) [best, step] = [on, { from, beats }];
-      }
-      if (gap > period / 2 && anew < best) [best, step] = [anew, { from, beats: null }];
-    }
-    costs.push(best);
-    steps.push(step);
-  }
-  return wayBack(costs, steps, DOUBLED * care + anywhere);
-}
-
-/** Follows the steps back from the end; last taps may stand for nothing as well. */
-function wayBack(costs: readonly number[], steps: readonly (Step | null)[], extra: number): Way {
-  const total = (last: number) => (costs[last] ?? 0) + (costs.length - 1 - last) * extra;
-  let at = costs.length - 1;
-  for (let last = at - 1; last >= Math.max(0, costs.length - FURTHEST_TAP); last -= 1)
-    if (total(last) < total(at)) at = last;
-  const cost = total(at);
-  const way: (Step & { readonly to: number })[] = [];
-  for (let step = steps[at]; step; step = steps[at]) {
-    way.unshift({ ...step, to: at });
-    at = step.from;
-  }
-  return { cost, first: at, steps: way };
 }
 
 function beatsOn(taps: Taps, { first, steps }: Way, period: number): readonly Beat[] {
