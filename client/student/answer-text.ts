@@ -30,11 +30,14 @@ export function truthSentence(asking: WireAsking, truth: WireTruth): string {
   }
   const sentence = rightSentence(kind, truth, undefined, grid);
   // A long one leaves no room for the grid, which shows it all.
-  return grid !== undefined && sentence.length > LONG ? revealWords.gridShown : sentence;
+  return grid === undefined ? sentence : shortOf(sentence) || revealWords.gridShown;
 }
 
 /** Letters in three lines of a small phone. */
 const LONG = 60;
+
+/** A text that leaves room for the pad; empty where it is too long. */
+export const shortOf = (text: string): string => (text.length > LONG ? '' : text);
 
 const chordSentence = (symbol: string): string => fill(rightWords.chord, { chord: printChord(symbol).text });
 

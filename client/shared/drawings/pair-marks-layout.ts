@@ -87,7 +87,7 @@ export const PAIR_BARS = {
 export type PairKind = keyof typeof PAIR_BARS;
 
 /** A bar that is counted so: its numbers, one heavy. */
-export const countedBar = (count: BarCount): DrawnBar => ({ strokes: even(count, [0]) });
+const countedBar = (count: BarCount): DrawnBar => ({ strokes: even(count, [0]) });
 
 /** The bar of a choice: `two-threes`, or a number for `bar-count`. Throws RangeError for what is no choice of the kind. */
 export function pairBar(kind: string, choice: string | number): DrawnBar {

@@ -104,6 +104,9 @@ function place({ lane, base, width }: GridCell): { readonly size: number; readon
   return { size: Math.min(room * 0.46, width * 0.42), y: lane + room * 0.54 };
 }
 
+/** Smaller words than this, in pixels, nobody reads. */
+const LEAST_WORD = 12;
+
 /** Size of the name of a piece under the line. */
 const nameSize = ({ y, height, base, width }: GridCell): number =>
   Math.min((y + height - base) * 0.56, width * 0.21, 17);
@@ -152,23 +155,21 @@ function Sounded({ kind, cell, choice }: OnSlot) {
       return <AccentRing cell={cell} weight={Number(choice)} />;
     case 'stroke-grid':
       return <StrokeSign stroke={choice as GridStroke} {...sign} />;
-    case 'roles':
+    case 'roles': {
+      // Where rows are low the sign alone stands, as over the line.
+      const word = Math.min(room * 0.36, cell.width * 0.21, 16);
+      const named = word >= LEAST_WORD && choice !== 'silent';
       return (
         <>
-          <RoleSign role={choice as Role} {...sign} y={cell.base + room * 0.3} />
-          {choice !== 'silent' && (
-            <text
-              x={cell.middle}
-              y={cell.base + room * 0.8}
-              font-size={nameSize(cell)}
-              text-anchor="middle"
-              class="fill-ink2"
-            >
+          <RoleSign role={choice as Role} {...sign} {...(named && { y: cell.base + room * 0.3 })} />
+          {named && (
+            <text x={cell.middle} y={cell.base + room * 0.88} font-size={word} text-anchor="middle" class="fill-ink2">
               {saidChoice(kind, choice ?? false)}
             </text>
           )}
         </>
       );
+    }
     case 'opened':
       return choice ? <SlotLens cell={cell} amplitude={Math.min(cell.width * 0.16, room * 0.6)} /> : null;
   }

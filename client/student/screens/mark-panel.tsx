@@ -6,6 +6,7 @@ import { isPartly } from '../../../shared-theory/questions/points.ts';
 import { NOT_SURE } from '../../../shared-theory/questions/question.ts';
 import { tappedTempo } from '../../../shared-theory/taps/taps.ts';
 import { BrassRule } from '../../shared/marks.tsx';
+import { shortOf } from '../answer-text.ts';
 import { gridText } from '../../shared/answer-grid.ts';
 import type { GridKind } from '../pads/grid-choices.ts';
 import { isTapKind, tapsIn } from '../pads/tap-series.ts';
@@ -37,7 +38,7 @@ export function MarkPanel(props: {
       <div class="mark-words">
         <p class="mark-title">{struck ? revealWords.struck : verdict(props)}</p>
         {tapped && <p class="panel-text">{tappedText(answer, truth?.answer)}</p>}
-        {wrote && !tapped && !mark?.exact && (
+        {wrote && !tapped && !mark?.exact && saidText(asking, answer) !== '' && (
           <p class="panel-text">{fill(revealWords.youWrote, { answer: saidText(asking, answer) })}</p>
         )}
         {note && <p class="panel-text">{note}</p>}
@@ -66,8 +67,9 @@ function tappedText(answer: unknown, right: unknown): string {
   return fill(beats.length > 1 ? youTapped : youTappedAlone, { own: tappedTempo(own), right: tappedTempo(beats) });
 }
 
-/** An answer in words. */
+/** An answer in words; empty where it is a grid that takes too many: it stands on the pad. */
 function saidText(asking: WireAsking, answer: unknown): string {
-  if (asking.grid !== undefined) return gridText(asking.kind as GridKind, answer as readonly unknown[], asking.grid);
+  if (asking.grid !== undefined)
+    return shortOf(gridText(asking.kind as GridKind, answer as readonly unknown[], asking.grid));
   return padOf(asking.kind)?.said?.(asking, answer) ?? '';
 }
