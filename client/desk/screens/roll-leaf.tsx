@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals';
 import { DEPTHS, type Depth } from '../../../server/protocol/messages.ts';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
+import { grooveAnswers } from '../../../server/protocol/words/groove-answers.ts';
 import { rhythmDeskWords } from '../../../server/protocol/words/rhythm-desk-words.ts';
 import type { DeskView, WireStudent, WireStudentReport } from '../../../server/protocol/views.ts';
 import { isPartly } from '../../../shared-theory/questions/points.ts';
@@ -150,7 +151,7 @@ function stateOf(view: DeskView, student: WireStudent): readonly string[] {
   const { mark, instead } = student;
   const kind = (instead ?? current)?.kind;
   const written =
-    kind !== undefined && student.answer !== undefined && student.answer !== null
+    kind !== undefined && (student.taps !== undefined || (student.answer ?? null) !== null)
       ? [writtenText(view, kind, student), mark && student.answer !== NOT_SURE ? verdict(mark) : '']
           .filter(Boolean)
           .join(', ')
@@ -171,11 +172,12 @@ function stateOf(view: DeskView, student: WireStudent): readonly string[] {
   ].filter(Boolean);
 }
 
-/** What was written, in words; of taps what they say as well. */
+/** What was written, in words; of taps what they say, which is all that comes here of them. */
 function writtenText(view: DeskView, kind: string, { answer, taps }: WireStudent): string {
-  const text = answerText(kind, answer, view.current?.asking.grid);
-  if (!taps) return text;
-  const [, uneven, drift] = tapCells(taps);
+  if (taps === undefined) return answerText(kind, answer, view.current?.asking.grid);
+  if (taps === null) return rhythmDeskWords.taps.unread;
+  const [tempo, uneven, drift] = tapCells(taps);
+  const text = fill(grooveAnswers.tempo, { tempo: tempo ?? '' });
   return [text, fill(rhythmDeskWords.taps.unevenAndDrift, { uneven: uneven ?? '', drift: drift ?? '' })].join(', ');
 }
 
