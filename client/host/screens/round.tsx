@@ -118,7 +118,13 @@ export function Round({ view, frame, still, sound, actions }: RoundProps) {
           {ours ? <BothReadings view={view} sound={sound} /> : null}
           {ours ? <ChangeLine change={view.sound.change} settlers={vamp.settlers} playing={playing} /> : null}
           {ours ? (
-            <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame) || counted} marked={!untold} />
+            <SoundLine
+              view={view}
+              sound={sound}
+              actions={actions}
+              bare={isNarrow(frame) || counted}
+              marked={!untold && !(counted && isNarrow(frame))}
+            />
           ) : null}
         </div>
         <JoinCard room={view.room} addresses={view.addresses} />
@@ -132,7 +138,7 @@ const ECHO_HEIGHT = 400;
 
 /** What the other things of the foot leave to the tally. */
 function tallyWidth(frame: Frame): number {
-  return frame.width - 2 * MARGIN - (isNarrow(frame) ? 985 : 1110);
+  return frame.width - 2 * MARGIN - (isNarrow(frame) ? 985 : 1140);
 }
 
 /** What stands largest on the wall, and the line under it. */

@@ -145,7 +145,7 @@ test('no sound outlives a change: after any two changes nothing of before sounds
       for (const kind of [one, other]) {
         const before = side.struck.length;
         const asked = side.now();
-        side.player.change(changeOf(kind, 1, beats));
+        side.player.change(changeOf(kind, 1, beats, groove.grid));
         side.run(2 * ((beats * 60) / tempo), 0.5);
         const line = Math.min(...side.struck.slice(before).map(({ at }) => at), Infinity);
         const first = isUnheard({ kind } as Mode) ? asked + 0.06 + (beats * 60) / tempo : line;
