@@ -46,7 +46,7 @@ const HALF_SURE = 0.02;
 const MOST_EXPLAINED = 0.5;
 
 /** Over how many beats a drift is named. */
-export const DRIFT_BEATS = 8;
+const DRIFT_BEATS = 8;
 
 const known = new WeakMap<Taps, TapAnalysis | null>();
 

@@ -2,7 +2,7 @@
 export { analyseTaps } from './analyse.ts';
 export type { TapAnalysis, TempoChange } from './analyse.ts';
 export { heldTempo, rushesOrDrags } from './holding.ts';
-export { levelAt, tempoLevel } from './level.ts';
+export { tempoLevel } from './level.ts';
 export type { TempoLevel } from './level.ts';
 export { roomTaps } from './room.ts';
 export type { RoomTaps } from './room.ts';

@@ -26,7 +26,7 @@ export type Tapper = {
 };
 
 /** A normal deviate, mean 0, standard deviation 1 (Box and Muller 1958). */
-export function normal(random: Random): number {
+function normal(random: Random): number {
   return Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
 }
 
