@@ -80,14 +80,18 @@ function swapsTheBackbeat(answer: readonly Weight[], right: RightSlots<Weight>, 
   return sounds(strong, false) && sounds(back, true) && marked(strong, true) && marked(back, false);
 }
 
-/** The ands are marked heavier than the numbers, where they sound lighter. */
+/** So much heavier, on the mean, is no scatter: half of what lies between light and heavy. */
+const CLEARLY = 1;
+
+/** The ands are marked clearly heavier than the numbers, where they sound lighter. */
 function liftsTheAnds(answer: readonly Weight[], { accents, grid }: RhythmTruth): boolean {
   const [ands, numbers] = [andSlots(grid), numberSlots(grid)];
   const mean = (slots: readonly number[], of: (slot: number) => number) =>
     slots.reduce((sum, slot) => sum + of(slot), 0) / Math.max(1, slots.length);
   const meant = (slot: number) => MEANT[answer[slot] ?? 0];
   const sounded = (slot: number) => accents[slot]?.[0] ?? 0;
-  return mean(ands, meant) > mean(numbers, meant) && mean(ands, sounded) < mean(numbers, sounded);
+  const lifted = mean(ands, meant) - mean(numbers, meant) >= CLEARLY;
+  return lifted && mean(ands, sounded) < mean(numbers, sounded);
 }
 
 /** One weight on every slot, or on every one that sounds, where no one weight is right. */

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { commonErrors } from '../../../shared-theory/diagnosis/common-errors.ts';
+import type { Weight } from '../../../shared-theory/rhythm/rhythm-truth.ts';
 import { seededRandom } from '../../../shared-theory/random.ts';
 import { neckPlaces } from '../../../shared-theory/questions/root/ask.ts';
+import { heard, weights } from '../questions/given-rhythm.ts';
 import { EM_D } from '../questions/given.ts';
 import { question, round } from './lesson.ts';
 import type { Given } from './lesson.ts';
@@ -54,6 +56,19 @@ describe('common errors', () => {
     const random = seededRandom(7, 'blind');
     const blind = Array.from({ length: 400 }, () => neckPlaces()[Math.floor(random() * neckPlaces().length)] ?? ROOT);
     expect(commonErrors([round(question('root-0', blind))])).toEqual([]);
+  });
+
+  test('grids that are filled by lot show no more than lots do; a class that starts the bar elsewhere is one', () => {
+    const truth = heard().truth;
+    const random = seededRandom(11, 'grids');
+    const lots = Array.from({ length: 200 }, () => Array.from({ length: 8 }, () => Math.floor(random() * 3) as Weight));
+    for (const { error, interval, guessing } of commonErrors([{ ...round(question('accents-0', lots)), truth }])) {
+      expect([error, interval[0] < guessing]).toEqual([error, true]);
+    }
+    const late = question('accents-0', [...times(5, weights('12111211')), ...times(5, weights('21112111'))]);
+    expect(commonErrors([{ ...round(late), truth }])).toMatchObject([
+      { error: 'starts-the-bar-elsewhere', times: 5, chances: 10, kinds: ['accents'] },
+    ]);
   });
 
   test('the place with most of them comes first, and the kinds are named once', () => {

@@ -87,6 +87,7 @@ describe('accents', () => {
     ['21112111', '2 1 3 1 2 1 3 1', ['starts-the-bar-elsewhere']],
     ['12121211', '3 1 3 1 3 1 3 1', ['ands-heavier-than-numbers']],
     ['12121212', '3 1 3 1 3 1 3 1', ['starts-the-bar-elsewhere']],
+    ['12122121', '3 1 3 1 3 1 3 1', []],
     ['20111111', '3 1 2 1 3 1 2 1', []],
   ])('%s for %s shows %j', (answer, truth, errors) => {
     expect(mark(answer, truth).errors).toEqual(errors);
