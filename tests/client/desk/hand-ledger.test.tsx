@@ -2,7 +2,8 @@ import { expect, test } from 'vitest';
 import { button, draw, press, root } from './draw.tsx';
 import { deskView, reportOf } from './fixtures.ts';
 
-const view = deskView('count-0', 'ready', { reports: [reportOf('s1')] });
+const plain = deskView('count-0', 'ready', { reports: [reportOf('s1')] });
+const view = { ...plain, settings: { ...plain.settings, beatLevel: 3 } };
 
 test('one press ticks a hand for the class’s beat level, another takes it back', () => {
   const { made } = draw(view, { leaf: 'roll' });

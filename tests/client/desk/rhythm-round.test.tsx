@@ -14,7 +14,8 @@ afterEach(() => void vi.useRealTimers());
 
 describe('the beat level and the pairs, where a vamp is begun', () => {
   test('the beat level is kept with the class at once', () => {
-    const { made } = draw(deskView(), { form: 'start' });
+    const view = deskView();
+    const { made } = draw({ ...view, settings: { ...view.settings, beatLevel: 3 } }, { form: 'start' });
     const levels = Array.from(root.querySelectorAll<HTMLInputElement>('[name=beat-level]'));
     expect(levels.map(({ checked }) => checked)).toEqual([false, false, true]);
     expect(text()).toContain('Heavy and light');
