@@ -2,7 +2,7 @@ import { kindsToBeat } from './beat-levels.ts';
 import type { Level } from './level.ts';
 import { LONGER_LEVELS } from './levels/longer-levels.ts';
 import { TWO_CHORD_LEVELS } from './levels/two-chord-levels.ts';
-import { KINDS, RHYTHM_KINDS, TAPPED_KINDS, type Kind } from './questions/question.ts';
+import { KINDS, TAPPED_KINDS, type Kind } from './questions/question.ts';
 
 export { LEVELS_THAT_STAND, type Level } from './level.ts';
 
@@ -18,13 +18,11 @@ export function levelOf(number: number): Level {
 
 /**
  * Every kind that a round of a level can ask, in the order of a round: its own, and how many chords there are. With a beat level, of
- * the groove what that and those below it ask, and what can be tapped to any groove. Throws `RangeError` for a level of either that
+ * the groove what that and those below it ask as well, and what can be tapped to any groove. Throws `RangeError` for a level of either that
  * there is not.
  */
 export function kindsOfLevel(number: number, beat?: number): readonly Kind[] {
   const { questions } = levelOf(number);
-  const rhythm = beat === undefined ? questions : [...kindsToBeat(beat), ...TAPPED_KINDS];
-  return KINDS.filter(
-    (kind) => kind === 'count' || (RHYTHM_KINDS.has(kind) ? rhythm.includes(kind) : questions.includes(kind)),
-  );
+  const rhythm = beat === undefined ? [] : [...kindsToBeat(beat), ...TAPPED_KINDS];
+  return KINDS.filter((kind) => kind === 'count' || questions.includes(kind) || rhythm.includes(kind));
 }

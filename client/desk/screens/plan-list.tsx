@@ -3,8 +3,8 @@ import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { LessonItem } from '../../../server/protocol/messages.ts';
 import type { DeskView } from '../../../server/protocol/views.ts';
-import { kindsFor, readyLesson } from '../../../shared-theory/lessons.ts';
-import { kindsOfLevel, levelOf } from '../../../shared-theory/levels.ts';
+import { kindsFor, readyLesson, roundKinds } from '../../../shared-theory/lessons.ts';
+import { kindsOfLevel } from '../../../shared-theory/levels.ts';
 import { newId } from '../../shared/ids.ts';
 import type { Desk } from '../desk-state.ts';
 import { moved, without, withKind } from '../lesson-plan.ts';
@@ -20,11 +20,13 @@ type Props = { readonly desk: Desk; readonly view: DeskView };
 export function PlanList({ desk, view }: Props) {
   const items = desk.plan.items.value;
   const { played } = view.plan;
-  const add = (level: number) => desk.plan.set([...items, { item: newId(), level, kinds: levelOf(level).questions }]);
+  const { beatLevel } = view.settings;
+  const add = (level: number) =>
+    desk.plan.set([...items, { item: newId(), level, kinds: roundKinds(level, beatLevel) }]);
   const ready = (level: number) =>
     desk.plan.set([
       ...items.filter(({ item }) => played.includes(item)),
-      ...readyLesson(level).map((round) => ({ item: newId(), level: round.level, kinds: round.kinds })),
+      ...readyLesson(level, beatLevel).map((round) => ({ item: newId(), level: round.level, kinds: round.kinds })),
     ]);
   return (
     <section class="plan">
@@ -86,10 +88,11 @@ function Item({ desk, view, item, number, played }: ItemProps) {
 function Editing({ desk, view, item }: Props & { readonly item: LessonItem }) {
   const items = desk.plan.items.value;
   const set = desk.plan.set;
-  const kinds = kindsOfLevel(item.level);
+  const { beatLevel } = view.settings;
+  const kinds = kindsOfLevel(item.level, beatLevel);
   const turn = (level: number) => {
-    const kept = kindsFor(level, item.kinds);
-    const asked = kept.length > 0 ? kept : levelOf(level).questions;
+    const kept = kindsFor(level, item.kinds, beatLevel);
+    const asked = kept.length > 0 ? kept : roundKinds(level, beatLevel);
     set(items.map((each) => (each === item ? { ...each, level, kinds: asked } : each)));
   };
   return (

@@ -5,12 +5,15 @@ import { moved, nextItem, without, withKind } from '../../../client/desk/lesson-
 import { createPlanDraft } from '../../../client/desk/plan-draft.ts';
 import type { LessonItem, Reply } from '../../../server/protocol/messages.ts';
 import type { DeskView, WireBreakdownLine } from '../../../server/protocol/views.ts';
-import { readyLesson } from '../../../shared-theory/lessons.ts';
-import { kindsOfLevel, levelOf } from '../../../shared-theory/levels.ts';
+import { readyLesson, roundKinds } from '../../../shared-theory/lessons.ts';
+import { kindsOfLevel } from '../../../shared-theory/levels.ts';
 import { button, draw, main, press, root, text } from './draw.tsx';
 import { questionPrompt } from '../../../server/protocol/words/questions.ts';
 import { askingOf } from '../../../client/desk/step-names.ts';
 import { deskView } from './fixtures.ts';
+
+/** The class's beat level in the fixtures. */
+const BEAT = deskView('direction-1', 'ready').settings.beatLevel;
 
 const ITEMS: readonly LessonItem[] = [
   { item: 'a', level: 3, kinds: ['strokes'] },
@@ -50,7 +53,7 @@ test('a ready lesson of each level in one press, as the theory makes it; what wa
     const [first, ...rest] = plan(made);
     expect(first?.item).toBe('a');
     expect(rest.map((each) => [each.level, each.kinds])).toEqual(
-      readyLesson(level).map((round) => [round.level, round.kinds]),
+      readyLesson(level, BEAT).map((round) => [round.level, round.kinds]),
     );
     expect(new Set(plan(made).map(({ item }) => item)).size).toBe(rest.length + 1);
   }
@@ -60,7 +63,7 @@ test('a round is added with all that its level asks', () => {
   const { made } = draw(planned(), { leaf: 'lesson' });
   press('add a round of level 6');
   expect(plan(made)).toHaveLength(4);
-  expect(plan(made)[3]).toMatchObject({ level: 6, kinds: levelOf(6).questions });
+  expect(plan(made)[3]).toMatchObject({ level: 6, kinds: roundKinds(6, BEAT) });
 });
 
 test('rounds that were played stay as they were; the others change their place and their level', () => {
@@ -87,7 +90,7 @@ test('kinds of a round are toggles that say whether they are asked', () => {
   const { made } = draw(one, { leaf: 'lesson' });
   press('change');
   const toggles = Array.from(root.querySelectorAll('.kind-row button'), (each) => each.textContent);
-  expect(toggles).toHaveLength(kindsOfLevel(4).length);
+  expect(toggles).toHaveLength(kindsOfLevel(4, BEAT).length);
   expect(button('root').getAttribute('aria-pressed')).toBe('true');
   expect(button('bass').getAttribute('aria-pressed')).toBe('false');
   press('bass');
