@@ -25,7 +25,7 @@ export function onTheGrid<K extends FilledKind>(
     read: (value) => {
       if (!Array.isArray(value) || !isGridSize(value.length)) return null;
       const known = value.every((each) => (choices as readonly unknown[]).includes(each));
-      return known ? (value as unknown as Answers[K]) : null;
+      return known ? value : null;
     },
     key: (answer) => answer.map(sign).join(''),
   };

@@ -69,6 +69,24 @@ const written = (readings: BothReadings | null) =>
   readings && `${symbols(readings.wrong)} | ${symbols(readings.right)}`;
 const fretsOf = (slots: readonly VoicedSlot[]) => slots.map(({ frets }) => frets.map((fret) => fret ?? 'x').join(' '));
 
+/** Asked about the groove: both readings keep one. */
+type Grooved = Exclude<Kind, Harmonic>;
+type Harmonic =
+  | 'count'
+  | 'order'
+  | 'direction'
+  | 'bass'
+  | 'quality'
+  | 'root'
+  | 'seventh'
+  | 'distance'
+  | 'numeral'
+  | 'one-or-several'
+  | 'keys'
+  | 'settler'
+  | 'home';
+const isGrooved = (kind: Kind): kind is Grooved => RHYTHM_KINDS.has(kind);
+
 /** Every answer that a pad can send; sets of keys and rows of numerals would be too many: those that matter. */
 function answersOf({ kind }: RoundQuestion, truth: Truth): readonly Answer[] {
   const owners = truth.keys.majors.map((name) => keyId(parseKeyName(name)));
@@ -82,7 +100,7 @@ function answersOf({ kind }: RoundQuestion, truth: Truth): readonly Answer[] {
     ...KEY_IDS.map((id) => [...owners, id]),
   ];
   const keySets = sets.map((set) => KEY_IDS.filter((id) => set.includes(id)));
-  if (RHYTHM_KINDS.has(kind)) {
+  if (isGrooved(kind)) {
     return plausibleAnswers(kind, { truth, target: 0, settings: SETTINGS }).map(({ answer }) => answer);
   }
   switch (kind) {
@@ -114,7 +132,7 @@ function answersOf({ kind }: RoundQuestion, truth: Truth): readonly Answer[] {
     }
     case 'one-or-several':
       return ['one', 'several'];
-    default:
+    case 'home':
       return [0, 1, 2, 3];
   }
 }
@@ -184,8 +202,7 @@ function isSettlerUnplayable(target: number, answer: readonly KeyId[], { vamp, t
 function isUnplayable({ kind, target }: RoundQuestion, answer: Answer, { vamp, truth }: Case): boolean {
   const [home, other] = [vamp.slots[0], vamp.slots[target]].map((slot) => slot && overRoot(slot.chord));
   const owners = familiesOf(truth.keys.majors.map((name) => keyId(parseKeyName(name))));
-  // the readings keep one groove
-  if (RHYTHM_KINDS.has(kind)) return true;
+  if (isGrooved(kind)) return true;
   switch (kind) {
     case 'one-or-several': // it has no sound of its own
     case 'home': // it is no error
@@ -228,7 +245,11 @@ function isUnplayable({ kind, target }: RoundQuestion, answer: Answer, { vamp, t
         readings.some((key) => (answer as readonly string[]).every((numeral, index) => key.numerals[index] === numeral))
       );
     }
-    default:
+    case 'count':
+    case 'order':
+    case 'direction':
+    case 'quality':
+    case 'root':
       return false;
   }
 }
@@ -245,6 +266,7 @@ function check(
   const slot = vamp.slots[target];
   const [said, sounds] = [heard(vamp, wrong), heard(vamp, right)];
   const asked = (reading: Truth, at: number) => ({ truth: reading, target: at, settings });
+  if (isGrooved(kind)) return expect.unreachable('grooves have no readings');
   switch (kind) {
     case 'count':
       expect(judgeOf('count').truth(asked(said, 0))).toBe(answer);
@@ -350,8 +372,9 @@ function check(
       expect(symbols(wrong)).not.toBe(symbols(right));
       break;
     }
-    default:
-      expect.unreachable('the others have no readings');
+    case 'one-or-several':
+    case 'home':
+      expect.unreachable('these have no readings');
   }
 }
 

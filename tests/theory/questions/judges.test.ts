@@ -182,9 +182,9 @@ describe('chance of blind guessing', () => {
   const raised = [...pairs, ...Array.from({ length: 12 }, (_, tonic) => [`${tonic}m`])];
   const modal = arcs.flatMap((arc) => ['h0', 'h1'].map((home) => [...arc.map((tonic) => `${tonic}M`), home]));
   /** Every filling of seven slots, and every set of some. */
-  const threes = <T>(choices: readonly T[]) =>
+  const threes = (choices: readonly (number | string)[]) =>
     Array.from({ length: 3 ** 7 }, (_, lot) =>
-      Array.from({ length: 7 }, (_slot, slot) => choices[Math.floor(lot / 3 ** slot) % 3] as T),
+      Array.from({ length: 7 }, (_slot, slot) => choices[Math.floor(lot / 3 ** slot) % 3] ?? 0),
     ) as unknown as readonly Answer[];
   const sets = (slots: number) =>
     Array.from({ length: 2 ** slots - 1 }, (_, set) =>
