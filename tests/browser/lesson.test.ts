@@ -124,7 +124,9 @@ test('sound is off until a press, then runs, and the vamp plays in time with its
   await press(host, 'Start quietly');
   await host.getByText('Sound is on.').waitFor();
 
-  await room.desk.getByRole('radio', { name: '6', exact: true }).check({ force: true });
+  await room.desk.locator('input[name=beat-level][value="5"]').click({ force: true });
+  await room.desk.locator('input[name=beat-level][value="5"]:checked').waitFor({ state: 'attached' });
+  await room.desk.locator('input[name=level][value="6"]').check({ force: true });
   await press(room.desk, 'play level 6');
   await room.desk.getByText('a minute').waitFor();
   await room.desk.getByRole('button', { name: 'stop', exact: true }).waitFor();

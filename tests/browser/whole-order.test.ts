@@ -8,7 +8,9 @@ const STUDENTS = ['Nele', 'Oda', 'Jory'];
 
 /** Right answers for Em and D as open chords in the relaxed alternate: common practice. */
 const RIGHT: Readonly<Record<string, unknown>> = {
-  strokes: 'down-up',
+  // A hundred a minute.
+  tempo: [0, 600, 1200, 1800, 2400, 3000, 3600, 4200],
+  steadiness: [0, 600, 1200, 1800, 2400, 3000, 3600, 4200],
   count: 2,
   'direction 1': 'up',
   'quality 0': 'minor',
@@ -40,6 +42,7 @@ test('every question of a round takes three presses at one place of the desk', a
   await desk.getByRole('button', { name: 'round', exact: true }).click();
   await desk.getByRole('textbox', { name: 'chords' }).fill('Em D');
   await desk.locator('select[name=groove]').selectOption('relaxed-alternate');
+  await desk.locator('input[name=tempo]').fill('100');
   await desk.getByRole('button', { name: 'ask about my guitar', exact: true }).click();
   const thumb = desk.locator('.desk-actions .main.primary');
   await thumb.filter({ hasText: /^open$/ }).waitFor();
@@ -65,7 +68,8 @@ test('every question of a round takes three presses at one place of the desk', a
     if (on.startsWith('new vamp')) break;
   }
   expect(asked).toEqual([
-    'strokes 0',
+    'tempo 0',
+    'steadiness 0',
     'count 0',
     'direction 1',
     'quality 0',

@@ -54,7 +54,9 @@ await host.getByText('Sound is on.').waitFor();
 await shoot(host, 'host-register');
 
 await press(room.desk, 'round');
-await room.desk.getByRole('radio', { name: '6', exact: true }).check({ force: true });
+await room.desk.locator('input[name=beat-level][value="5"]').click({ force: true });
+await room.desk.locator('input[name=beat-level][value="5"]:checked').waitFor({ state: 'attached' });
+await room.desk.locator('input[name=level][value="6"]').check({ force: true });
 await press(room.desk, 'play level 6');
 await room.desk.getByRole('button', { name: 'stop', exact: true }).waitFor();
 await pickStep(room, 'bass');
