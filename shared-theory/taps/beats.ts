@@ -64,15 +64,15 @@ export function layOnBeats(taps: Taps): Beats | null {
   const rising = taps.every((tap, index) => Number.isFinite(tap) && (index === 0 || tap >= (taps[index - 1] ?? 0)));
   if (!rising || taps.length < 3 || !(length > 0 && length <= LONGEST_TAPPING)) return null;
   const intervals = taps.slice(1).map((tap, index) => tap - (taps[index] ?? 0));
-  const tried: Beats[] = [];
+  const tried: Tried[] = [];
   for (const share of SHARES) {
     const guess = quantile(intervals, share);
     // Guesses this near to a beat that was found lead there again.
     if (tried.some(({ period }) => Math.abs(guess / period - 1) < SAME_GUESS)) continue;
     for (const care of CARES) {
-      const laid = laidFrom(taps, intervals, { period: guess, care });
+      const laid = laidFrom(taps, intervals, { period: guess, care }, tried);
       if (laid === null) break;
-      tried.push(laid);
+      if (!tried.includes(laid)) tried.push(laid);
       // Where nothing had to be explained away, more care finds nothing else.
       if (laid.missed + laid.doubled + laid.breaks === 0) break;
     }
@@ -98,22 +98,32 @@ function settled({ beats, period, missed, doubled, breaks }: Beats): Beats {
   return { beats, period, missed, doubled, breaks };
 }
 
-/** The beats that a first guess at the period leads to; null where it leads nowhere. */
+/** Beats, and with how much care they were sought. */
+type Tried = Beats & { readonly care: number };
+
+/**
+ * The beats that a first guess at the period leads to; null where it leads nowhere. Where it comes upon the beats of one that was tried
+ * with the same care, it is that one: most guesses meet, and a room of hands is worked out while it waits.
+ */
 function laidFrom(
   taps: Taps,
   intervals: readonly number[],
-  guess: { readonly period: number; readonly care: number },
-): Beats | null {
-  let { period } = guess;
+  { period: guess, care }: { readonly period: number; readonly care: number },
+  tried: readonly Tried[],
+): Tried | null {
+  let period = guess;
   let jitter = firstJitter(intervals, period);
-  let laid: Beats | null = null;
+  let laid: Tried | null = null;
   for (let round = 0; round < ROUNDS; round += 1) {
     if (!(period >= PERIODS[0] && period <= PERIODS[1])) return null;
-    const way = likeliestWay(taps, period, Math.min(MOST_JITTER * period, jitter), guess.care);
+    const way = likeliestWay(taps, period, Math.min(MOST_JITTER * period, jitter), care);
     const beats = beatsOn(taps, way, period);
     const fitted = periodOf(beats);
     if (fitted === null) return null;
+    const same = tried.find((known) => known.period === fitted && known.care === care);
+    if (same !== undefined) return same;
     laid = {
+      care,
       beats,
       period: fitted,
       missed: sum(way.steps.map((step) => (step.beats ?? 1) - 1)),

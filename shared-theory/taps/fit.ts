@@ -25,17 +25,23 @@ export type Bend = {
   readonly strays: readonly number[];
 };
 
-/** Takes away the mean of each part: where it began says nothing. */
+/** Takes away the mean of each part: where it began says nothing. The beats of a part follow one another. */
 function within(beats: readonly Beat[], value: (beat: Beat) => number): readonly number[] {
-  const middles = new Map<number, number>();
-  for (const { part } of beats) {
-    if (!middles.has(part)) middles.set(part, mean(beats.filter((each) => each.part === part).map(value)));
+  const values = beats.map(value);
+  for (let first = 0, end = 0; first < beats.length; first = end) {
+    let all = 0;
+    for (; end < beats.length && beats[end]?.part === beats[first]?.part; end += 1) all += values[end] ?? 0;
+    const middle = all / (end - first);
+    for (let index = first; index < end; index += 1) values[index] = (values[index] ?? 0) - middle;
   }
-  return beats.map((beat) => value(beat) - (middles.get(beat.part) ?? 0));
+  return values;
 }
 
-const dot = (one: readonly number[], other: readonly number[]) =>
-  sum(one.map((value, index) => value * (other[index] ?? 0)));
+function dot(one: readonly number[], other: readonly number[]): number {
+  let all = 0;
+  for (let index = 0; index < one.length; index += 1) all += (one[index] ?? 0) * (other[index] ?? 0);
+  return all;
+}
 
 const parts = (beats: readonly Beat[]) => new Set(beats.map(({ part }) => part)).size;
 

@@ -11,7 +11,9 @@ export function median(numbers: readonly number[]): number {
 }
 
 export function sum(numbers: readonly number[]): number {
-  return numbers.reduce((total, number) => total + number, 0);
+  let total = 0;
+  for (const number of numbers) total += number;
+  return total;
 }
 
 export function mean(numbers: readonly number[]): number {

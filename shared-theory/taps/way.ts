@@ -16,12 +16,12 @@ const NOT_SETTLED = surprise(5);
 export const BROKEN = surprise(300);
 
 /** How one tap goes on from another one: over how many beats, or null where it begins anew. */
-type Step = { readonly from: number; readonly beats: number | null };
+type Step = { readonly from: number; readonly to: number; readonly beats: number | null };
 
 /** The most likely way through all taps. */
 export type Way = {
   readonly first: number;
-  readonly steps: readonly (Step & { readonly to: number })[];
+  readonly steps: readonly Step[];
 };
 
 /** The way from tap to tap that is least surprising, for a period and how far single taps stray around it. */
@@ -30,39 +30,44 @@ export function likeliestWay(taps: Taps, period: number, jitter: number, care: n
   // A tap that stands for nothing could lie anywhere within a beat.
   const anywhere = Math.max(0, 2 * Math.log(period / Math.sqrt(2 * Math.PI * variance)));
   const costs: number[] = [];
-  const steps: (Step | null)[] = [];
-  for (const [to, tap] of taps.entries()) {
+  // Where each tap is come to from, and over how many beats: a room's taps are worked out while it waits, so nothing is made here.
+  const froms: number[] = [];
+  const overs: (number | null)[] = [];
+  for (let to = 0; to < taps.length; to += 1) {
+    const tap = taps[to] ?? 0;
     let best = to * (NOT_SETTLED * care + anywhere);
-    let step: Step | null = null;
+    let [cameFrom, over]: [number, number | null] = [-1, null];
     for (let from = to - 1; from >= Math.max(0, to - FURTHEST_TAP); from -= 1) {
       const gap = tap - (taps[from] ?? 0);
       const before = (costs[from] ?? 0) + (to - from - 1) * (DOUBLED * care + anywhere);
       const anew = before + BROKEN * care + anywhere;
       // One beat more or fewer: a tap that is very late, and none missed.
       const nearest = Math.floor(gap / period);
-      for (const beats of [Math.max(1, nearest), nearest + 1]) {
+      for (let beats = Math.max(1, nearest); beats <= Math.min(FURTHEST_BEAT, nearest + 1); beats += 1) {
         const missed = beats === 1 ? 0 : (MISSED + (beats - 2) * MISSED_AGAIN) * care;
         const on = before + missed + (gap - beats * period) ** 2 / variance;
-        if (beats <= FURTHEST_BEAT && on < best) [best, step] = [on, { from, beats }];
+        if (on < best) [best, cameFrom, over] = [on, from, beats];
       }
-      if (gap > period / 2 && anew < best) [best, step] = [anew, { from, beats: null }];
+      if (gap > period / 2 && anew < best) [best, cameFrom, over] = [anew, from, null];
     }
     costs.push(best);
-    steps.push(step);
+    froms.push(cameFrom);
+    overs.push(over);
   }
-  return wayBack(costs, steps, DOUBLED * care + anywhere);
+  const steps: Step[] = [];
+  let first = lastStanding(costs, DOUBLED * care + anywhere);
+  for (let from = froms[first] ?? -1; from >= 0; from = froms[first] ?? -1) {
+    steps.push({ from, to: first, beats: overs[first] ?? null });
+    first = from;
+  }
+  return { first, steps: steps.toReversed() };
 }
 
-/** Follows the steps back from the end; last taps may stand for nothing as well. */
-function wayBack(costs: readonly number[], steps: readonly (Step | null)[], extra: number): Way {
+/** The last tap that stands for something: after it each costs so much. */
+function lastStanding(costs: readonly number[], extra: number): number {
   const total = (last: number) => (costs[last] ?? 0) + (costs.length - 1 - last) * extra;
   let at = costs.length - 1;
   for (let last = at - 1; last >= Math.max(0, costs.length - FURTHEST_TAP); last -= 1)
     if (total(last) < total(at)) at = last;
-  const way: (Step & { readonly to: number })[] = [];
-  for (let step = steps[at]; step; step = steps[at]) {
-    way.unshift({ ...step, to: at });
-    at = step.from;
-  }
-  return { first: at, steps: way };
+  return at;
 }
