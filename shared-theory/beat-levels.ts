@@ -36,7 +36,8 @@ const draw = (share: number, grooves: readonly string[], is: BeatDraw['is'] = {}
 
 /**
  * From tapping the numbers to sixteenths with dead strokes. The shares let both sides of each pair come equally often, and no lazy
- * answer win: a bar is counted in four in four rounds of ten, the accents lie on 1 and 3 in fewer than half.
+ * answer win: a bar is counted in four, in three or in two in a third of the rounds each, and no one filling of the grid is right in more
+ * than a quarter.
  */
 export const BEAT_LEVELS: readonly BeatLevel[] = [
   level(
@@ -54,8 +55,9 @@ export const BEAT_LEVELS: readonly BeatLevel[] = [
     'Find the one',
     ['bar-count'],
     [
-      draw(2, ['quarter-downs', 'relaxed-alternate', 'mute-and-open', 'campfire-strum']),
-      draw(2, ['waltz', 'three-alternate', 'six-in-three']),
+      // No half of these bars is like the other one: then nobody could tell four from two.
+      draw(1, ['quarter-downs', 'mute-and-open', 'campfire-strum', 'three-three-two', 'heavy-one']),
+      draw(1, ['waltz', 'three-alternate', 'six-in-three']),
       draw(1, ['six-eight-ballad', 'six-in-two']),
     ],
   ),
@@ -64,9 +66,13 @@ export const BEAT_LEVELS: readonly BeatLevel[] = [
     'Heavy and light',
     ['accents'],
     [
-      draw(3, ['relaxed-alternate', 'straight-alternate', 'quarter-downs', 'heavy-numbers']),
-      draw(3, ['boom-chick', 'four-to-the-bar-chop', 'eighth-downs-backbeat', 'low-string-shuffle']),
-      draw(1, ['waltz', 'mute-and-open', 'campfire-strum']),
+      draw(3, ['relaxed-alternate', 'straight-alternate', 'heavy-numbers', 'mute-and-open']),
+      draw(3, ['quarter-downs', 'boom-chick', 'four-to-the-bar-chop']),
+      draw(2, ['backbeat-strum', 'backbeat-quarters']),
+      draw(1, ['low-string-shuffle', 'eighth-downs-backbeat']),
+      draw(4, ['heavy-one-and-three', 'heavy-one', 'heavy-four', 'waltz', 'three-alternate']),
+      draw(2, ['heavy-ands', 'offbeat-skank']),
+      draw(2, ['heavy-one-and-two-and', 'three-three-two', 'campfire-strum']),
     ],
   ),
   level(
@@ -74,9 +80,12 @@ export const BEAT_LEVELS: readonly BeatLevel[] = [
     'Foot, slap and hat',
     ['roles', 'opened'],
     [
-      { ...draw(3, ['foot-and-closed-hat', 'foot-and-short-hat', 'foot-slap-hat', 'slap-on-three']), has: 'roles' },
-      { ...draw(2, ['foot-and-open-hat']), has: 'roles' },
-      { ...draw(2, ['mute-and-open', 'bass-and-strum', 'bass-and-slap']), has: 'opened' },
+      { ...draw(4, ['foot-and-closed-hat', 'foot-and-short-hat']), has: 'roles' },
+      { ...draw(4, ['foot-and-open-hat']), has: 'roles' },
+      { ...draw(10, ['foot-slap-hat', 'slap-on-three', 'slap-on-two-and-four']), has: 'roles' },
+      { ...draw(10, ['hat-opens-on-four-and', 'hat-opens-twice', 'slap-and-open-hat']), has: 'roles' },
+      { ...draw(7, ['mute-and-open', 'first-beat-opens', 'backbeats-open', 'two-and-opens']), has: 'opened' },
+      { ...draw(4, ['bass-and-strum', 'bass-and-slap']), has: 'opened' },
     ],
   ),
   // Strokes that are all down are as many as those that go down and up, a hand that stops as one that does not.
@@ -85,7 +94,7 @@ export const BEAT_LEVELS: readonly BeatLevel[] = [
     'Downs and ups',
     ['drive', 'strokes', 'pendulum', 'stroke-grid'],
     [
-      draw(2, ['driving-eighths', 'foot-and-closed-hat', 'mute-and-open', 'eighth-downs-backbeat'], {
+      draw(2, ['driving-eighths', 'foot-and-closed-hat', 'mute-and-open', 'eighth-downs-backbeat', 'chugging-downs'], {
         drive: 'driving',
         pendulum: 'breaks',
       }),
@@ -134,8 +143,8 @@ export const BEAT_LEVELS: readonly BeatLevel[] = [
     ['accents', 'stroke-grid'],
     [
       draw(2, ['funk-sixteenths', 'hits-and-dead-strokes']),
-      draw(1, ['hits-alone']),
-      draw(2, ['gallop', 'train-beat', 'sixteenth-ballad']),
+      draw(3, ['hits-alone', 'scratch-with-gaps', 'sixteenth-slap']),
+      draw(3, ['gallop', 'train-beat', 'sixteenth-ballad']),
     ],
   ),
 ];

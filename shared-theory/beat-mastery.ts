@@ -14,7 +14,7 @@ export type BeatRule = {
 };
 
 const FIVE_OF_SIX = { right: 5, outOf: 6 } as const;
-/** One slot of eight astray, no more. */
+/** One stroke of sixteen astray, no more: of eight slots every one is right. */
 const NEARLY_ALL = 0.85;
 
 /** When each beat level has been heard: five of six (starting values). */

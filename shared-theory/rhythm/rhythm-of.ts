@@ -3,7 +3,7 @@ import { grooveOf, perform, type Performance } from '../perform.ts';
 import { remembered } from '../remembered.ts';
 import type { VoicedVamp } from '../vamps.ts';
 import { changePlaceOf } from './change-place.ts';
-import { countsOf, hasTwoSteps, weighsAnds, type Countable } from './counts.ts';
+import { countsOf, hasLikeHalves, hasTwoSteps, weighsAnds, type Countable } from './counts.ts';
 import { driveAt, driveOf, halfTimeOf, pendulumOf, swingOf, threesOf } from './feel.ts';
 import { heardLoop, onSlots, type HeardLoop, type HeardStroke } from './heard-bars.ts';
 import { openedOf, rolesOf } from './roles.ts';
@@ -32,18 +32,21 @@ function factsOf(loop: HeardLoop): StrokeFacts {
   const plucked = loop.slots.some((stroke) => stroke?.plucked);
   const halfTime = halfTimeOf(loop);
   const threes = threesOf(loop);
+  const weighs = weighsAnds(loop);
+  const downs = loop.slots.every((stroke) => stroke === null || stroke.stroke === 'down');
   return {
     truth: {
       accents: onSlots(loop, (stroke) => stroke?.accent ?? 0),
       strokes: plucked ? null : onSlots(loop, (stroke) => stroke?.stroke ?? 'silent'),
       roles: rolesOf(loop),
       opened: openedOf(loop),
-      pendulum: pendulumOf(loop),
+      // Downs alone, the ands heavy: counted twice as fast all of them fall on numbers, where no hand stops.
+      pendulum: weighs && downs ? null : pendulumOf(loop),
       drive: driveOf(loop),
       halfTime,
       threes,
     },
-    countable: { halfTime, threes, weighs: weighsAnds(loop), steps: hasTwoSteps(loop) },
+    countable: { halfTime, threes, weighs, steps: hasTwoSteps(loop), alike: hasLikeHalves(loop) },
   };
 }
 

@@ -38,7 +38,7 @@ describe('the truth of what sounded', () => {
       rhythm: {
         grid: 'E8',
         counts: [1],
-        barCounts: [4],
+        barCounts: [4, 2],
         accents: [[3], [1], [2], [1], [3], [1], [2], [1]],
         strokes: [['down'], ['up'], ['down'], ['up'], ['down'], ['up'], ['down'], ['up']],
         roles: null,

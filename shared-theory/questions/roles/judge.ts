@@ -1,16 +1,26 @@
 import type { RhythmTruth, Role } from '../../rhythm/rhythm-truth.ts';
+import type { Grid } from '../../groove-grid.ts';
 import { filledJudge } from '../filled-judge.ts';
-import { shareKept, standingFor } from '../grid-choices.ts';
+import { allRight, shareKept, standingFor, stretched } from '../grid-choices.ts';
 import type { RightSlots } from '../grid-choices.ts';
+import { andSlots, numberSlots } from '../grid-places.ts';
 import { firstShown, notRight } from '../marks.ts';
 import { ROLES, rolesAsk } from './ask.ts';
 
 /** What is lost where an open hat on an up is heard as closed: the hat is right. */
 const CLOSED_FOR_OPEN = 1 / 2;
 
+/** What a kit plays on 1 and 3, on 2 and 4 and on the ands when nobody listens (common practice). */
+const BY_ROTE: readonly (readonly [Role, Role, Role])[] = [
+  ['kick', 'kick', 'closed'],
+  ['kick', 'kick', 'open'],
+  ['kick', 'slap', 'closed'],
+  ['kick', 'slap', 'open'],
+];
+
 /**
- * Which piece of a kit each stroke stands for. Credit is the share of those that sound which is right. It is asked where two pieces
- * at least are to be told apart.
+ * Which piece of a kit each stroke stands for. Credit is the share of those that sound which is right, stretched so that the nearest
+ * kit by rote earns nothing. It is asked where two pieces at least are to be told apart.
  */
 export const rolesJudge = filledJudge({
   ask: rolesAsk,
@@ -22,12 +32,14 @@ export const rolesJudge = filledJudge({
   },
   wrong: (answer, right, rhythm) => {
     const closes = (given: Role | undefined, slot: number) => given === 'closed' && misses('open', given, right[slot]);
-    const credit = shareKept(answer, right, {
-      sounds: (role) => role !== 'silent',
-      lost: (given, slot) => (closes(given, slot) && isUp(rhythm, slot) ? CLOSED_FOR_OPEN : 1),
-    });
+    const share = (kit: readonly Role[]) =>
+      shareKept(kit, right, {
+        sounds: (role) => role !== 'silent',
+        lost: (given, slot) => (closes(given, slot) && isUp(rhythm, slot) ? CLOSED_FOR_OPEN : 1),
+      });
+    const unheard = kitsByRote(rhythm.grid, right.length).filter((kit) => !allRight(kit, right));
     return notRight(
-      credit,
+      stretched(share(answer), Math.max(0, ...unheard.map(share))),
       firstShown([
         ['foot-and-hat-swapped', swapsFootAndHat(answer, right)],
         ['open-hat-missed', answer.some(closes)],
@@ -36,6 +48,17 @@ export const rolesJudge = filledJudge({
     );
   },
 });
+
+function kitsByRote(grid: Grid, slots: number): readonly (readonly Role[])[] {
+  const [numbers, ands] = [numberSlots(grid), andSlots(grid)];
+  return BY_ROTE.map(([strong, back, and]) =>
+    Array.from({ length: slots }, (_, slot): Role => {
+      const number = numbers.indexOf(slot);
+      if (number >= 0) return number % 2 === 0 ? strong : back;
+      return ands.includes(slot) ? and : 'silent';
+    }),
+  );
+}
 
 /** Whether a piece sounds on a slot that something else was heard on, which never sounds there. */
 function misses(piece: Role, given: Role, right: readonly Role[] = []): boolean {

@@ -40,11 +40,11 @@ type Row = readonly [
 // Written by hand, all common practice. The first bar of a chord is told beside the usual one, after a slash.
 const EXPECTED: readonly Row[] = [
   ['quarter-downs', '4', '1', '3 0 2 0 2 0 2 0', 'D . D . D . D .', null, null, 'keeps'],
-  ['relaxed-alternate', '4', '1', '3 1 2 1 3 1 2 1', 'D U D U D U D U', null, null, 'keeps relaxed straight'],
-  ['driving-eighths', '4', '1', '3 1/0 2 1 3 1 2 1', 'D D/. D D D D D D', null, null, 'breaks driving straight'],
+  ['relaxed-alternate', '4 2', '1', '3 1 2 1 3 1 2 1', 'D U D U D U D U', null, null, 'keeps relaxed straight'],
+  ['driving-eighths', '4 2', '1', '3 1/0 2 1 3 1 2 1', 'D D/. D D D D D D', null, null, 'breaks driving straight'],
   [
     'foot-and-closed-hat',
-    '4',
+    '4 2',
     '1',
     '3 1/0 3 1 3 1 3 1',
     'D D/. D D D D D D',
@@ -54,7 +54,7 @@ const EXPECTED: readonly Row[] = [
   ],
   [
     'foot-and-open-hat',
-    '4',
+    '4 2',
     '1',
     '3 2/0 3 2 3 2 3 2',
     'D U/. D U D U D U',
@@ -77,7 +77,7 @@ const EXPECTED: readonly Row[] = [
   ['boom-chicka', '4 2', '1 0.5', '2 0 3 1 2 0 3 1', 'D . D U D . D U', null, '0 4', 'keeps straight full-time'],
   [
     'train-beat',
-    '4',
+    '4 2',
     '1 2',
     '2/3 0 3/0 1/0 2 0 3 1 2 0 3 1 2 0 3 1',
     'D . D/. U/. D . D U D . D U D . D U',
@@ -85,10 +85,10 @@ const EXPECTED: readonly Row[] = [
     null,
     'keeps straight',
   ],
-  ['offbeat-skank', '4', '1 2', '0/3 3/0 0 3 0 3 0 3', './D D/. . D . D . D', null, null, 'breaks'],
-  ['quick-up-chop', '4', '1', '0/3 3/0 0 3 0 3 0 3', './D U/. . U . U . U', null, null, 'keeps'],
-  ['low-string-shuffle', '4', '1', '2/3 1/0 3 1 2 1 3 1', 'D U/. D U D U D U', null, null, 'keeps swung full-time'],
-  ['slow-twelve-eight', '4', '1 3', '2 1 1 3 1 1 2 1 1 3 1 1', 'D D D D D D D D D D D D', null, null, 'full-time'],
+  ['offbeat-skank', '4 2', '1 2', '0/3 3/0 0 3 0 3 0 3', './D D/. . D . D . D', null, null, ''],
+  ['quick-up-chop', '4 2', '1', '0/3 3/0 0 3 0 3 0 3', './D U/. . U . U . U', null, null, 'keeps'],
+  ['low-string-shuffle', '4 2', '1', '2/3 1/0 3 1 2 1 3 1', 'D U/. D U D U D U', null, null, 'keeps swung full-time'],
+  ['slow-twelve-eight', '4 2 6', '1 3', '2 1 1 3 1 1 2 1 1 3 1 1', 'D D D D D D D D D D D D', null, null, 'full-time'],
   ['six-eight-ballad', '2 6', '1 3', '3 1 1 2 1 1', 'D D U D D U', null, null, 'relaxed two-threes'],
   ['waltz', '3', '1', '3 0 1 0 1 0', 'D . D . D .', null, '0', 'keeps three-twos'],
   ['bossa-like', '4 2', '1 0.5', '2 0 0 2 2 0 2 0 2 0 2 0 2 2 0 0', null, null, '0 4 8 12', 'straight'],
@@ -107,7 +107,7 @@ const EXPECTED: readonly Row[] = [
   ['mute-and-open', '4', '1', '2 1 2 1 2 1 3 2', 'D D D D D D D D', null, '6 7', 'breaks driving straight'],
   [
     'eighth-downs-backbeat',
-    '4',
+    '4 2',
     '1',
     '2/3 1/0 3 1 2 1 3 1',
     'D D/. D D D D D D',
@@ -127,7 +127,7 @@ const EXPECTED: readonly Row[] = [
   ],
   [
     'gallop',
-    '4',
+    '4 2',
     '1',
     '3 0 1/0 1/0 2 0 1 1 3 0 1 1 2 0 1 1',
     'D . D/. U/. D . D U D . D U D . D U',
@@ -135,7 +135,7 @@ const EXPECTED: readonly Row[] = [
     null,
     'keeps straight',
   ],
-  ['four-to-the-bar-chop', '4', '1', '2/3 0 3/0 0 2 0 3 0', 'D . D/. . D . D .', null, null, 'keeps full-time'],
+  ['four-to-the-bar-chop', '4 2', '1', '2/3 0 3/0 0 2 0 3 0', 'D . D/. . D . D .', null, null, 'keeps full-time'],
   ['three-three-two', '4', '1', '3 1 1 3 1 1 3 1', 'D U D U D U D U', null, null, 'keeps straight'],
   ['seven-in-two-two-three', '7 3', '1 2', '3 1 2 1 2 1 1', 'D U D U D D U', null, null, 'relaxed'],
 ];
@@ -187,6 +187,13 @@ test('where each bar opens a chord, that bar is the only one', () => {
   expect(line(heard.accents)).toBe('3 0 2 1 3 1 2 1');
   expect(heard.drive).toBe('driving');
   expect(rhythmIn('foot-and-closed-hat', { bars: 1 }).roles).toBeNull();
+});
+
+test('where each bar opens a chord, chops on the ands may still be counted twice as fast, and no half is like the other', () => {
+  const heard = rhythmIn('offbeat-skank', { bars: 1 });
+  expect(line(heard.accents)).toBe('3 0 0 3 0 3 0 3');
+  expect([heard.counts, heard.barCounts, heard.pendulum]).toEqual([[1, 2], [4], null]);
+  expect(rhythmIn('train-beat', { bars: 1 }).counts).toEqual([1, 2]);
 });
 
 // Slow beats are subdivided, fast bars of three taken in one; chops on the ands are counted twice only as fast as anybody counts.

@@ -42,8 +42,25 @@ describe('a groove of one’s own', () => {
   test('bass on 1 and 3 with chords against it is counted in two', () => {
     const steps: Lanes = ['DuDUDuDU', 'B.HHB.HH', 'o.cco.cc', '20312031'];
     expect(heard('E8', steps, { tempo: 120 })).toMatchObject({ counts: [1, 0.5], barCounts: [4, 2] });
-    const fourBasses: Lanes = ['DUDUDUDU', 'BHBHBHBH', 'ococococ', '21212121'];
+    const fourBasses: Lanes = ['DUDUDUDU', 'BHBHBHBH', 'ococococ', '31212121'];
     expect(heard('E8', fourBasses, { tempo: 120 })).toMatchObject({ counts: [1], barCounts: [4] });
+  });
+
+  test('a bar whose halves are struck alike may be two of two, and twelve eighths two of six', () => {
+    const bars = (acc: string) => heard('E8', ['DUDUDUDU', 'AHAHAHAH', OPEN, acc], { tempo: 100 })?.barCounts;
+    expect(bars('31213121')).toEqual([4, 2]);
+    expect(bars('31212121')).toEqual([4]);
+    const twelve = (acc: string) =>
+      heard('T12', ['DDDDDDDDDDDD', 'AHHAHHAHHAHH', 'oooooooooooo', acc], { tempo: 60 })?.barCounts;
+    expect(twelve('311211311211')).toEqual([4, 2, 6]);
+    expect(twelve('311211211211')).toEqual([4]);
+  });
+
+  test('downs on heavy ands alone are a hand that never stops where they are counted twice as fast: it is not asked', () => {
+    const chops: Lanes = ['uDuDuDuD', '.H.H.H.H', '.c.c.c.c', '03030303'];
+    expect(heard('E8', chops, { tempo: 80 })?.pendulum).toBeNull();
+    expect(heard('E8', ['DDDDDDDD', 'AHAHAHAH', OPEN, '33131313'], { tempo: 80 })?.pendulum).toBeNull();
+    expect(heard('E8', ['DDDDDDDD', 'AHAHAHAH', OPEN, '31313131'], { tempo: 80 })?.pendulum).toBe('breaks');
   });
 
   test('a slap on 3 alone is half time, on 2 and 4 full time, elsewhere neither', () => {
