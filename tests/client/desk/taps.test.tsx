@@ -40,7 +40,7 @@ describe('the class while it taps', () => {
 
   test('together the room has a spread of its own, in milliseconds', () => {
     expect(tapsLines({ ...ROOM_TAPS, spread: 34.4, drift: null }).at(-1)).toBe(
-      'two taps in three fall within 34 ms of each hand’s own middle',
+      'two taps in three within 34 ms of each hand’s middle',
     );
   });
 
