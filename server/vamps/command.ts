@@ -1,4 +1,5 @@
-import { generate, type GeneratedVamp } from '../../shared-theory/generate.ts';
+import { BEAT_LEVELS } from '../../shared-theory/beat-levels.ts';
+import { generate, type GeneratedVamp, type GenerateRequest } from '../../shared-theory/generate.ts';
 import { levelOf, LEVELS_THAT_STAND } from '../../shared-theory/levels.ts';
 import { seededRandom } from '../../shared-theory/random.ts';
 import { numberOption, readArguments, runCommand, UsageError } from '../command-line.ts';
@@ -14,6 +15,7 @@ await runCommand((args) => {
     level: 'value',
     count: 'value',
     seed: 'value',
+    beat: 'value',
     counting: 'flag',
     json: 'flag',
   });
@@ -29,7 +31,9 @@ await runCommand((args) => {
   const seed = numberOption(options.seed ?? '1', 'seed', 0, Number.MAX_SAFE_INTEGER, true);
   // Where the level asks how many chords there are it counts by itself.
   const counting = options.counting || levelOf(level).questions.includes('count');
-  const vamps = vampsOf({ level, counting }, count, seed);
+  const beat =
+    options.beat === undefined ? {} : { beat: numberOption(options.beat, 'beat', 1, BEAT_LEVELS.length, true) };
+  const vamps = vampsOf({ level, counting, ...beat }, count, seed);
   if (!options.json) {
     console.log(printVamps(levelOf(level), [...vamps]));
     return;
@@ -46,7 +50,7 @@ await runCommand((args) => {
 
 /** Vamps one after another, each knowing those before it; the first has the seed itself, the others seeds drawn from it. */
 function* vampsOf(
-  asked: { readonly level: number; readonly counting: boolean },
+  asked: Pick<GenerateRequest, 'level' | 'counting' | 'beat'>,
   count: number,
   seed: number,
 ): Generator<GeneratedVamp> {

@@ -96,7 +96,16 @@ describe('npm run vamps', () => {
     expect(out).toMatch(/[♭♯]/);
   });
 
+  test('a beat level draws grooves that it can ask about, each with what it was', () => {
+    const lines = vamps('--level', '3', '--beat', '4', '--count', '20', '--json').out.trimEnd().split('\n');
+    type Line = { truth: { rhythm: { roles: unknown; opened: unknown } } };
+    const rhythms = lines.map((line) => (JSON.parse(line) as Line).truth.rhythm);
+    expect(rhythms).toHaveLength(20);
+    expect(rhythms.every(({ roles, opened }) => roles !== null || opened !== null)).toBe(true);
+  });
+
   test.each([
+    [['--level', '7', '--beat', '9'], /--beat is a whole number from 1 to 8, not “9”/],
     [['--level', '13'], /--level is a whole number from 1 to 12, not “13”/],
     [['--level', '7', '--count', '0'], /--count/],
     [['--level', '7', '--seed', '-1'], /--seed/],
