@@ -130,10 +130,12 @@ export function createPlayer(stage: Stage, events: PlayerEvents): Player {
     alongNow = along;
     if (!running) return;
     running.along = along;
-    if (along || running.hand.seconds === 0) return;
-    // A rest that is scheduled is not needed any more.
-    takeBack(running, stage.now() + GUARD_SECONDS);
+    if (along) return;
+    // A rest that is scheduled is not needed any more: what is asked about is the groove as it sounds.
+    const rests = running.placed.some((placed) => placed.kind === 'bar' && placed.rests && !placed.told);
+    if (rests) takeBack(running, stage.now() + GUARD_SECONDS);
     running.hand = RESTED;
+    running.due = null;
     advance();
   };
 

@@ -49,6 +49,9 @@ export type SoundDesk = {
 /** A tempo for vamps of chords alone; the host never plays one, but the type of a vamp asks for it. */
 const PLAIN_TEMPO = 100;
 
+/** What dropped out as the sound went away: of a vamp that begins anew something is heard first. */
+const DROPS_ANEW: SoundChange = { kind: 'drop-out', after: 2 };
+
 const GUITAR_ALONE: Band = { kit: false, bass: false };
 
 /** A vamp as it begins. */
@@ -82,7 +85,7 @@ function changesTo(
   const joined = band !== null && (band.kit !== usual.kit || band.bass !== usual.bass);
   return [
     ...(joined ? [{ kind: 'band', ...band } as const] : []),
-    ...(mode.kind === 'full' ? [] : [mode]),
+    ...(mode.kind === 'full' ? [] : [mode.kind === 'drop-out' ? DROPS_ANEW : mode]),
     ...(feel === 'written' ? [] : [{ kind: 'feel', feel } as const]),
     ...(tempo === null || (tempo === written && feel === 'written') ? [] : [{ kind: 'tempo', tempo } as const]),
     ...(climb === null ? [] : [{ kind: 'climb', to: climb } as const]),

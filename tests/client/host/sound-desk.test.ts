@@ -30,7 +30,8 @@ function bench({ running = true } = {}) {
       });
     },
     change: (change) => {
-      calls.push(change.kind === 'tempo' ? `tempo ${change.tempo}` : change.kind);
+      const much = change.kind === 'tempo' ? change.tempo : change.kind === 'drop-out' ? change.after : undefined;
+      calls.push(much === undefined ? change.kind : `${change.kind} ${much}`);
       return Promise.resolve();
     },
     tone: (tone) => calls.push(`tone ${tone.kind}`),
@@ -157,6 +158,16 @@ describe('after a reload', () => {
       expect(calls).toEqual(['play r1', change.kind, 'tempo 80']);
     },
   );
+
+  test('a loop that had dropped out is heard for two bars, and drops out anew', () => {
+    const { desk, calls } = bench();
+    desk.vamp(EM_D);
+    desk.ready(logged({ kind: 'drop-out' }, EM_D.tempo));
+    expect(calls).toEqual(['play r1', 'drop-out 2']);
+    desk.lost();
+    desk.ready(null);
+    expect(calls.slice(2)).toEqual(['play r1', 'drop-out 2']);
+  });
 
   test('a log of another round, or of one that stopped, plays nothing', () => {
     const { desk, calls } = bench();
