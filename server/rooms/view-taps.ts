@@ -3,6 +3,7 @@ import { grooveToTap } from '../../shared-theory/questions/on-the-beat.ts';
 import { analyseTaps, roomTaps } from '../../shared-theory/taps/analysis.ts';
 import type { DropOutTaps, Taps } from '../../shared-theory/taps/taps.ts';
 import type * as Wire from '../protocol/views.ts';
+import type { HeardRound } from './events.ts';
 import { heardOn, questionOn } from './marking.ts';
 import type { Sheet } from './state.ts';
 
@@ -19,8 +20,24 @@ const UNKNOWN = { tempo: null, beatsPerBar: 4, counts: [1] };
 
 type Tapped = Parameters<typeof roomTaps>[1]['kind'];
 
-/** What the room tapped as a whole, without anyone's name. */
+const drawn = new WeakMap<
+  Sheet,
+  { readonly round: HeardRound; readonly times: number; readonly taps: Wire.WireTaps }
+>();
+
+/** What the room tapped as a whole, without anyone's name; worked out once until somebody writes, or the round is corrected. */
 export function wireTaps(sheet: Sheet): Wire.WireTaps {
+  const { round } = sheet;
+  let times = 0;
+  for (const written of sheet.answers.values()) times += written.times;
+  const last = drawn.get(sheet);
+  if (last?.round === round && last.times === times) return last.taps;
+  const taps = roomOf(sheet);
+  drawn.set(sheet, { round, times, taps });
+  return taps;
+}
+
+function roomOf(sheet: Sheet): Wire.WireTaps {
   const { kind } = questionOn(sheet);
   const hands: (Taps | DropOutTaps)[] = [];
   for (const { answer } of sheet.answers.values()) {
@@ -76,5 +93,6 @@ function rounded(value: number | null): number | null {
 }
 
 function tenth(value: number): number {
-  return Math.round(value * 10) / 10;
+  // Nothing drifts by minus nothing.
+  return Math.round(value * 10) / 10 + 0;
 }

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Command, SoundChange } from '../../../server/protocol/messages.ts';
 import type { WireTaps } from '../../../server/protocol/views.ts';
-import type { HeardRound, NewEvent } from '../../../server/rooms/events.ts';
+import { versioned, type HeardRound, type NewEvent } from '../../../server/rooms/events.ts';
+import { evolve } from '../../../server/rooms/evolve.ts';
 import { deskView, hostView, studentCommon } from '../../../server/rooms/view.ts';
 import { MOST_TIMES } from '../../../server/rooms/decisions/students.ts';
 import {
@@ -14,6 +15,7 @@ import {
   HOST,
   joined,
   LIVE,
+  moment,
   opened,
   peopleIn,
   played,
@@ -225,6 +227,20 @@ describe('R98 what a room tapped', () => {
     expect(spread).toMatchObject({ counts: [], silent: 0, of: 2, taps: { read: 2, of: 2 } });
     expect(deskOf(...clapping, closed('a1')).classTaps).toBeNull();
     expect(deskOf(...sounding, asked('a1', 'root-0')).classTaps).toBeNull();
+  });
+
+  test('is that of the last taps, and of the groove as it was corrected', () => {
+    const own = strummed(96);
+    const state = fold([opened, joined('s1', 1), started(own), tapped('drop-out-0', 96)]);
+    const now = (): WireTaps | null => deskView(state, peopleIn([joined('s1', 1)]), LIVE).classTaps;
+    const write = (taps: readonly number[], counter: number): void =>
+      evolve(state, versioned(wrote('s1', { taps, silentFrom: 8 }, counter)), moment(1_000 * counter));
+    write(tapsAt(96, 20), 1);
+    expect(now()).toMatchObject({ tempo: 96, drift: { percent: 0 } });
+    write(tapsAt(98, 20), 2);
+    expect(now()).toMatchObject({ tempo: 98, drift: { percent: expect.closeTo(2.1, 1) as number } });
+    evolve(state, versioned({ type: 'TruthCorrected', round: strummed(98), pointsMayFall: false }), moment(5_000));
+    expect(now()).toMatchObject({ tempo: 98, drift: { percent: 0 } });
   });
 
   test('each hand’s own is on the desk alone, after the close, without its taps', () => {
