@@ -6,7 +6,7 @@ import type { RoundRecord } from './state.ts';
 /** Kinds whose right answer the number of slots on a beat grid says. */
 const TOLD_BY_THE_GRID: readonly Kind[] = ['bar-count', 'threes'];
 
-/** Whether a question of a kind asks what a beat grid that was drawn in this round has told already. */
+/** Whether a question of a kind asks what a beat grid that was drawn on in this round has told already. */
 export function isTold(record: RoundRecord, kind: Kind): boolean {
   return TOLD_BY_THE_GRID.includes(kind) && gridDrawn(record);
 }

@@ -1,6 +1,6 @@
 import { GRIDS } from '../groove-grid.ts';
 import { ofTheGroove } from './of-the-groove.ts';
-import type { Answers, Ask } from './question.ts';
+import type { AnswerOf, Answers, Ask } from './question.ts';
 
 /** Kinds that are answered by filling every slot of the beat grid. */
 export type FilledKind = 'accents' | 'stroke-grid' | 'roles';
@@ -8,7 +8,7 @@ export type FilledKind = 'accents' | 'stroke-grid' | 'roles';
 const SIZES: ReadonlySet<number> = new Set(Object.values(GRIDS).map(({ slots }) => slots));
 
 /** Whether some grid has so many slots. */
-export function isGridSize(slots: number): boolean {
+function isGridSize(slots: number): boolean {
   return SIZES.has(slots);
 }
 
@@ -24,8 +24,9 @@ export function onTheGrid<K extends FilledKind>(
     ask: (target, _settings, { grid }) => ({ kind, target, ...(grid === undefined ? {} : { grid }) }),
     read: (value) => {
       if (!Array.isArray(value) || !isGridSize(value.length)) return null;
-      const known = value.every((each) => (choices as readonly unknown[]).includes(each));
-      return known ? value : null;
+      // As it is on the pad: a zero that came with a minus is none.
+      const known = value.flatMap((each) => choices.find((choice) => choice === each) ?? []);
+      return known.length === value.length ? (known as Answers[K][number][] & AnswerOf<K>) : null;
     },
     key: (answer) => answer.map(sign).join(''),
   };

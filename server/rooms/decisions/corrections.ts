@@ -2,7 +2,7 @@ import { readSymbol, soundsAs } from '../../../shared-theory/chords.ts';
 import { pitchClass } from '../../../shared-theory/pitch.ts';
 import { answerKey, readAnswer } from '../../../shared-theory/questions/asks.ts';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
-import { GRID_KINDS, NOT_SURE } from '../../../shared-theory/questions/question.ts';
+import { GRID_KINDS, NOT_SURE, TAPPED_KINDS } from '../../../shared-theory/questions/question.ts';
 import type { CommandOf, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { HeardRound, NewEvent } from '../events.ts';
@@ -100,6 +100,8 @@ export function letStand(state: RoomState, command: CommandOf<'LetStand'>): Deci
   const key = answerKey<Kind>(asked.kind, answer);
   const right = rightAnswer(heard, asked);
   if (right === null) return refuse('never-marked');
+  // No two hands tap alike: what is right of taps are the counts of the groove, and its tempo can be corrected.
+  if (TAPPED_KINDS.has(asked.kind)) return refuse('message-not-readable', { what: 'taps that are to stand as right' });
   const allRight = [answerKey<Kind>(asked.kind, right), ...alsoRight(heard, asked)];
   if (allRight.includes(key) || letStandOn(state, heard, asked).has(key) === stands) return already();
   return happens([{ type: 'AnswerLetStand', round, question, answer, stands }]);

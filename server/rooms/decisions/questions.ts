@@ -33,7 +33,8 @@ export function openQuestion(state: RoomState, command: CommandOf<'OpenQuestion'
   if (how === 'memory' && kind !== undefined && isOfTheFeel(kind) && isSwapped(state, round)) {
     return refuse('groove-swapped');
   }
-  if (kind !== undefined && record.sheets.length === 0 && isTold(running, kind)) return refuse('bar-told');
+  // Also where it was asked aloud before: what phones say now would be evidence of nothing.
+  if (kind !== undefined && isTold(running, kind)) return refuse('bar-told');
   if (kind !== undefined && TAPPED_KINDS.has(kind) && nothingToTap(state, running, kind, how)) {
     return refuse('nothing-plays');
   }

@@ -15,7 +15,7 @@ export const dropOutAsk: Ask<'drop-out'> = {
     const taps = readTaps(value.taps);
     const silentFrom = 'silentFrom' in value ? value.silentFrom : null;
     if (taps === null || (silentFrom !== null && !isPlace(silentFrom, taps.length))) return null;
-    return { taps, silentFrom };
+    return { taps, silentFrom: silentFrom === null ? null : silentFrom + 0 };
   },
   key: ({ taps }) => String(tappedTempo(taps)),
 };

@@ -63,6 +63,10 @@ describe('R100 a question on the beat grid', () => {
     const drawing = given(...base, asked('a1', 'accents-0'));
     const grid = [2, 1, 2, 1, 2, 1, 2, 1];
     expect(drawing.when(student('s1'), write(grid)).decision).toMatchObject({ events: [{ answer: grid }] });
+    // A zero is one zero, however it was written.
+    expect(drawing.when(student('s1'), write([-0, 1, 2, 1, 2, 1, 2, 1])).decision).toMatchObject({
+      events: [{ answer: [0, 1, 2, 1, 2, 1, 2, 1] }],
+    });
     expect(drawing.when(student('s1'), write('not-sure')).decision.ok).toBe(true);
     drawing.when(student('s1'), write(grid.slice(2))).refused('answer-not-readable', { found: 6, slots: 8 });
     drawing.when(student('s1'), write([...grid, ...grid])).refused('answer-not-readable', { found: 16, slots: 8 });
@@ -88,6 +92,10 @@ describe('R100 a question on the beat grid', () => {
     const room = given(...base, asked('a1', 'accents-0'));
     room.when(DESK, stands([2, 1, 2, 1, 2, 1])).refused('answer-not-readable', { found: 6, slots: 8 });
     expect(room.when(DESK, stands([1, 1, 1, 1, 1, 1, 1, 2])).decision).toMatchObject({ events: [{ stands: true }] });
+    const taps = Array.from({ length: 10 }, (_, tap) => tap * 500);
+    room
+      .when(DESK, { ...stands(taps), question: 'tempo-0' } as Command)
+      .refused('message-not-readable', { what: 'taps that are to stand as right' });
   });
 
   test('tells how long the bar is: how it is counted is asked no more, unless it was asked before', () => {
@@ -102,6 +110,11 @@ describe('R100 a question on the beat grid', () => {
       value: { ask: 'a1' },
     });
     expect(given(...before).when(DESK, { type: 'AnswerAgain', id: 'c', ask: 'a1' }, held).decision.ok).toBe(true);
+    // What was asked aloud alone is no evidence any more once the grid has told it.
+    const aloud = [...base, asked('a1', 'bar-count-0', 'r1', 1, 'aloud'), asked('a2', 'accents-0'), closed('a2')];
+    given(...aloud)
+      .when(DESK, open('bar-count-0'), held)
+      .refused('bar-told');
     // The next round has a grid of its own.
     const next = [...drawn, started({ ...round, id: 'r2', number: 2 })];
     expect(given(...next).when(DESK, { ...open('bar-count-0'), round: 'r2' } as Command, held).decision.ok).toBe(true);
