@@ -139,7 +139,7 @@ function sharedTempos(level: Level, one: Groove, other: Groove): readonly number
 }
 
 /** The pair of that id. Throws `RangeError` naming those that there are. */
-export function contrastOf(id: string): Contrast {
+function contrastOf(id: string): Contrast {
   const found = CONTRASTS.find((known) => known.id === id);
   if (!found) throw new RangeError(`No contrast "${id}"; there are ${CONTRASTS.map((each) => each.id).join(', ')}.`);
   return found;

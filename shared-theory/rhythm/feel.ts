@@ -79,7 +79,7 @@ export function driveAt(drive: RhythmTruth['drive'], { slots, slotSeconds }: Hea
 }
 
 /** Long to short, by the onsets of neighbours that sound within a bar; null where none does off the even slots. */
-export function swingRatioHeard({ grid, slots, perBar, slotSeconds }: HeardLoop): number | null {
+function swingRatioHeard({ grid, slots, perBar, slotSeconds }: HeardLoop): number | null {
   if (!GRIDS[grid].swings) return null;
   let heard = 0;
   let sum = 0;
