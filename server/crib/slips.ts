@@ -1,6 +1,7 @@
 import { readSymbol } from '../../shared-theory/chords.ts';
 import { differentSlots } from '../../shared-theory/different-chords.ts';
 import { itemAt } from '../../shared-theory/items.ts';
+import type { NamedAnswer } from '../../shared-theory/crib/answer-names.ts';
 import type { CribQuestion, CribSheet } from '../../shared-theory/crib/sheet.ts';
 import type { GuitarCrib } from '../../shared-theory/crib/typed.ts';
 import type { ErrorKind } from '../../shared-theory/questions/error-kinds.ts';
@@ -79,7 +80,7 @@ function groupOf(
 ): { readonly right: string; readonly slips: readonly Slip[] } {
   const right = questions.map((question) => {
     const { answer } = question;
-    return { question, text: answer === null ? cribWords.opinion : answerText(kind, answer, names, withWay) };
+    return { question, text: answer === null ? cribWords.opinion : rightText(question, answer, names, withWay) };
   });
   const errors = [...new Set(questions.flatMap(({ wrong }) => wrong.map(({ error }) => error)))];
   const slips = errors.flatMap((error): readonly Slip[] => {
@@ -104,6 +105,17 @@ function groupOf(
   // What shows nothing by itself is left out where something else does.
   const telling = slips.filter(({ error }) => error !== null);
   return { right: answersText(right, questions.length, names), slips: telling.length > 0 ? telling : slips };
+}
+
+/** The right answer, and what else may be counted. */
+function rightText(
+  { kind, also = [] }: CribQuestion,
+  answer: NamedAnswer,
+  names: SheetNames,
+  withWay: boolean,
+): string {
+  const [usual = '', ...others] = [answer, ...also].map((each) => answerText(kind, each, names, withWay));
+  return others.length === 0 ? usual : fill(cribWords.alsoCounted, { usual, others: listed(others, countingWords.or) });
 }
 
 /** Answers, each after what it is asked of; one that all the questions share stands once. */

@@ -47,6 +47,8 @@ export type CribQuestion = {
   readonly sung?: true;
   /** Null where no answer is right: it is asked for opinions. */
   readonly answer: NamedAnswer | null;
+  /** Of counts of the beat and of the bar: others that are as lawful, where there are any. */
+  readonly also?: readonly NamedAnswer[];
   readonly wrong: readonly CribWrong[];
 };
 
@@ -103,7 +105,9 @@ export function cribSheet(
 
 function cribQuestion(question: RoundQuestion, truth: Truth, settings: QuestionSettings, names: Names): CribQuestion {
   const { id, kind, target } = question;
-  const right = judgeOf<Kind>(kind).truth({ truth, target, settings });
+  const asked = { truth, target, settings };
+  const right = judgeOf<Kind>(kind).truth(asked);
+  const also = right !== null && COUNTED.has(kind) ? judgeOf<Kind>(kind).also(asked) : [];
   const wrong = right === null ? [] : likelyWrong(question, truth, settings);
   return {
     question: id,
@@ -111,6 +115,7 @@ function cribQuestion(question: RoundQuestion, truth: Truth, settings: QuestionS
     target,
     ...askedOf(question, truth),
     answer: right === null ? null : rightNamed(kind, right, names),
+    ...(also.length > 0 ? { also: also.map((answer) => namedAnswer(kind, answer, names)) } : {}),
     wrong: wrong.map(({ answer, error, own, credit }) => {
       const others = Object.entries(own);
       const named = others.map(([other, said]) => [other, namedAnswer(kindOf(other), said, names)] as const);
@@ -129,6 +134,9 @@ function rightNamed(kind: Kind, right: Answer, names: Names): NamedAnswer {
   const named = namedAnswer(kind, right, names);
   return kind === 'numeral' && Array.isArray(named) ? withAdditions(named.map(String), names.chords) : named;
 }
+
+/** Kinds of which a sheet says every lawful answer: the others are right by the same ear, these by another count. */
+const COUNTED: ReadonlySet<Kind> = new Set<Kind>(['tempo', 'bar-count']);
 
 const WHOLE_LOOP: ReadonlySet<Kind> = new Set<Kind>([
   ...RHYTHM_KINDS,

@@ -1,6 +1,6 @@
 import type { QuestionSettings } from '../questions/question.ts';
 import { guitarTruth } from '../truth.ts';
-import type { Truth } from '../truth.ts';
+import type { GuitarOptions, Truth } from '../truth.ts';
 import type { Frets, Slot } from '../vamps.ts';
 import { cribShapes, directionsOf } from './shapes.ts';
 import type { CribShape, Guitar } from './shapes.ts';
@@ -17,14 +17,22 @@ export type GuitarCrib = CribSheet & {
   readonly directionsKnown: boolean;
 };
 
-/** The sheet of a vamp as typed: the bass goes as it does in the shapes on the sheet. RangeError without chords. */
-export function typedCrib(slots: readonly Slot[], settings: QuestionSettings, guitar: Guitar): GuitarCrib {
+/**
+ * The sheet of a vamp as typed: the bass goes as it does in the shapes on the sheet. With a groove, and its tempo, it says what is asked
+ * of that too. RangeError without chords, and where they begin between the slots of the groove.
+ */
+export function typedCrib(
+  slots: readonly Slot[],
+  settings: QuestionSettings,
+  guitar: Guitar,
+  playing: Pick<GuitarOptions, 'groove' | 'tempo'> = {},
+): GuitarCrib {
   const all = cribShapes(
     slots.map(({ chord }) => chord),
     guitar,
   );
   const directions = directionsOf(all, guitar);
-  const truth = guitarTruth(slots, { directions });
+  const truth = guitarTruth(slots, { directions, ...playing });
   return withShapes(cribSheet(truth, settings), all, guitar, directions !== null);
 }
 

@@ -1,6 +1,8 @@
 /** The crib: the teacher's sheet for a vamp, on a page to print and on a console. */
 export const cribWords = {
   usage: 'Give the chords of one vamp in quotes: npm run crib -- "Em D"',
+  tempoAlone: 'A tempo is asked of a groove: give --groove as well. All grooves: npm run render -- --grooves',
+  tempo: '{groove} goes from {low} to {high} beats a minute, not {found}.',
   policies: {
     majors: 'major keys only',
     relatives: 'major keys and their relative minors',
@@ -121,6 +123,8 @@ export const cribWords = {
   sungNote: '{note} sung',
   homeOn: 'home on {chord}',
   ofChord: '{chord}: {answer}',
+  /** Of beats and bars: every lawful count. */
+  alsoCounted: '{usual}; also {others}',
   opinion: 'collected, never marked',
   otherAnswer: 'The nearest wrong answer; it shows no habit by itself.',
   say: 'Say',

@@ -42,8 +42,9 @@ export const accentsJudge = filledJudge({
     return notRight(
       rotated ? Math.max(ELSEWHERE, credit) : credit,
       firstShown([
-        ['starts-the-bar-elsewhere', rotated],
+        // A bar that is begun a beat late, but every teacher has a name of its own for it.
         ['one-and-three-for-two-and-four', swapsTheBackbeat(answer, right, rhythm)],
+        ['starts-the-bar-elsewhere', rotated],
         ['ands-heavier-than-numbers', liftsTheAnds(answer, rhythm)],
         ['all-alike', isAlike(answer, right)],
         ['mute-heard-as-rest', answer.some((given, slot) => isLost(given, right[slot]) && isMuted(rhythm, slot))],
@@ -94,12 +95,13 @@ function liftsTheAnds(answer: readonly Weight[], { accents, grid }: RhythmTruth)
   return lifted && mean(ands, sounded) < mean(numbers, sounded);
 }
 
-/** One weight on every slot, or on every one that sounds, where no one weight is right. */
+/** One weight on every slot, or on every one that sounds and no other one beside it, where no one weight is right. */
 function isAlike(answer: readonly Weight[], right: RightSlots<Weight>): boolean {
   if (new Set(answer).size === 1) return true;
   const sounding = right.map((_, slot) => slot).filter((slot) => right[slot]?.[0] !== 0);
-  const marks = new Set(sounding.map((slot) => answer[slot]));
-  return marks.size === 1 && sounding.some((slot) => !right[slot]?.includes(answer[slot] ?? 0));
+  const [mark, ...others] = new Set(sounding.map((slot) => answer[slot]));
+  const alone = others.length === 0 && answer.every((given) => given === mark || given === 0);
+  return alone && sounding.some((slot) => !right[slot]?.includes(answer[slot] ?? 0));
 }
 
 /** Marked silent where it sounds. */

@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { describe, expect, test } from 'vitest';
+import type { GuitarCrib } from '../../../shared-theory/crib/typed.ts';
 
 /** Runs the command as `npm run crib` does. */
 function crib(...args: readonly string[]) {
@@ -60,6 +61,24 @@ describe('crib --json', () => {
     });
   });
 
+  test('with a groove: every lawful count of its beat and of its bar, and what will be heard instead', () => {
+    const asked = (...args: readonly string[]) => {
+      const { questions } = json('C Am', '--groove', ...args) as GuitarCrib;
+      return ['tempo', 'bar-count'].map((kind) => questions.find((question) => question.kind === kind));
+    };
+    // Chops on the ands are counted on 2 and 4 of a beat twice as fast as well: common practice.
+    const [tempo, bars] = asked('offbeat-skank', '--tempo', '84');
+    expect(tempo).toMatchObject({ answer: 84, also: [168] });
+    expect(tempo?.wrong.map(({ answer, error }) => [answer, error])).toEqual([
+      [42, 'taps-half-as-fast'],
+      [126, 'taps-three-against-two'],
+    ]);
+    expect(bars?.also).toBeUndefined();
+    const [usual, twos] = asked('relaxed-alternate');
+    expect([usual?.answer, usual?.also]).toEqual([66, undefined]);
+    expect(twos).toMatchObject({ answer: 4, also: [2] });
+  });
+
   test('with relatives, with bars of three beats', () => {
     expect(json('C D', '--policy', 'relatives')).toMatchObject({ keys: [{ key: 'G major' }, { key: 'E minor' }] });
     expect(json('| G . D |', '--beats', '3')).toMatchObject({ chords: ['G', 'D'] });
@@ -75,7 +94,18 @@ describe('crib', () => {
     expect(out).not.toContain('#');
   });
 
+  test('counted 84, also 168', () => {
+    expect(crib('C Am', '--groove', 'offbeat-skank', '--tempo', '84').out).toContain(
+      'tempo: about 84 a minute; also about 168 a minute\n',
+    );
+  });
+
   test.each([
+    [
+      ['Em D', '--tempo', '90'],
+      'A tempo is asked of a groove: give --groove as well. All grooves: npm run render -- --grooves\n',
+    ],
+    [['Em D', '--groove', 'waltz', '--tempo', '20'], 'waltz goes from 84 to 180 beats a minute, not 20.\n'],
     [[], 'Give the chords of one vamp in quotes: npm run crib -- "Em D"\n'],
     [['Em', 'D'], 'Give the chords of one vamp in quotes: npm run crib -- "Em D"\n'],
     [['Em H'], 'Could not read the chords at “H”: H is called B here, and B flat is Bb. Write B.\n'],
