@@ -1,4 +1,3 @@
-import { useSignal } from '@preact/signals';
 import { deskWords } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
@@ -6,6 +5,7 @@ import { answerText } from '../../shared/answer-text.ts';
 import type { Desk } from '../desk-state.ts';
 import { countsAsRight } from '../fallen.ts';
 import { counted } from '../sentences.ts';
+import { Unfolding } from './unfolding.tsx';
 
 const words = deskWords.closed;
 
@@ -13,24 +13,11 @@ type Props = { readonly desk: Desk; readonly view: DeskView; readonly step: Wire
 
 /** Every different answer with its hands; a wrong one can be let stand, wherever these chords come again. */
 export function AnswerList({ desk, view, step }: Props) {
-  const open = useSignal(false);
   const { counts = [], asking } = view.spread ?? {};
   if (counts.length === 0) return null;
   return (
-    <>
-      <p>
-        <button
-          type="button"
-          class="desk-link"
-          aria-expanded={open.value}
-          onClick={() => {
-            open.value = !open.value;
-          }}
-        >
-          {open.value ? words.answersLess : words.answers}
-        </button>
-      </p>
-      {open.value && (
+    <Unfolding more={words.answers} less={words.answersLess}>
+      {() => (
         <ul class="answer-list">
           {counts.map(({ key, answer, count }) => (
             <li key={key}>
@@ -41,7 +28,7 @@ export function AnswerList({ desk, view, step }: Props) {
           ))}
         </ul>
       )}
-    </>
+    </Unfolding>
   );
 }
 

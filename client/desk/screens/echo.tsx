@@ -6,6 +6,7 @@ import { rhythmDeskWords } from '../../../server/protocol/words/rhythm-desk-word
 import type { DeskView, WireStep } from '../../../server/protocol/views.ts';
 import { answerText } from '../../shared/answer-text.ts';
 import type { Desk } from '../desk-state.ts';
+import { Unfolding } from './unfolding.tsx';
 import '../rhythm.css';
 
 const words = rhythmDeskWords.echo;
@@ -17,7 +18,6 @@ type Playable = { readonly of: EchoOf; readonly label: string; readonly name: st
 
 /** On muted strings: the class's grid, the right one, or the grid of one student, in private; what sounds now is pressed. */
 export function Echo({ desk, view, step }: Props) {
-  const open = useSignal(false);
   const { sound, spread } = view;
   const sounding = sound.playing && sound.change.kind === 'echo' ? sound.change.groove : null;
   const whose = useWhose(sounding);
@@ -69,29 +69,19 @@ export function Echo({ desk, view, step }: Props) {
           .join(' · ')}
       </p>
       {drawn.length > 0 && (
-        <p>
-          <button
-            type="button"
-            class="desk-link"
-            aria-expanded={open.value}
-            onClick={() => {
-              open.value = !open.value;
-            }}
-          >
-            {open.value ? words.eachLess : words.each}
-          </button>
-        </p>
-      )}
-      {open.value && (
-        <ul class="answer-list">
-          {drawn.map(({ student, name, answer }) => (
-            <li key={student}>
-              <bdi class="answer">{name}</bdi>
-              <span class="hands">{answerText(step.kind, answer, spread?.asking.grid)}</span>
-              {button({ of: { grid: 'student', student }, label: words.play, name }, fill(words.playOf, { name }))}
-            </li>
-          ))}
-        </ul>
+        <Unfolding more={words.each} less={words.eachLess}>
+          {() => (
+            <ul class="answer-list">
+              {drawn.map(({ student, name, answer }) => (
+                <li key={student}>
+                  <bdi class="answer">{name}</bdi>
+                  <span class="hands">{answerText(step.kind, answer, spread?.asking.grid)}</span>
+                  {button({ of: { grid: 'student', student }, label: words.play, name }, fill(words.playOf, { name }))}
+                </li>
+              ))}
+            </ul>
+          )}
+        </Unfolding>
       )}
     </section>
   );

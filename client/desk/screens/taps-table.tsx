@@ -1,7 +1,7 @@
-import { useSignal } from '@preact/signals';
 import { rhythmDeskWords } from '../../../server/protocol/words/rhythm-desk-words.ts';
 import type { DeskView, WireStudent } from '../../../server/protocol/views.ts';
 import { tapCells } from '../taps-text.ts';
+import { Unfolding } from './unfolding.tsx';
 import '../rhythm.css';
 
 const words = rhythmDeskWords.taps;
@@ -9,25 +9,12 @@ const COLUMNS = ['name', 'tempo', 'uneven', 'drift'] as const;
 
 /** What each hand tapped, by seat: private. */
 export function TapsTable({ view }: { readonly view: DeskView }) {
-  const open = useSignal(false);
   // Who was asked something else is no hand of this question.
   const students = view.students.filter(({ instead }) => instead === undefined).toSorted((a, b) => a.seat - b.seat);
   if (students.length === 0) return null;
   return (
-    <>
-      <p>
-        <button
-          type="button"
-          class="desk-link"
-          aria-expanded={open.value}
-          onClick={() => {
-            open.value = !open.value;
-          }}
-        >
-          {open.value ? words.tableLess : words.table}
-        </button>
-      </p>
-      {open.value && (
+    <Unfolding more={words.table} less={words.tableLess}>
+      {() => (
         <table class="taps-table">
           <thead>
             <tr>
@@ -45,7 +32,7 @@ export function TapsTable({ view }: { readonly view: DeskView }) {
           </tbody>
         </table>
       )}
-    </>
+    </Unfolding>
   );
 }
 
