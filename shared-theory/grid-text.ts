@@ -30,7 +30,7 @@ export type GridWords = {
 const BY_SIZE: Readonly<Record<number, Grid>> = { 6: 'C6', 7: 'V7', 8: 'E8', 12: 'T12', 16: 'S16' };
 
 /**
- * An answer that is drawn on the grid, in a few words: `heavy on 2 and 4; silent on 1`, `D– DU –U DU`, `kick on 1 and 3; closed on the
+ * An answer that is drawn on the grid, in a few words: `heavy on 2 and 4; silent on 1`, `D· DU ·U DU`, `kick on 1 and 3; closed on the
  * ands`, `4 and 4-and`. `named` is the grid that was drawn on.
  */
 export function gridText(kind: DrawnKind, answer: readonly unknown[], words: GridWords, named?: string): string {

@@ -192,14 +192,17 @@ const LEGENDS: Readonly<Record<string, Legend>> = {
   opened: 'slots',
 };
 
-/** What one bead or stroke means, and how many hands there are. */
-export function legend(spread: WireSpread): string {
+/** What one bead or stroke means, and how many hands there are; or where two signs of a slot are right, why. */
+export function legend(spread: WireSpread, truth: WireTruth | null = null): string {
   const words = hostWords.spread;
-  const marked = spread.counts.reduce((sum, { count }) => sum + count, 0);
+  // Taps are not counted by what they say.
+  const marked = spread.taps?.of ?? spread.counts.reduce((sum, { count }) => sum + count, 0);
   if (marked + spread.notSure === 0) return words.noHands;
   if (spread.kind === 'keys' || spread.kind === 'settler') {
     const none = spread.counts.find(({ key }) => key === 'none')?.count ?? 0;
     return fill(words.legendKeys, { marked: marked - none, none, notSure: spread.notSure });
   }
-  return fill(words.legends[LEGENDS[spread.kind] ?? 'beads'], { marked, notSure: spread.notSure });
+  const stands = LEGENDS[spread.kind] ?? 'beads';
+  if (stands === 'signs' && (truth?.also ?? []).length > 0) return words.barsDiffer;
+  return fill(words.legends[stands], { marked, notSure: spread.notSure });
 }

@@ -61,7 +61,9 @@ export function hostRound(
     return refuse('level-unknown', { found: level, low: Math.min(...numbers), high: Math.max(...numbers) });
   }
   const beat = state.settings.beatLevel;
-  const wanted: readonly string[] = item === null ? [...ofChords(found.questions), ...beatKinds(beat)] : item.kinds;
+  // Of a pair's groove nothing is asked but what tells its two sides apart.
+  const ofGroove = contrast === null ? beatKinds(beat) : [];
+  const wanted: readonly string[] = item === null ? [...ofChords(found.questions), ...ofGroove] : item.kinds;
   const kinds = KINDS.filter((kind) => wanted.includes(kind) || kind === contrast?.kind);
   const made =
     contrast === null
@@ -71,7 +73,7 @@ export function hostRound(
   const { vamp, truth } = made;
   // The pad has the class's qualities and the level's, whatever sounds: it may not tell.
   const settings = questionSettings(state.settings, found.qualities);
-  const asked = listed(askableQuestions(truth, settings), kinds, item === null ? beat : null, contrast);
+  const asked = listed(askableQuestions(truth, settings), kinds, item === null && contrast === null ? beat : null);
   return {
     id: `r${number}`,
     number,
@@ -103,16 +105,11 @@ function ofChords(kinds: readonly Kind[]): readonly Kind[] {
  * The kinds that a round lists. Of the groove those that its own beat level asks of it, or where `beat` is null those that were chosen;
  * and in any case what can be opened anywhere.
  */
-function listed(
-  askable: readonly RoundQuestion[],
-  kinds: readonly Kind[],
-  beat: number | null,
-  contrast: Contrast | null,
-): readonly Kind[] {
+function listed(askable: readonly RoundQuestion[], kinds: readonly Kind[], beat: number | null): readonly Kind[] {
   const rhythm = beat === null ? kinds : kindsOfBeat(beat, new Set(askable.map(({ kind }) => kind)));
   return KINDS.filter((kind) => {
     if (!RHYTHM_KINDS.has(kind)) return kinds.includes(kind);
-    return rhythm.includes(kind) || ANYWHERE.includes(kind) || kind === contrast?.kind;
+    return rhythm.includes(kind) || ANYWHERE.includes(kind);
   });
 }
 
@@ -181,7 +178,7 @@ export function guitarRound(
     const ofGroove: readonly Kind[] = groove === null ? [] : beat === null ? ['strokes'] : beatKinds(beat);
     const kinds = KINDS.filter((kind) => !RHYTHM_KINDS.has(kind) || ofGroove.includes(kind));
     const askable = askableQuestions(truth, settings);
-    const asked = beat === null ? kinds : listed(askable, kinds, beat, null);
+    const asked = beat === null ? kinds : listed(askable, kinds, beat);
     return {
       id,
       number: Number(id.slice(1)),

@@ -115,7 +115,10 @@ export function handsOf(answers: Answered, mark: StudentMarker): readonly Hand[]
   return hands;
 }
 
-/** Every wrong answer with what it shows, most first; answers that say the same are one, under the place most often marked. */
+/**
+ * Every wrong answer with what it shows, most first, of equally many those first that show something; answers that say the same are one,
+ * under the place most often marked.
+ */
 export function wrongAnswers<K extends Kind>(
   marked: readonly MarkedTally[],
   judge: Pick<Judge<K>, 'heard'>,
@@ -129,7 +132,9 @@ export function wrongAnswers<K extends Kind>(
     if (group === undefined) groups.set(heard, { key, answer, count, error: mark.errors[0] ?? null });
     else group.count += count;
   }
-  return [...groups.values()].toSorted(mostFirst);
+  return [...groups.values()].toSorted(
+    (a, b) => b.count - a.count || Number(a.error === null) - Number(b.error === null) || mostFirst(a, b),
+  );
 }
 
 function mostFirst(a: Tally, b: Tally): number {

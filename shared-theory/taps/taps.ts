@@ -28,11 +28,17 @@ export function readTaps(value: unknown): Taps | null {
   return taps;
 }
 
-/** Beats a minute by the middle interval, rounded: enough to count like answers by. */
+/** Intervals further from the middle one than this share of it are no beats: a tap was missed or doubled. */
+const NO_BEAT = 0.25;
+
+/** Beats a minute by the intervals near the middle one, rounded: enough to count like answers by, and to tell a hand its own. */
 export function tappedTempo(taps: Taps): number {
   const intervals = taps.slice(1).map((tap, index) => tap - (taps[index] ?? 0));
   // Sorting in place: old phones know no other way.
   // oxlint-disable-next-line unicorn/no-array-sort
   const sorted = intervals.sort((one, other) => one - other);
-  return Math.round(60_000 / (sorted[sorted.length >> 1] ?? 60_000));
+  const middle = sorted[sorted.length >> 1] ?? 60_000;
+  const near = sorted.filter((interval) => Math.abs(interval - middle) <= middle * NO_BEAT);
+  const mean = near.reduce((sum, interval) => sum + interval, 0) / near.length;
+  return Math.round(60_000 / (near.length === 0 ? middle : mean));
 }

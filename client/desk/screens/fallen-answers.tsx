@@ -101,14 +101,9 @@ function TopWrong({ desk, view, step, hands }: Props & { readonly hands: number 
   const kind = topWrong.error === null ? undefined : errorKinds[topWrong.error];
   const said = (answer: unknown): string => answerText(step.kind, answer, view.spread?.asking.grid);
   const wrong = said(topWrong.answer);
-  const sentence = isTapped(step)
-    ? words.tappedWrong
-    : GRID_KINDS.has(step.kind as Kind)
-      ? words.markedWrong
-      : words.heardWrong;
   return (
     <div class="top-wrong">
-      <h2>{fill(sentence, { n: capital(numberWord(topWrong.count)), answer: wrong })}</h2>
+      <h2>{fill(wrongSentence(step), { n: capital(numberWord(topWrong.count)), answer: wrong })}</h2>
       {kind && (
         <>
           <p class="finding">{kind.finding}</p>
@@ -131,6 +126,14 @@ function TopWrong({ desk, view, step, hands }: Props & { readonly hands: number 
       {hands >= 5 && <p class="hint">{topWrong.manyTheSame ? words.manyTheSame : words.scattered}</p>}
     </div>
   );
+}
+
+/** What is said of a wrong answer: what was tapped, marked or heard, or how where no tempo was asked for. */
+function wrongSentence(step: WireStep): string {
+  if (step.kind === 'steadiness') return words.tappedUnevenly;
+  if (step.kind === 'drop-out') return words.tappedAway;
+  if (isTapped(step)) return words.tappedWrong;
+  return GRID_KINDS.has(step.kind as Kind) ? words.markedWrong : words.heardWrong;
 }
 
 function Quiet({ view }: Pick<Props, 'view'>) {

@@ -32,11 +32,14 @@ const OPINIONS: Readonly<Record<string, string>> = { home: rightWords.opinion, t
 /** How the answers fell, on the drawing they were given on; with the truth, the right one in brass and the sentence. */
 export function SpreadScreen({ view, frame, still, sound, actions }: SpreadScreenProps) {
   const { current, spread, truth } = view;
-  const title = truth ? revealSentence(view, truth) : questionPrompt(current.asking);
+  const echo = echoOf(view);
+  // What is right stands over no other grid.
+  const said = truth ? revealSentence(view, truth) : questionPrompt(current.asking);
+  const title = echo ? hostWords.round.echo : said;
   // Of opinions none is right: once they are shown, that is said.
   const opinion = current.status === 'shown' && OPINIONS[current.kind];
-  const below = opinion ? opinion : truth ? (heardSentence(spread, truth) ?? '') : questionInstruction(current.asking);
-  const echo = echoOf(view);
+  const fallen = truth ? (heardSentence(spread, truth) ?? '') : questionInstruction(current.asking);
+  const below = echo ? hostWords.round.echoBelow : opinion ? opinion : fallen;
   const width = frame.width - 2 * MARGIN;
   const setting = setQuestion(title, width, 1, [106, 96, 85]);
   const circle = current.kind === 'keys' || current.kind === 'settler';
@@ -47,7 +50,7 @@ export function SpreadScreen({ view, frame, still, sound, actions }: SpreadScree
         <StepRow steps={view.steps} current={current} />
       </Header>
       <section class="ask" aria-live="polite">
-        <h1 class={truth ? 'question shown' : 'question'} style={{ fontSize: `${setting.size / 16}rem` }}>
+        <h1 class={truth && !echo ? 'question shown' : 'question'} style={{ fontSize: `${setting.size / 16}rem` }}>
           {title}
         </h1>
         <p class="instruction">{below}</p>
@@ -71,7 +74,7 @@ export function SpreadScreen({ view, frame, still, sound, actions }: SpreadScree
         {view.vamp?.source === 'host' ? (
           <SoundLine view={view} sound={sound} actions={actions} bare={isNarrow(frame)} />
         ) : null}
-        <span class="label legend">{echo ? hostWords.round.changes.echo : spread ? legend(spread) : ''}</span>
+        <span class="label legend">{echo ? '' : spread ? legend(spread, truth) : ''}</span>
       </footer>
     </main>
   );

@@ -34,7 +34,7 @@ export function BeatGrid(props: {
               x={row.x + row.width}
               y={row.lane}
               height={row.y + row.height - row.lane}
-              size={Math.min(14, row.height * 0.16)}
+              size={Math.min(14, row.height * 0.16, (row.width / row.cells.length) * 0.2)}
             />
           ) : (
             <BarLine x={row.x + row.width} y={row.lane} height={row.y + row.height - row.lane} />

@@ -4,11 +4,11 @@ import type { WireTaps } from '../../../server/protocol/views.ts';
 
 type DriftWords = { readonly [way in 'faster' | 'slower' | 'holds' | 'unknown']: string };
 
-/** How a room's tempo went, in words. A drift within twice its standard error of none is none. */
+/** How a room's tempo went, in words. A drift within twice its standard error of none is none, and so is one that would be told as nought. */
 export function driftSentence(drift: WireTaps['drift'], words: DriftWords = spreadWords.together): string {
   if (!drift) return words.unknown;
-  if (Math.abs(drift.percent) < 2 * drift.error) return words.holds;
   const n = Math.round(Math.abs(drift.percent) * 10) / 10;
+  if (n === 0 || Math.abs(drift.percent) < 2 * drift.error) return words.holds;
   return fill(drift.percent > 0 ? words.faster : words.slower, { n });
 }
 

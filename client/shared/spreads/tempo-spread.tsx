@@ -18,6 +18,11 @@ export function TempoSpread({ spread, truth, size, hands = true }: SpreadProps) 
   const tempi = tempiOf(spread);
   const stands = hands ? standOn(ruler, tempi, y - 60 * scale, 34 * scale) : [];
   const marks = truth ? marksOf([truth.key, ...(truth.also ?? [])].map(Number)) : [];
+  /** Middle of a word under its tempo, as far in as the drawing holds it. */
+  const wordAt = (tempo: number, word: string): number => {
+    const half = word.length * label * 0.26;
+    return Math.min(Math.max(ruler.at(tempo), half), width - half);
+  };
   return (
     <>
       {marks.map(({ tempo, right }) =>
@@ -33,13 +38,13 @@ export function TempoSpread({ spread, truth, size, hands = true }: SpreadProps) 
       <RulerDrawing ruler={ruler} stands={stands} from={from} to={to} y={y} size={label} />
       {marks.map(({ tempo, right, word }) => (
         <g key={tempo}>
-          <text class="spread-label" x={ruler.at(tempo)} y={y + label * 3} font-size={label} text-anchor="middle">
+          <text class="spread-label" x={wordAt(tempo, word)} y={y + label * 3} font-size={label} text-anchor="middle">
             {word}
           </text>
           {right ? (
             <path
               class="line-brass g6"
-              d={`M${ruler.at(tempo) - word.length * label * 0.25} ${y + label * 3.35}h${word.length * label * 0.5}`}
+              d={`M${wordAt(tempo, word) - word.length * label * 0.25} ${y + label * 3.35}h${word.length * label * 0.5}`}
             />
           ) : null}
         </g>

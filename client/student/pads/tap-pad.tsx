@@ -15,6 +15,7 @@ import {
   NO_TAPS,
   tapsIn,
   tapTime,
+  throughSilence,
   withSilence,
   withTap,
   type TapKind,
@@ -97,16 +98,10 @@ export function Pad(props: PadProps<TapAnswer>) {
   const edge = edgeOf(width);
   return (
     <>
-      {!truth && (
+      {!truth && !closed && (
         <div class="pages">
           <p role="status">{words(kind, count, series, { heard: heard.current, droppedOut })}</p>
-          <button
-            type="button"
-            class="page-link"
-            aria-label={tapWords.again}
-            disabled={closed || count === 0}
-            onClick={again}
-          >
+          <button type="button" class="page-link" aria-label={tapWords.again} disabled={count === 0} onClick={again}>
             {tapWords.again}
           </button>
         </div>
@@ -114,7 +109,7 @@ export function Pad(props: PadProps<TapAnswer>) {
       <div class="fill" ref={ref}>
         <svg class="under" width={width} height={height} aria-hidden="true">
           {right.length > 1 ? (
-            <TapsShown {...place} taps={tapsIn(chosen)} right={right} />
+            <TapsShown {...place} taps={throughSilence(chosen) ?? tapsIn(chosen)} right={right} />
           ) : (
             <TapHeads {...place} count={count} />
           )}

@@ -84,6 +84,18 @@ export function answerOf(
 /** Taps after which a silence that nobody told of must be over. */
 const UNTOLD = 32;
 
+/** Beats of a drop-out that are shown afterwards. */
+const SHOWN_BEATS = 8;
+
+/** Of an answer through a silence the taps that the silence holds; null where nothing tells which. */
+export function throughSilence(answer: unknown): Taps | null {
+  if (typeof answer !== 'object' || answer === null || !('silentFrom' in answer)) return null;
+  const { silentFrom } = answer;
+  if (typeof silentFrom !== 'number') return null;
+  const taps = tapsIn(answer).slice(silentFrom, silentFrom + SHOWN_BEATS + 1);
+  return taps.length > 2 ? taps : null;
+}
+
 /** Taps of an answer that stands. */
 export function tapsIn(answer: unknown): Taps {
   const taps = typeof answer === 'object' && answer !== null && 'taps' in answer ? answer.taps : answer;

@@ -9,7 +9,7 @@ import { BrassRule } from '../../shared/marks.tsx';
 import { shortOf } from '../answer-text.ts';
 import { gridText } from '../../shared/answer-grid.ts';
 import type { GridKind } from '../pads/grid-choices.ts';
-import { isTapKind, tapsIn } from '../pads/tap-series.ts';
+import { isTapKind, tapsIn, throughSilence } from '../pads/tap-series.ts';
 import { padOf } from '../pads/pads.ts';
 
 /** After the reveal: right, partly or not as words, what was written, and a sentence to go on with. */
@@ -37,7 +37,7 @@ export function MarkPanel(props: {
       <BrassRule />
       <div class="mark-words">
         <p class="mark-title">{struck ? revealWords.struck : verdict(props)}</p>
-        {tapped && <p class="panel-text">{tappedText(answer, truth?.answer)}</p>}
+        {tapped && <p class="panel-text">{tappedText(asking.kind, answer, truth?.answer)}</p>}
         {wrote && !tapped && !mark?.exact && saidText(asking, answer) !== '' && (
           <p class="panel-text">{fill(revealWords.youWrote, { answer: saidText(asking, answer) })}</p>
         )}
@@ -60,11 +60,12 @@ function verdict({ asking, answer, mark, aloud }: Parameters<typeof MarkPanel>[0
   return isPartly(mark.credit) ? revealWords.part : revealWords.wrong;
 }
 
-/** The hand's own tempo beside the one that sounded: `You tapped about 96; it was 100.` */
-function tappedText(answer: unknown, right: unknown): string {
-  const [own, beats] = [tapsIn(answer), tapsIn(right)];
-  const { youTapped, youTappedAlone } = revealWords;
-  return fill(beats.length > 1 ? youTapped : youTappedAlone, { own: tappedTempo(own), right: tappedTempo(beats) });
+/** The hand's own tempo beside the one that sounded: `You tapped about 96; it was 100.` Of even taps none is the right one. */
+function tappedText(kind: string, answer: unknown, right: unknown): string {
+  const { youTapped, youTappedAlone, youTappedThrough } = revealWords;
+  const [through, beats] = [throughSilence(answer), tapsIn(right)];
+  const text = kind === 'steadiness' || beats.length < 2 ? youTappedAlone : through ? youTappedThrough : youTapped;
+  return fill(text, { own: tappedTempo(through ?? tapsIn(answer)), right: tappedTempo(beats) });
 }
 
 /** An answer in words; empty where it is a grid that takes too many: it stands on the pad. */

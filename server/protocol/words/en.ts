@@ -221,6 +221,9 @@ export const deskWords = {
     nobodyHad: 'Nobody of {of} had it.',
     heardWrong: '{n} heard {answer}.',
     tappedWrong: '{n} tapped {answer}.',
+    /** Where no tempo was asked for. */
+    tappedUnevenly: '{n} did not tap evenly.',
+    tappedAway: '{n} did not hold the tempo.',
     markedWrong: '{n} marked {answer}.',
     say: 'say',
     playNext: 'play',

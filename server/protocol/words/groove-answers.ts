@@ -6,7 +6,7 @@ export const grooveAnswers = {
   on: '{choice} on {places}',
   all: '{choice} all the way',
   join: '; ',
-  strokes: { down: 'D', up: 'U', silent: '–' },
+  strokes: { down: 'D', up: 'U', silent: '·' },
   numbers: 'the numbers',
   ands: 'the ands',
   /** Between two numbers: `2-and`, `3-e`. */

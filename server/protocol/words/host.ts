@@ -104,8 +104,11 @@ export const hostWords = {
       both: '',
       silence: 'silence',
       'drop-out': 'two bars unheard: keep it going',
-      echo: 'somebody’s grid, on muted strings',
+      echo: 'a grid, on muted strings',
     },
+    /** Over a drawn grid that sounds, whoever drew it. */
+    echo: 'Listen to this grid.',
+    echoBelow: 'On muted strings. Is it how the groove went?',
     aloud: 'Aloud, no phones.',
     memory: 'From memory.',
     both: 'two readings by turns: which is it?',
@@ -127,6 +130,7 @@ export const hostWords = {
     },
     legendKeys: 'one bead, one hand: {marked} marked keys, {none} said no key, {notSure} not sure',
     noHands: 'No hand is in.',
+    barsDiffer: 'two frames on a slot: the bars differ, and both are right',
   },
 
   reveal: {

@@ -13,6 +13,8 @@ export const revealWords = {
   /** Numbers a minute. */
   youTapped: 'You tapped about {own}; it was {right}.',
   youTappedAlone: 'You tapped about {own}.',
+  /** Of what was tapped while the groove was silent. */
+  youTappedThrough: 'In the silence you tapped about {own}; it was {right}.',
   /** Taps of the whole room are shown together. */
   together: 'Your taps are in the room’s: nobody is marked.',
   /** Beside a bass note that was not right, where nothing more may be said of it. */

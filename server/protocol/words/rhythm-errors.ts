@@ -14,7 +14,7 @@ export const rhythmErrors: Readonly<Record<string, ErrorWords>> = {
   },
   'taps-twice-as-fast': {
     finding: 'The taps go twice as fast as the numbers.',
-    say: 'You are with the small hand. Which of these taps would your foot make?',
+    say: 'You tap the steps between as well. On which of them would your foot come down?',
     play: 'The kit only, then full, with the numbers counted aloud.',
   },
   'taps-half-as-fast': {
@@ -53,14 +53,14 @@ export const rhythmErrors: Readonly<Record<string, ErrorWords>> = {
     play: 'All of it, with one clap on the heaviest stroke of the bar.',
   },
   'swaps-threes-and-twos': {
-    finding: 'Two threes and three twos change places.',
-    say: 'Sway with it: two sways to the bar, or three?',
+    finding: 'Threes and twos change places.',
+    say: 'Sway with it: does the heavy one come back after two, or after three?',
     play: 'The six-eight ballad, then the waltz, on one chord.',
   },
   'swaps-full-and-half-time': {
     finding: 'Full and half time change places.',
-    say: 'Find the slap. Does it come twice in the bar, or once in the middle?',
-    play: 'The relaxed alternate, then half-time, on one chord.',
+    say: 'Find the backbeat. Does it come twice in the bar, or once in the middle?',
+    play: 'Boom-chick, then half-time, on one chord.',
   },
   'swaps-straight-and-swung': {
     finding: 'Straight and swung change places.',

@@ -34,6 +34,8 @@ describe('the class while it taps', () => {
     [3.4, 0.8, 'the room gets faster: 3.4 % in eight beats'],
     // Less than two standard errors from nought.
     [3.4, 1.8, 'the room holds its tempo'],
+    // Told as nought, though it is more than two errors from it.
+    [-0.04, 0.01, 'the room holds its tempo'],
   ])('a drift of %f ± %f: %s', (percent, error, line) => {
     expect(tapsLines({ ...ROOM_TAPS, drift: { percent, error } }).at(-1)).toBe(line);
   });
@@ -99,6 +101,15 @@ describe('once the taps are in', () => {
     expect(text()).toContain('The taps go twice as fast as the numbers.');
     expect(text()).not.toContain('play both');
     expect(text()).not.toContain('answers one by one');
+  });
+
+  test.each([
+    ['steadiness', 'Two did not tap evenly.'],
+    ['drop-out', 'Two did not hold the tempo.'],
+  ] as const)('%s: no tempo is wrong, but how it was kept', (kind, sentence) => {
+    const { topWrong } = closed;
+    draw(rhythmView(kind, 'closed', { spread: spread(kind, [], { taps: ROOM_TAPS, of: 24 }), topWrong }, [kind]));
+    expect(root.querySelector('.top-wrong h2')?.textContent).toBe(sentence);
   });
 
   test('each hand by seat: its tempo, how uneven, how it drifts; unread and untapped in words', () => {

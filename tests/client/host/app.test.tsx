@@ -250,6 +250,14 @@ describe('the groove on the wall', () => {
     expect(page.textContent).toContain('on muted strings');
     show(hostProps(view, { sound: playing }));
     expect(root.querySelector('.echo-grid')).toBeNull();
+    // Once it is shown, what is right does not stand over what somebody drew.
+    const truth = { answer: [2, 1, 2, 1, 2, 1, 2, 1], key: '21212121' };
+    const shown = { ...asked('accents', 'shown'), truth };
+    expect(text(hostProps(shown, { sound: playing }))).toContain('eavy on the numbers');
+    const echoing = { ...shown, sound: { ...shown.sound, change: { kind: 'echo' as const, groove } } };
+    const page2 = text(hostProps(echoing, { sound: playing }));
+    expect(page2).toContain('Listen to this grid.');
+    expect(page2).not.toContain('eavy on the numbers');
   });
 
   test('hands are to be shaken out, and pain means stop', () => {

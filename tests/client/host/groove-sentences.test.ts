@@ -89,6 +89,17 @@ test.each([
   expect(legend(tapped(kind))).toBe(sentence);
 });
 
+test('hands that tapped are counted where no answer travels by itself; where bars differ, two frames are explained', () => {
+  expect(legend(spreadWith('tempo', { taps: TAPS }))).toBe('one bead, one hand: 6 tapped, 1 not sure');
+  expect(legend(spreadWith('tempo', { taps: { ...TAPS, of: 0 }, notSure: 0 }))).toBe('No hand is in.');
+  const strokes = tapped('stroke-grid');
+  const truth = { answer: null, key: 'DDDD' };
+  expect(legend(strokes, truth)).toBe('hands on each sign: 6 marked it, 1 not sure');
+  expect(legend(strokes, { ...truth, also: ['D-DD'] })).toBe(
+    'two frames on a slot: the bars differ, and both are right',
+  );
+});
+
 const viewOf = (kind: string, grid?: string) => {
   const view = roundAt(0, 'shown');
   if (!view.current) throw new Error('a question is asked');

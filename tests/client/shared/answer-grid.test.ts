@@ -36,7 +36,7 @@ describe('an answer about the groove in a few words', () => {
       'E16',
       'heavy on 1, 2-and, 3-and and 4 of bar 1 and 1, 2, 3, 3-and and 4-and of bar 2',
     ],
-    ['stroke-grid', [D, silent, D, U, silent, U, D, U], 'E8', 'D– DU –U DU'],
+    ['stroke-grid', [D, silent, D, U, silent, U, D, U], 'E8', 'D· DU ·U DU'],
     ['stroke-grid', [D, U, D, U, D, D, U], 'V7', 'DU DU DDU'],
     ['stroke-grid', [D, D, U, D, D, U], 'C6', 'DDU DDU'],
     [
@@ -74,10 +74,10 @@ describe('the right answer about the groove as a sentence', () => {
       'Through the silence it went on at 88 a minute.',
     ],
     ['bar-count', 6, '6', ['2'], undefined, 'Count six or two to the bar.'],
-    ['half-time', 'half-time', 'half-time', [], undefined, 'Half time: the slap answers on three.'],
+    ['half-time', 'half-time', 'half-time', [], undefined, 'Half time: the backbeat falls on three.'],
     ['change-place', 'pushed', 'pushed', [], undefined, 'The new chord is pushed: it comes in before one.'],
     ['accents', [1, 1, 2, 1, 1, 1, 2, 1], '11211121', [], 'E8', 'Heavy on 2 and 4.'],
-    ['stroke-grid', [D, silent, D, U, silent, U, D, U], 'D-DU-UDU', [], 'E8', 'The hand goes D– DU –U DU.'],
+    ['stroke-grid', [D, silent, D, U, silent, U, D, U], 'D-DU-UDU', [], 'E8', 'The hand goes D· DU ·U DU.'],
     [
       'roles',
       ['kick', 'closed', 'kick', 'closed', 'kick', 'closed', 'kick', 'closed'],

@@ -128,6 +128,12 @@ test('tempo: what was counted otherwise is said in words, and only once the trut
   const lawful = draw(spread, { answer: [0], key: '100', also: ['200'] }).textContent;
   expect(lawful).toContain('right too');
   expect(lawful).not.toContain('twice as fast');
+  // Half of 72 stands at the ruler's end: its words stay in the drawing.
+  const words = [...draw(spread, { answer: [0], key: '72' }, DESK).querySelectorAll('text')];
+  const half = words.find(({ textContent }) => textContent === 'half as fast');
+  // Half the width of the words, at half a height a letter.
+  const reach = (12 * Number(half?.getAttribute('font-size'))) / 4;
+  expect(Number(half?.getAttribute('x'))).toBeGreaterThanOrEqual(reach);
   // Twice 160 is nothing that anybody taps.
   expect(draw(spread, { answer: [0], key: '160' }).textContent).not.toContain('twice');
 });

@@ -546,6 +546,25 @@ test('taps are written as any answer; shown, the own tempo stands beside the rig
   vi.restoreAllMocks();
 });
 
+test('of even taps no tempo is right, and of a silence what was tapped in it is told', async () => {
+  const right = Array.from({ length: 9 }, (_, index) => index * 500);
+  const shown = (kind: string) => ({
+    ...question(kind),
+    phase: 'shown' as const,
+    truth: { answer: right, key: '120' },
+  });
+  greet(shown('steadiness'), { ...own, ask: 'a1', answer: TAPS, mark: { credit: 1, exact: true } });
+  openPage();
+  await shows('You tapped about 120.');
+  // Eight taps in time, then ahead by a twentieth while nothing sounds, then in time again.
+  const through = Array.from({ length: 9 }, (_, index) => 4000 + index * 475);
+  const taps = [...TAPS, ...through, ...Array.from({ length: 16 }, (_, index) => 8300 + index * 500)];
+  const answer = { taps, silentFrom: 8 };
+  server.io.emit('common', { ...shown('drop-out'), ask: 'a2' });
+  server.io.emit('own', { ...own, ask: 'a2', answer, mark: { credit: 0.6, exact: false } });
+  await shows('In the silence you tapped about 126; it was 120.');
+});
+
 test('who taps together presses nothing: the taps go in, the page stays as it is, and nobody is marked', async () => {
   const from = clockAhead();
   greet(question('together'));
@@ -554,6 +573,9 @@ test('who taps together presses nothing: the taps go in, the page stays as it is
   await vi.waitFor(() => expect(answersSent()).toEqual([TAPS]), WAIT);
   await shows('Tap on: it follows you.');
   expect(place.textContent).not.toContain('Sending');
+  expect(place.textContent).toContain('Your taps go in by themselves.');
+  server.io.emit('common', { ...question('together'), phase: 'closed' });
+  await vi.waitFor(() => expect(place.textContent).not.toContain('go in by themselves'), WAIT);
   server.io.emit('common', { ...question('together'), phase: 'shown' });
   server.io.emit('own', { ...own, ask: 'a1', answer: TAPS });
   await shows('nobody is marked');

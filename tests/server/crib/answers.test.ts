@@ -13,7 +13,7 @@ test.each<[Kind, Answer, string]>([
   ['accents', [1, 1, 2, 1, 1, 1, 2, 1], 'heavy on 2 and 4'],
   ['accents', [2, 0, 1, 0, 2, 0, 1, 0], 'heavy on 1 and 3; silent on the ands'],
   ['accents', [1, 1, 1, 1, 1, 1, 1, 1], 'light all the way'],
-  ['stroke-grid', ['down', 'silent', 'down', 'up', 'silent', 'up', 'down', 'up'], 'D– DU –U DU'],
+  ['stroke-grid', ['down', 'silent', 'down', 'up', 'silent', 'up', 'down', 'up'], 'D· DU ·U DU'],
   [
     'roles',
     ['kick', 'closed', 'slap', 'closed', 'kick', 'closed', 'slap', 'closed'],

@@ -178,6 +178,11 @@ describe('rounds', () => {
       expect(first.contrast).toBe(id);
       expect(first.kinds).toContain(kind);
       expect(first.questions.map((question) => question.kind)).toContain(kind);
+      // Beside what can be asked of every groove nothing but what tells its sides apart.
+      const others = ['tempo', 'drop-out', 'together', kind];
+      for (const each of [...first.kinds, ...first.questions.map((question) => question.kind)]) {
+        if (RHYTHM_KINDS.has(each)) expect(others).toContain(each);
+      }
       const next = Array.from({ length: 12 }, (_, seed) => made(of(id, 1), seed, started(first)));
       const loop = (round: HeardRound) => JSON.stringify(round.slots.map(({ chord, frets }) => [chord, frets]));
       expect(new Set([first, ...next].map(loop)).size).toBe(1);

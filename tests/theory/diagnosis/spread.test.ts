@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Marked } from '../../../shared-theory/diagnosis/marker.ts';
 import type { Answered } from '../../../shared-theory/diagnosis/spread.ts';
 import { handsOf, markedTallies, spreadOf, topWrong } from '../../../shared-theory/diagnosis/spread.ts';
+import type { MarkedTally } from '../../../shared-theory/diagnosis/spread.ts';
 import { answerKey } from '../../../shared-theory/questions/asks.ts';
 import { judgeOf, markAnswer } from '../../../shared-theory/questions/judges.ts';
 import type { Answer, Kind, MarkingContext, NotSure } from '../../../shared-theory/questions/question.ts';
@@ -70,6 +71,18 @@ function topOf(kind: Kind, answers: Answered, asked: MarkingContext) {
   const hands = [...answers.values()].filter(({ answer }) => answer !== null).length;
   return topWrong<Kind>(marked, judgeOf<Kind>(kind), hands);
 }
+
+test('of wrong answers given equally often, one that shows something comes first', () => {
+  const wrong = { credit: 0, exact: false };
+  const marked: readonly [MarkedTally, MarkedTally] = [
+    { key: 'a', answer: 'major', count: 1, mark: { ...wrong, errors: [] } },
+    { key: 'b', answer: 'power', count: 1, mark: { ...wrong, errors: ['slow-or-low-is-minor'] } },
+  ];
+  const judge = { heard: String };
+  expect(topWrong(marked, judge, 2)?.key).toBe('b');
+  const more = [{ ...marked[0], count: 2 }, marked[1]];
+  expect(topWrong(more, judge, 3)?.key).toBe('a');
+});
 
 describe('the wrong answer most often given', () => {
   const of = (kind: 'quality' | 'direction', ...given: Given) => {

@@ -42,7 +42,11 @@ test('taps are kept to a tenth of a millisecond, and read again they are the sam
   );
 });
 
-test('answers are counted by the whole beats a minute of the middle interval', () => {
+test('answers are counted by the whole beats a minute of the intervals near the middle one', () => {
   expect(tappedTempo(beats(8))).toBe(120);
   expect(tappedTempo([0, 505, 998, 1507, 2001, 2498, 3004, 3502, 4000])).toBe(120);
+  // A wide hand: its middle interval alone, 510 ms, would be 118.
+  expect(tappedTempo([0, 530, 1000, 1480, 2010, 2490, 3000, 3520, 4000])).toBe(120);
+  // One tap missed.
+  expect(tappedTempo([0, 500, 1000, 2000, 2500, 3000, 3500, 4000])).toBe(120);
 });

@@ -13,7 +13,7 @@ export const strokeGridSpoken: Spoken = {
 
 export const rolesSpoken: Spoken = {
   prompt: () => 'If this were a drum kit: which piece is where?',
-  instruction: () => 'Tap a slot until it names the piece.',
+  instruction: () => 'Tap a slot: kick, slap, closed hat, open hat.',
 };
 
 export const openedSpoken: Spoken = {
