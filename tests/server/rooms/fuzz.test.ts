@@ -569,7 +569,7 @@ describe('any commands in any order', () => {
   test('R48 erasing any student of any lesson leaves the lesson without that student', () => {
     fc.assert(
       fc.property(
-        fc.constantFrom(begun, depthsBegun, asideCorrectedBegun),
+        fc.constantFrom(begun, depthsBegun, asideCorrectedBegun, echoBegun),
         script,
         students,
         (first, commands, gone) => {
