@@ -54,3 +54,13 @@ export function shareKept<T>(
 export function stretched(share: number, unheard: number): number {
   return Math.max(0, (share - unheard) / (1 - unheard));
 }
+
+/** Whether silence on what is muted is most of what an answer has wrong: one such slot among many other faults shows nothing. */
+export function mostlyRests<T>(
+  answer: readonly T[],
+  right: RightSlots<T>,
+  { silent, muted }: { readonly silent: T; readonly muted: (slot: number) => boolean },
+): boolean {
+  const wrong = answer.flatMap((given, slot) => (right[slot]?.includes(given) ? [] : [slot]));
+  return 2 * wrong.filter((slot) => answer[slot] === silent && muted(slot)).length > wrong.length;
+}

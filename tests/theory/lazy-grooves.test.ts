@@ -60,6 +60,13 @@ describe.each([2, 3, 4, 5, 6, 7, 8])('beat level %d', (beat) => {
     }
   });
 
+  test.runIf(kindsOfBeatLevel(beat).includes('opened'))('slots by rote earn nothing but where they are right', () => {
+    for (const name of ['all', 'numbers', 'ands'] as const) {
+      const { right, credit } = earned(evening, 'opened', LAZY.opened[name] as never);
+      expect(credit).toBeCloseTo(right, 12);
+    }
+  });
+
   test.runIf(kindsOfBeatLevel(beat).includes('accents'))('all alike earns nothing of the accents, in no round', () => {
     for (const name of ['all silent', 'all light', 'all heavy'] as const) {
       expect(earned(evening, 'accents', LAZY.accents[name] as never)).toMatchObject({ right: 0, credit: 0 });

@@ -1,6 +1,6 @@
 import type { OnSlot, RhythmTruth, Weight } from '../../rhythm/rhythm-truth.ts';
 import { filledJudge } from '../filled-judge.ts';
-import { allRight, shareKept, stretched } from '../grid-choices.ts';
+import { allRight, mostlyRests, shareKept, stretched } from '../grid-choices.ts';
 import type { RightSlots } from '../grid-choices.ts';
 import { andSlots, isMuted, numberSlots } from '../grid-places.ts';
 import { firstShown, notRight } from '../marks.ts';
@@ -47,7 +47,10 @@ export const accentsJudge = filledJudge({
         ['starts-the-bar-elsewhere', rotated],
         ['ands-heavier-than-numbers', liftsTheAnds(answer, rhythm)],
         ['all-alike', isAlike(answer, right)],
-        ['mute-heard-as-rest', answer.some((given, slot) => isLost(given, right[slot]) && isMuted(rhythm, slot))],
+        [
+          'mute-heard-as-rest',
+          mostlyRests<Weight>(answer, right, { silent: 0, muted: (slot) => isMuted(rhythm, slot) }),
+        ],
       ]),
     );
   },
@@ -102,9 +105,4 @@ function isAlike(answer: readonly Weight[], right: RightSlots<Weight>): boolean 
   const [mark, ...others] = new Set(sounding.map((slot) => answer[slot]));
   const alone = others.length === 0 && answer.every((given) => given === mark || given === 0);
   return alone && sounding.some((slot) => !right[slot]?.includes(answer[slot] ?? 0));
-}
-
-/** Marked silent where it sounds. */
-function isLost(given: Weight, right: readonly Weight[] = []): boolean {
-  return given === 0 && !right.includes(0);
 }

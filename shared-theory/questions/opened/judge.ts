@@ -1,14 +1,16 @@
 import { GRIDS } from '../../groove-grid.ts';
 import { modulo } from '../../pitch.ts';
-import { allRight, alsoOnTheGrid, rightAnswers } from '../grid-choices.ts';
+import { allRight, alsoOnTheGrid, rightAnswers, stretched } from '../grid-choices.ts';
 import type { RightSlots } from '../grid-choices.ts';
+import { andSlots, numberSlots } from '../grid-places.ts';
 import { firstShown, needed, notRight, RIGHT } from '../marks.ts';
 import type { AskedOf, Judge } from '../question.ts';
 import { openedAsk } from './ask.ts';
 
 /**
  * Which slots ring open. Where several in a row do, the first of them is where it opened: whoever names that one and others of them is
- * right, and so is who names that one alone. Credit is the right slots picked, of all right ones and the wrong ones picked.
+ * right, and so is who names that one alone. Credit is the right slots picked, of all right ones and the wrong ones picked, stretched so
+ * that every slot, every number or every and by rote earns nothing.
  */
 export const openedJudge: Judge<'opened'> = {
   kind: 'opened',
@@ -18,8 +20,12 @@ export const openedJudge: Judge<'opened'> = {
     const slots = slotsOf(context);
     if (answer.some((slot) => slot >= slots)) return notRight(0, null);
     if (allRight(picked(answer, slots), picks(open, slots))) return RIGHT;
-    const right = answer.filter((slot) => open.includes(slot)).length;
-    const credit = right / (open.length + answer.length - right);
+    const share = (named: readonly number[]) => {
+      const right = named.filter((slot) => open.includes(slot)).length;
+      return right / (open.length + named.length - right);
+    };
+    const unheard = byRote(context).filter((named) => !allRight(picked(named, slots), picks(open, slots)));
+    const credit = stretched(share(answer), Math.max(...unheard.map(share)));
     return notRight(credit, firstShown([['opens-one-slot-off', isOneOff(answer, open, slots)]]));
   },
   also: (context) => {
@@ -41,6 +47,13 @@ function openSlots({ truth: { rhythm } }: AskedOf): readonly number[] | null {
 
 function slotsOf({ truth: { rhythm } }: AskedOf): number {
   return rhythm ? GRIDS[rhythm.grid].slots : 0;
+}
+
+/** Slots that are named without hearing: all of them, those of the numbers, those of the ands. */
+function byRote({ truth: { rhythm } }: AskedOf): readonly (readonly number[])[] {
+  if (!rhythm) return [];
+  const all = Array.from({ length: GRIDS[rhythm.grid].slots }, (_, slot) => slot);
+  return [all, numberSlots(rhythm.grid), andSlots(rhythm.grid)].filter((slots) => slots.length > 0);
 }
 
 /** Whether each slot is picked. */

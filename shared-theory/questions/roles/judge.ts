@@ -1,7 +1,7 @@
 import type { RhythmTruth, Role } from '../../rhythm/rhythm-truth.ts';
 import type { Grid } from '../../groove-grid.ts';
 import { filledJudge } from '../filled-judge.ts';
-import { allRight, shareKept, standingFor, stretched } from '../grid-choices.ts';
+import { allRight, mostlyRests, shareKept, standingFor, stretched } from '../grid-choices.ts';
 import type { RightSlots } from '../grid-choices.ts';
 import { andSlots, numberSlots } from '../grid-places.ts';
 import { firstShown, notRight } from '../marks.ts';
@@ -19,7 +19,8 @@ const BY_ROTE: readonly (readonly [Role, Role, Role])[] = [
 ];
 
 /**
- * Which piece of a kit each stroke stands for. Credit is the share of those that sound which is right, stretched so that the nearest
+ * Which piece of a kit each stroke stands for. Credit is the share of those that sound which is right, each piece weighing alike: one
+ * open hat among many closed ones is what there is to hear. It is stretched so that the nearest
  * kit by rote earns nothing. It is asked where two pieces at least are to be told apart.
  */
 export const rolesJudge = filledJudge({
@@ -32,10 +33,11 @@ export const rolesJudge = filledJudge({
   },
   wrong: (answer, right, rhythm) => {
     const closes = (given: Role | undefined, slot: number) => given === 'closed' && misses('open', given, right[slot]);
+    const weigh = weightsOf(standingFor(right));
     const share = (kit: readonly Role[]) =>
       shareKept(kit, right, {
         sounds: (role) => role !== 'silent',
-        lost: (given, slot) => (closes(given, slot) && isUp(rhythm, slot) ? CLOSED_FOR_OPEN : 1),
+        lost: (given, slot) => weigh(slot) * (closes(given, slot) && isUp(rhythm, slot) ? CLOSED_FOR_OPEN : 1),
       });
     const unheard = kitsByRote(rhythm.grid, right.length).filter((kit) => !allRight(kit, right));
     return notRight(
@@ -43,11 +45,24 @@ export const rolesJudge = filledJudge({
       firstShown([
         ['foot-and-hat-swapped', swapsFootAndHat(answer, right)],
         ['open-hat-missed', answer.some(closes)],
-        ['mute-heard-as-rest', answer.some((given, slot) => given === 'silent' && isMutedPiece(right[slot]))],
+        [
+          'mute-heard-as-rest',
+          mostlyRests<Role>(answer, right, { silent: 'silent', muted: (slot) => isMutedPiece(right[slot]) }),
+        ],
       ]),
     );
   },
 });
+
+/** What each slot weighs, so that all pieces together weigh alike and those that sound one on the mean; silence weighs one. */
+function weightsOf(truth: readonly Role[]): (slot: number) => number {
+  const sounding = truth.filter((role) => role !== 'silent');
+  const pieces = new Set(sounding).size;
+  return (slot) => {
+    const alike = sounding.filter((role) => role === truth[slot]).length;
+    return alike === 0 ? 1 : sounding.length / (pieces * alike);
+  };
+}
 
 function kitsByRote(grid: Grid, slots: number): readonly (readonly Role[])[] {
   const [numbers, ands] = [numberSlots(grid), andSlots(grid)];

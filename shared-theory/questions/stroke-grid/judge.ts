@@ -1,7 +1,7 @@
-import type { GridStroke, RhythmTruth } from '../../rhythm/rhythm-truth.ts';
+import type { GridStroke } from '../../rhythm/rhythm-truth.ts';
 import type { Grid } from '../../groove-grid.ts';
 import { filledJudge } from '../filled-judge.ts';
-import { shareKept, standingFor, stretched } from '../grid-choices.ts';
+import { mostlyRests, shareKept, standingFor, stretched } from '../grid-choices.ts';
 import type { RightSlots } from '../grid-choices.ts';
 import { isMuted, pendulumAt } from '../grid-places.ts';
 import { firstShown, notRight } from '../marks.ts';
@@ -31,7 +31,10 @@ export const strokeGridJudge = filledJudge({
         ['loses-the-pendulum', lost],
         ['hears-down-up-where-all-are-down', isAllDown(standingFor(right)) && goesByTurns(answer, grid)],
         ['hears-all-downs-where-they-alternate', isAllDown(answer) && followsThePendulum(standingFor(right), grid)],
-        ['mute-heard-as-rest', hearsRests(answer, right, rhythm)],
+        [
+          'mute-heard-as-rest',
+          mostlyRests(answer, right, { silent: 'silent', muted: (slot) => isMuted(rhythm, slot) }),
+        ],
       ]),
     );
   },
@@ -68,8 +71,4 @@ function losesThePendulum(answer: readonly GridStroke[], right: RightSlots<GridS
     const struck = [truth.slice(0, slot), truth.slice(slot)].every((part) => part.some(isStruck));
     return struck && answer.every((given, place) => (place <= slot ? isRight : isTurned)(given, place));
   });
-}
-
-function hearsRests(answer: readonly GridStroke[], right: RightSlots<GridStroke>, rhythm: RhythmTruth): boolean {
-  return answer.some((given, slot) => given === 'silent' && !right[slot]?.includes(given) && isMuted(rhythm, slot));
 }

@@ -45,9 +45,14 @@ describe('which piece of a kit each stroke stands for', () => {
     ['-csckcsc', FULL, ['mute-heard-as-rest'], 1 / 2],
     ['k-k-k-k-', OPEN, [], 0],
     ['kkkkkkkk', FULL, [], 0],
-    ['kosckcsc', FULL, [], 1 / 2],
-    // A slap on three: by rote five of eight.
-    ['kcccscck', 'k c c c s c c c', [], 2 / 3],
+    // Each piece weighs a third: a hat of four less than a foot of two.
+    ['kosckcsc', FULL, [], 3 / 4],
+    // A slap on three: by rote the one foot is right, and four of six hats.
+    ['kcccscck', 'k c c c s c c c', [], 1 - 1 / 18 / (1 / 3 + 2 / 18)],
+    // One open hat of four: who misses it has heard nothing, who has it and not one foot has half.
+    ['kckckckc', 'k c k c k c k o', ['open-hat-missed'], 0],
+    ['kccckcko', 'k c k c k c k o', [], 1 / 2],
+    ['-ckckckc', FULL, [], 0],
   ])('%s for %s shows %j', (answer, truth, errors, credit) => {
     const given = mark(answer, truth);
     expect(given.errors).toEqual(errors);
