@@ -8,7 +8,7 @@ import type { Context, Decision, Sender } from '../../server/rooms/commands.ts';
 import { decide } from '../../server/rooms/decide.ts';
 import type { HeardRound, NewEvent, Stamp } from '../../server/rooms/events.ts';
 import { versioned } from '../../server/rooms/events.ts';
-import { guitarRound } from '../../server/rooms/heard-round.ts';
+import { guitarRound } from '../../server/rooms/guitar-round.ts';
 import { ownGrooves } from '../../server/rooms/own-grooves.ts';
 import type { People, Person } from '../../server/rooms/people.ts';
 import { peopleOf } from '../../server/rooms/people.ts';

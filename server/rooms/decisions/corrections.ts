@@ -7,7 +7,7 @@ import type { CommandOf, Decision } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
 import type { HeardRound, NewEvent } from '../events.ts';
 import { gridMisfit } from '../grid-misfit.ts';
-import { guitarRound } from '../heard-round.ts';
+import { guitarRound } from '../guitar-round.ts';
 import { letStandOn } from '../let-stand.ts';
 import { alsoRight, rightAnswer } from '../marking.ts';
 import { grooveHeard, ownGrooves } from '../own-grooves.ts';

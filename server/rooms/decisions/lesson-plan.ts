@@ -5,7 +5,7 @@ import { KINDS, RHYTHM_KINDS } from '../../../shared-theory/questions/question.t
 import type { LessonItem } from '../../protocol/messages.ts';
 import type { CommandOf, Decision, Refusal } from '../commands.ts';
 import { already, happens, refuse } from '../commands.ts';
-import type { Wanted } from '../heard-round.ts';
+import type { Wanted } from '../host-round.ts';
 import { grooveNamed, ownGrooves } from '../own-grooves.ts';
 import type { RoomState } from '../state.ts';
 

@@ -2,7 +2,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Command, RoomSettings } from '../../../server/protocol/messages.ts';
 import type { EnteredRound, HeardRound, NewEvent } from '../../../server/rooms/events.ts';
-import { guitarRound } from '../../../server/rooms/heard-round.ts';
+import { guitarRound } from '../../../server/rooms/guitar-round.ts';
 import { deskView, hostView, studentCommon, studentOwn } from '../../../server/rooms/view.ts';
 import {
   asked,

@@ -3,7 +3,7 @@ import { generate } from '../../../shared-theory/generate.ts';
 import { LEVELS } from '../../../shared-theory/levels.ts';
 import type { Command, Depth } from '../../../server/protocol/messages.ts';
 import type { NewEvent } from '../../../server/rooms/events.ts';
-import { hostRound } from '../../../server/rooms/heard-round.ts';
+import { hostRound } from '../../../server/rooms/host-round.ts';
 import { knownQuestions } from '../../../server/rooms/known-questions.ts';
 import { unopenedRoom } from '../../../server/rooms/state.ts';
 import { deskView, hostView, studentCommon, studentOwn } from '../../../server/rooms/view.ts';

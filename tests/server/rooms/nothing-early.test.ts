@@ -21,7 +21,7 @@ import type { Sender } from '../../../server/rooms/commands.ts';
 import { decide } from '../../../server/rooms/decide.ts';
 import type { HeardRound, NewEvent } from '../../../server/rooms/events.ts';
 import { versioned } from '../../../server/rooms/events.ts';
-import { hostRound } from '../../../server/rooms/heard-round.ts';
+import { hostRound } from '../../../server/rooms/host-round.ts';
 import { chordsOf } from '../../../server/rooms/marking.ts';
 import { evolve } from '../../../server/rooms/evolve.ts';
 import { sheetFor, unopenedRoom } from '../../../server/rooms/state.ts';

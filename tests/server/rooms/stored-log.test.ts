@@ -5,7 +5,7 @@ import { decide } from '../../../server/rooms/decide.ts';
 import { readEvent, UnreadableEventError, versioned } from '../../../server/rooms/events.ts';
 import { RHYTHM_KINDS } from '../../../shared-theory/questions/question.ts';
 import type { Kind } from '../../../shared-theory/questions/question.ts';
-import { guitarRound } from '../../../server/rooms/heard-round.ts';
+import { guitarRound } from '../../../server/rooms/guitar-round.ts';
 import { evolve } from '../../../server/rooms/evolve.ts';
 import { unopenedRoom } from '../../../server/rooms/state.ts';
 import { deskView } from '../../../server/rooms/view.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { guitarRound } from '../../../server/rooms/heard-round.ts';
+import { guitarRound } from '../../../server/rooms/guitar-round.ts';
 import type { CommandOf } from '../../../server/rooms/commands.ts';
 import { QUALITIES } from '../../../shared-theory/chords.ts';
 import { SETTINGS } from '../../support/given.ts';
