@@ -74,12 +74,11 @@ describe.each([2, 3, 4, 5, 6, 7, 8])('beat level %d', (beat) => {
   });
 
   test.runIf(kindsOfBeatLevel(beat).includes('stroke-grid'))(
-    'strokes by rote earn about what they are right, and those upside down nothing',
+    'strokes by rote earn nothing but where they are right',
     () => {
       for (const [name, answer] of Object.entries(LAZY['stroke-grid'])) {
         const { right, credit } = earned(evening, 'stroke-grid', answer);
-        expect([name, credit - right < 0.2]).toEqual([name, true]);
-        if (name === 'nothing' || name === 'up and down') expect([name, credit < 0.02]).toEqual([name, true]);
+        expect([name, credit]).toEqual([name, expect.closeTo(right, 12)]);
       }
     },
   );

@@ -1,30 +1,32 @@
 import type { GridStroke } from '../../rhythm/rhythm-truth.ts';
 import type { Grid } from '../../groove-grid.ts';
 import { filledJudge } from '../filled-judge.ts';
-import { mostlyRests, shareKept, standingFor, stretched } from '../grid-choices.ts';
+import { allRight, mostlyRests, shareKept, standingFor, stretched } from '../grid-choices.ts';
 import type { RightSlots } from '../grid-choices.ts';
-import { isMuted, pendulumAt } from '../grid-places.ts';
+import { isMuted, numberSlots, pendulumAt } from '../grid-places.ts';
 import { firstShown, notRight } from '../marks.ts';
 import { GRID_STROKES, strokeGridAsk } from './ask.ts';
 
-/** Share of the strokes that one who hears no hand has right: every one is a down or an up. */
+/** Share of the strokes that one who hears no hand has right, at least: every one is a down or an up. */
 const UNHEARD = 1 / 2;
 /** Right up to a pass of the hand that touches nothing, and turned round behind it. */
 const LOST = 0.6;
 
 /**
  * What the hand does on each slot; which way it goes where it touches nothing is not asked. Credit is the share of the strokes that
- * are right, stretched so that half of them earns nothing.
+ * are right, stretched so that half of them earns nothing, nor down and up by turns, all downs or downs on the numbers by rote.
  */
 export const strokeGridJudge = filledJudge({
   ask: strokeGridAsk,
   choices: GRID_STROKES.length,
   right: ({ strokes }) => (strokes?.some(([usual]) => usual !== 'silent') ? strokes : null),
   wrong: (answer, right, rhythm) => {
-    const share = shareKept(answer, right, { sounds: (stroke) => stroke !== 'silent', lost: () => 1 });
-    const credit = stretched(share, UNHEARD);
-    const lost = losesThePendulum(answer, right);
     const { grid } = rhythm;
+    const share = (strokes: readonly GridStroke[]) =>
+      shareKept(strokes, right, { sounds: (stroke) => stroke !== 'silent', lost: () => 1 });
+    const unheard = byRote(grid, right.length).filter((strokes) => !allRight(strokes, right));
+    const credit = stretched(share(answer), Math.max(UNHEARD, ...unheard.map(share)));
+    const lost = losesThePendulum(answer, right);
     return notRight(
       lost ? Math.max(LOST, credit) : credit,
       firstShown([
@@ -39,6 +41,17 @@ export const strokeGridJudge = filledJudge({
     );
   },
 });
+
+/** Strokes of those who hear nothing. */
+function byRote(grid: Grid, slots: number): readonly (readonly GridStroke[])[] {
+  const numbers = numberSlots(grid);
+  const fills: readonly ((slot: number) => GridStroke)[] = [
+    (slot) => pendulumAt(grid, slot),
+    () => 'down',
+    (slot) => (numbers.includes(slot) ? 'down' : 'silent'),
+  ];
+  return fills.map((fill) => Array.from({ length: slots }, (_, slot) => fill(slot)));
+}
 
 const isStruck = (stroke: GridStroke | undefined): boolean => stroke === 'down' || stroke === 'up';
 

@@ -47,8 +47,15 @@ describe('strokes on the grid', () => {
 
   test('a stroke where the hand passes costs as much as a wrong one', () => {
     expect(mark('DUDUDUDU', 'D - D - D - D -').credit).toBe(0);
-    expect(mark('DUDU-UDU', CAMPFIRE).credit).toBeCloseTo(2 / 3, 12);
-    expect(mark('DUDUDUDU', CAMPFIRE).credit).toBeCloseTo(1 / 3, 12);
+    expect(mark('DUDU-UDU', CAMPFIRE).credit).toBeCloseTo(1 / 2, 12);
+  });
+
+  test('down and up by turns, all downs and downs on the numbers by rote earn nothing where they are not right', () => {
+    // Four of six, five of eight and four of six.
+    expect(mark('DUDUDUDU', CAMPFIRE).credit).toBe(0);
+    expect(mark('DDDDDDDD', 'D U D D U D D U').credit).toBe(0);
+    expect(mark('D-D-D-D-', 'D - D U D - D U').credit).toBe(0);
+    expect(mark('DUDDUDDD', 'D U D D U D D U').credit).toBeCloseTo(1 - 1 / 8 / (3 / 8), 12);
   });
 
   test.each([
@@ -56,7 +63,7 @@ describe('strokes on the grid', () => {
     ['D-U-D-U-', 'D - D - D - D -', ['hears-down-up-where-all-are-down'], 0],
     ['DDDDDDDD', ALTERNATE, ['hears-all-downs-where-they-alternate'], 0],
     ['D-DD-DDD', CAMPFIRE, ['hears-all-downs-where-they-alternate'], 0],
-    ['DDDDDDDD', 'D D U D D U D D', [], 1 / 2],
+    ['DDDDDDDD', 'D D U D D U D D', [], 0],
     ['DUDDDDDD', DOWNS, [], 3 / 4],
   ])('%s for %s shows %j', (answer, truth, errors, credit) => {
     const given = mark(answer, truth);
@@ -74,9 +81,9 @@ describe('strokes on the grid', () => {
   });
 
   test('what it is worth is never less than its share', () => {
-    const long = 'D U D U D U D U D U D U D U - U';
-    expect(mark('DUDUDUDUDUDUDU-D', long, { grid: 'S16' })).toMatchObject({ errors: ['loses-the-pendulum'] });
-    expect(mark('DUDUDUDUDUDUDU-D', long, { grid: 'S16' }).credit).toBeCloseTo(1 - 2 / 15, 12);
+    const long = 'D - - U D - - U D - - U D - - U';
+    expect(mark('D--UD--UD--UD--D', long, { grid: 'S16' })).toMatchObject({ errors: ['loses-the-pendulum'] });
+    expect(mark('D--UD--UD--UD--D', long, { grid: 'S16' }).credit).toBeCloseTo(3 / 4, 12);
   });
 
   test('a muted stroke that is marked silent is heard as a rest', () => {
