@@ -35,11 +35,11 @@ const TEXTS: readonly string[] = [
   // Only which of numbers and ands are heavy.
   `heavy-numbers, Heavy numbers | E8 | 4/4 | 76-132 | r=1${lanes(ALTERNATE, 'AHAHAHAH', OPEN, '31313131')}`,
   `heavy-ands, Heavy ands | E8 | 4/4 | 76-132 | r=1${lanes(ALTERNATE, 'AHAHAHAH', OPEN, '13131313')}`,
-  `backbeat-strum, Backbeat strum | E8 | 4/4 | 76-126 | r=1${lanes(ALTERNATE, 'AHAHAHAH', OPEN, '11311131')}`,
-  `backbeat-quarters, Backbeat quarters | E8 | 4/4 | 66-120 | r=1${lanes('DuDuDuDu', 'A.A.A.A.', 'o.o.o.o.', '10301030')}`,
+  `backbeat-strum, Backbeat strum | E8 | 4/4 | 76-126 | r=1${lanes(ALTERNATE, 'AHAHAHAH', OPEN, '21311131')}`,
+  `backbeat-quarters, Backbeat quarters | E8 | 4/4 | 66-120 | r=1${lanes('DuDuDuDu', 'A.A.A.A.', 'o.o.o.o.', '20301030')}`,
   `heavy-one-and-three, Heavy one and three | E8 | 4/4 | 76-126 | r=1${lanes(ALTERNATE, 'AHAHAHAH', OPEN, '31113111')}`,
   `heavy-one, Heavy one | E8 | 4/4 | 76-132 | r=1${lanes(ALTERNATE, 'AHAHAHAH', OPEN, '31111111')}`,
-  `heavy-four, Heavy four | E8 | 4/4 | 76-126 | r=1${lanes(ALTERNATE, 'AHAHAHAH', OPEN, '11111131')}`,
+  `heavy-four, Heavy four | E8 | 4/4 | 76-126 | r=1${lanes(ALTERNATE, 'AHAHAHAH', OPEN, '21111131')}`,
   `heavy-one-and-two-and, Heavy one and two-and | E8 | 4/4 | 84-126 | r=1${lanes(ALTERNATE, 'AHAHAHAH', OPEN, '31131111')}`,
   // Only which of the hats opens.
   `hat-opens-on-four-and, Hat opens on four-and | E8 | 4/4 | 84-120 | r=1${lanes(ALTERNATE, 'BHBHBHBH', 'pcpcpcpo', '31313132')}`,
