@@ -1,11 +1,10 @@
-import { GRID_KINDS } from '../../shared-theory/questions/question.ts';
-import { parseQuestionId } from '../../shared-theory/questions/round-questions.ts';
-import type { HeardRound, RoomEvent, Stamp } from './events.ts';
+import type { RoomEvent, Stamp } from './events.ts';
 import { correct } from './evolve-correction.ts';
-import { cameHome, soundOn } from './evolve-sound.ts';
+import { askInstead, openSheet, plain } from './evolve-sheets.ts';
+import { soundOn } from './evolve-sound.ts';
 import { settingsAfter } from './settings.ts';
 import type { RoomState, Sheet, Student } from './state.ts';
-import { phoneSheets, questionOf, roundOf, unasked } from './state.ts';
+import { questionOf, roundOf, unasked } from './state.ts';
 
 /** Folds one event into the room, in place. Holds no rule and never throws: what `decide` allowed has happened. */
 export function evolve(state: RoomState, event: RoomEvent, stamp: Stamp): void {
@@ -167,81 +166,9 @@ function write(state: RoomState, event: Extract<RoomEvent, { type: 'AnswerWritte
   if (writer !== undefined && counter > writer.counter) writer.counter = counter;
 }
 
-function openSheet(state: RoomState, event: Extract<RoomEvent, { type: 'QuestionOpened' }>, stamp: Stamp): void {
-  const { ask, question, how, tempo } = event;
-  const record = roundOf(state, event.round);
-  const asked = record?.questions.get(question);
-  if (record === undefined || asked === undefined) return;
-  const aloud = how === 'aloud';
-  state.turn += 1;
-  state.asks += 1;
-  const opened = plain(stamp);
-  const closed = aloud ? { stamp: opened, turn: state.turn } : null;
-  const returned = cameHome(record, stamp);
-  const asking = { ask, question, sheet: event.sheet, how, tempo, opened, returned, closed, among: null };
-  const sheet = blank(record.heard, asking);
-  if (!aloud && phoneSheets(asked).length === 0) asked.firsts.push(sheet);
-  asked.sheets.push(sheet);
-  state.sheets.set(ask, sheet);
-  state.open = aloud ? null : sheet;
-  state.current = sheet;
-  state.awaited = null;
-}
-
-/** A student is asked something else than the room, on a sheet of its own, or listens. */
-function askInstead(state: RoomState, { student, ask, question }: Extract<RoomEvent, { type: 'AskedInstead' }>): void {
-  const sheet = state.sheets.get(ask);
-  const asked = question === null ? undefined : state.rounds[(sheet?.round.number ?? 0) - 1]?.questions.get(question);
-  if (sheet === undefined) return;
-  if (question === null || asked === undefined) {
-    sheet.instead.set(student, null);
-    return;
-  }
-  // What is asked names itself on the pad: its name tells no more.
-  const name = `${ask}.${question}`;
-  let aside = state.sheets.get(name);
-  if (aside === undefined) {
-    const { how, opened, returned, closed } = sheet;
-    const among = new Set<string>();
-    aside = blank(sheet.round, { ask: name, question, sheet: 1, how, tempo: null, opened, returned, closed, among });
-    asked.firsts.push(aside);
-    state.sheets.set(name, aside);
-  }
-  aside.among?.add(student);
-  sheet.instead.set(student, name);
-}
-
-type Asked = Pick<Sheet, 'ask' | 'question' | 'sheet' | 'how' | 'tempo' | 'opened' | 'returned' | 'closed' | 'among'>;
-
-/** A sheet on which nobody has written. */
-function blank(round: HeardRound, asked: Asked): Sheet {
-  return {
-    ...asked,
-    round,
-    settler: settlerOf(round, asked.question),
-    grid: gridOf(round, asked.question),
-    spreadShown: false,
-    answers: new Map(),
-    cannotHear: new Set(),
-    instead: new Map(),
-  };
-}
-
 /** The sheets that are asked in the place of one. */
 function asidesOf(state: RoomState, { instead }: Sheet): readonly Sheet[] {
   return [...new Set(instead.values())].flatMap((ask) => (ask === null ? [] : (state.sheets.get(ask) ?? [])));
-}
-
-function settlerOf({ truth }: HeardRound, question: string): Sheet['settler'] {
-  const asked = parseQuestionId(question);
-  const settler = asked?.kind === 'settler' ? truth.settlers[asked.target] : undefined;
-  return settler === undefined ? null : { chord: settler.chord, note: settler.note };
-}
-
-/** The grid that a question is answered on; null for one that is not. */
-function gridOf({ truth }: HeardRound, question: string): Sheet['grid'] {
-  const asked = parseQuestionId(question);
-  return asked !== null && GRID_KINDS.has(asked.kind) ? (truth.rhythm?.grid ?? null) : null;
 }
 
 /** All students see something new of a sheet, and its round is marked anew. */
@@ -253,11 +180,6 @@ function turnOn(state: RoomState, sheet: Sheet): void {
 function touchRound(state: RoomState, { round }: Sheet): void {
   const record = state.rounds[round.number - 1];
   if (record !== undefined) record.revision += 1;
-}
-
-/** A row of the log carries more than its stamp. */
-function plain({ at, mono, boot }: Stamp): Stamp {
-  return { at, mono, boot };
 }
 
 /** Showing the spread of another closed sheet turns the students' page to it. */
