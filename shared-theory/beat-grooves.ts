@@ -48,7 +48,7 @@ const TEXTS: readonly string[] = [
   // Only which of the muted downs ring.
   `first-beat-opens, First beat opens | E8 | 4/4 | 104-144 | r=1${lanes('DDDDDDDD', 'AALLLLLL', 'oopppppp', '32212121')}`,
   `backbeats-open, Backbeats open | E8 | 4/4 | 96-126 | r=1${lanes('DDDDDDDD', 'LLAALLAA', 'ppooppoo', '21322132')}`,
-  `two-and-opens, Two-and and four-and open | E8 | 4/4 | 96-132 | r=1${lanes('DDDDDDDD', 'LLLALLLA', 'pppopppo', '21231213')}`,
+  `two-and-opens, Two-and and four-and open | E8 | 4/4 | 96-132 | r=1${lanes('DDDDDDDD', 'LLLALLLA', 'pppopppo', '21232123')}`,
   // Only what answers the bass on 2 and 4.
   `bass-and-slap, Bass and slap | E8 | 4/4 | 80-126 | r=1${lanes(ALTERNATE, 'BHAHBHAH', 'ocxcocxc', '21312131')}`,
   `bass-and-strum, Bass and strum | E8 | 4/4 | 80-126 | r=1${lanes(ALTERNATE, 'BHAHBHAH', 'ococococ', '21312131')}`,
