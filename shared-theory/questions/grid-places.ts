@@ -42,7 +42,8 @@ export function pendulumAt(grid: Grid, slot: number): 'down' | 'up' {
 }
 
 /** Whether what sounds on a slot is muted or stopped short, as far as the groove says. */
-export function isMuted({ roles, opened }: RhythmTruth, slot: number): boolean {
+export function isMuted({ roles, opened, muted }: RhythmTruth, slot: number): boolean {
+  if (muted?.includes(slot) === true) return true;
   const role = roles?.[slot]?.[0] ?? 'silent';
   if (role !== 'silent') return role !== 'open';
   return opened !== null && !opened.includes(slot);

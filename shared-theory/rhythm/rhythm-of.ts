@@ -6,14 +6,14 @@ import { changePlaceOf } from './change-place.ts';
 import { countsOf, hasLikeHalves, hasTwoSteps, weighsAnds, type Countable } from './counts.ts';
 import { driveAt, driveOf, halfTimeOf, pendulumOf, swingOf, threesOf } from './feel.ts';
 import { heardLoop, onSlots, type HeardLoop, type HeardStroke } from './heard-bars.ts';
-import { openedOf, rolesOf } from './roles.ts';
+import { mutedOf, openedOf, rolesOf } from './roles.ts';
 import type { RhythmTruth } from './rhythm-truth.ts';
 
 /** What follows from the strokes of a loop alone, whatever their tempo, swing and chords. */
 type StrokeFacts = {
   readonly truth: Pick<
     RhythmTruth,
-    'accents' | 'strokes' | 'roles' | 'opened' | 'pendulum' | 'drive' | 'halfTime' | 'threes'
+    'accents' | 'strokes' | 'roles' | 'opened' | 'muted' | 'pendulum' | 'drive' | 'halfTime' | 'threes'
   >;
   readonly countable: Countable;
 };
@@ -33,6 +33,7 @@ function factsOf(loop: HeardLoop): StrokeFacts {
   const halfTime = halfTimeOf(loop);
   const threes = threesOf(loop);
   const weighs = weighsAnds(loop);
+  const muted = mutedOf(loop);
   const downs = loop.slots.every((stroke) => stroke === null || stroke.stroke === 'down');
   return {
     truth: {
@@ -40,6 +41,7 @@ function factsOf(loop: HeardLoop): StrokeFacts {
       strokes: plucked ? null : onSlots(loop, (stroke) => stroke?.stroke ?? 'silent'),
       roles: rolesOf(loop),
       opened: openedOf(loop),
+      ...(muted.length > 0 ? { muted } : {}),
       // Downs alone, the ands heavy: counted twice as fast all of them fall on numbers, where no hand stops.
       pendulum: weighs && downs ? null : pendulumOf(loop),
       drive: driveOf(loop),
@@ -76,6 +78,7 @@ export function rhythmOf(vamp: VoicedVamp, performance: Performance): RhythmTrut
     strokes: truth.strokes,
     roles: truth.roles,
     opened: truth.opened,
+    ...(truth.muted && { muted: truth.muted }),
     pendulum: truth.pendulum,
     drive: driveAt(truth.drive, loop),
     swing: swingOf(loop),

@@ -36,6 +36,11 @@ export type RhythmTruth = {
   readonly roles: readonly OnSlot<Role>[] | null;
   /** Slots that ring open where others are muted or stopped short, in the usual bar; null where all or none do. */
   readonly opened: readonly number[] | null;
+  /**
+   * Slots that usually knock, a hand lying on the strings, where others do not. Absent where none does or all do, and in rounds of a
+   * time that did not keep them.
+   */
+  readonly muted?: readonly number[];
   readonly pendulum: 'keeps' | 'breaks' | null;
   readonly drive: 'driving' | 'relaxed' | null;
   readonly swing: 'straight' | 'swung' | null;

@@ -35,3 +35,10 @@ export function openedOf(loop: HeardLoop): readonly number[] | null {
   const opened = usual.flatMap((ring, slot) => (ring === true ? [slot] : []));
   return opened.length > 0 && usual.includes(false) ? opened : null;
 }
+
+/** Slots whose stroke usually knocks, a hand lying on the strings, where others do not; none where all do. */
+export function mutedOf(loop: HeardLoop): readonly number[] {
+  const knocks = (stroke: HeardStroke | null): boolean => stroke?.touch === 'dead' || stroke?.touch === 'palm';
+  const usual = onSlots(loop, (stroke) => (stroke ? knocks(stroke) : null)).map(([first]) => first);
+  return usual.includes(false) ? usual.flatMap((muted, slot) => (muted === true ? [slot] : [])) : [];
+}

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { CONTRASTS, contrastVamp } from '../../shared-theory/contrast.ts';
 import { grooveOf } from '../../shared-theory/perform.ts';
 import { beatsPerSlot } from '../../shared-theory/grooves.ts';
+import { besideAll } from '../../shared-theory/questions/beside.ts';
 import { judgeOf } from '../../shared-theory/questions/judges.ts';
 import type { GeneratedVamp } from '../../shared-theory/generate.ts';
 
@@ -42,6 +43,23 @@ describe.each(CONTRASTS)('$id', ({ id, kind }) => {
     expect(contrastVamp(request)).toEqual(made);
     expect(contrastVamp({ ...request, side: 0, recent: [made.vamp] }).chords).not.toEqual(made.chords);
   });
+});
+
+test('who leaves the dead strokes out of a groove that has them is told that they were no rests', () => {
+  for (const level of CHORD_LEVELS) {
+    const { truth } = contrastVamp({ contrast: 'with-or-without-dead-strokes', side: 1, level, seed: 4 });
+    // The struck chords come three, three, three, three and four slots apart; all between is dead (common practice).
+    expect(truth.rhythm?.muted).toEqual([1, 2, 4, 5, 7, 8, 10, 11, 13, 14, 15]);
+    const hits = [0, 3, 6, 9, 12];
+    const answer = Array.from({ length: 16 }, (_, slot) =>
+      hits.includes(slot) ? (slot % 2 === 0 ? 'down' : 'up') : 'silent',
+    );
+    const marked = (of: typeof truth) =>
+      judgeOf('stroke-grid').mark(answer, { truth: of, target: 0, settings: SETTINGS, beside: besideAll(of), own: {} });
+    expect(marked(truth).errors).toEqual(['mute-heard-as-rest']);
+    const without = contrastVamp({ contrast: 'with-or-without-dead-strokes', side: 0, level, seed: 4 }).truth;
+    expect(marked(without).exact).toBe(true);
+  }
 });
 
 // Driving and relaxed differ in the hand, the others in one thing alone.

@@ -66,10 +66,12 @@ export function DeskPage({ desk }: { readonly desk: Desk }) {
       <div class="desk-body">
         <Leaf desk={desk} view={view} />
       </div>
-      <p class="notice" role="status">
-        {desk.notice.value}
-      </p>
-      <Script desk={desk} view={view} />
+      <div class="desk-foot">
+        <p class="notice" role="status">
+          {desk.notice.value}
+        </p>
+        <Script desk={desk} view={view} />
+      </div>
     </div>
   );
 }

@@ -161,7 +161,9 @@ describe('accents', () => {
         if (exact) return;
         expect(credit).toBeGreaterThanOrEqual(1 / 2);
         expect(credit).toBeLessThan(1);
-        expect(errors).toEqual(['starts-the-bar-elsewhere']);
+        // One that puts the backbeat on one and three has a name of its own.
+        expect(errors).toHaveLength(1);
+        expect(['starts-the-bar-elsewhere', 'one-and-three-for-two-and-four']).toContain(errors[0]);
       }),
     );
   });
