@@ -170,11 +170,15 @@ function amongOthers(jitter: number, intervals: number): number {
 }
 
 function jitterOn(taps: Taps, { steps }: Way, period: number): number {
-  const strays = steps.flatMap(({ from, to, beats }) =>
-    beats === null ? [] : [(taps[to] ?? 0) - (taps[from] ?? 0) - beats * period],
-  );
-  const free = Math.max(1, strays.length - 1);
-  return amongOthers(Math.sqrt(sum(strays.map((stray) => stray ** 2)) / free / 2), free);
+  let squares = 0;
+  let counted = 0;
+  for (const { from, to, beats } of steps) {
+    if (beats === null) continue;
+    squares += ((taps[to] ?? 0) - (taps[from] ?? 0) - beats * period) ** 2;
+    counted += 1;
+  }
+  const free = Math.max(1, counted - 1);
+  return amongOthers(Math.sqrt(squares / free / 2), free);
 }
 
 function beatsOn(taps: Taps, { first, steps }: Way, period: number): readonly Beat[] {

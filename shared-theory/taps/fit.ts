@@ -63,14 +63,23 @@ function wandering(strays: readonly number[]): number {
 
 /** Milliseconds from beat to beat by least squares; null where no part has two beats. */
 export function periodOf(beats: readonly Beat[]): number | null {
-  const numbers = within(beats, ({ beat }) => beat);
-  const all = dot(numbers, numbers);
-  return all > 0
-    ? dot(
-        numbers,
-        within(beats, ({ time }) => time),
-      ) / all
-    : null;
+  // Sought again and again for each row of taps: nothing is made here.
+  let squares = 0;
+  let products = 0;
+  for (let first = 0, end = 0; first < beats.length; first = end) {
+    let [numbers, times] = [0, 0];
+    for (; end < beats.length && beats[end]?.part === beats[first]?.part; end += 1) {
+      numbers += beats[end]?.beat ?? 0;
+      times += beats[end]?.time ?? 0;
+    }
+    const [number, middle] = [numbers / (end - first), times / (end - first)];
+    for (let index = first; index < end; index += 1) {
+      const away = (beats[index]?.beat ?? 0) - number;
+      squares += away * away;
+      products += away * ((beats[index]?.time ?? 0) - middle);
+    }
+  }
+  return squares > 0 ? products / squares : null;
 }
 
 /**

@@ -1,6 +1,6 @@
 /** The value below which a share (0 to 1) of the numbers lies, between neighbours in a straight line; NaN of none. */
 export function quantile(numbers: readonly number[], share: number): number {
-  const sorted = numbers.toSorted((one, other) => one - other);
+  const sorted = Float64Array.from(numbers).toSorted();
   const place = share * (sorted.length - 1);
   const low = sorted[Math.floor(place)] ?? Number.NaN;
   return low + ((sorted[Math.ceil(place)] ?? low) - low) * (place % 1);
