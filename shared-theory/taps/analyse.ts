@@ -1,5 +1,6 @@
 import { layOnBeats, type Beat, type Beats } from './beats.ts';
 import { bendOf, isSure, lineOf } from './fit.ts';
+import { evenedSevens } from './sevens.ts';
 import type { Taps } from './taps.ts';
 import { deviation, mean } from './statistics.ts';
 
@@ -32,6 +33,8 @@ export type TapAnalysis = {
   readonly doubled: number;
   /** The taps that stand for beats, each with its beat. */
   readonly beats: readonly Beat[];
+  /** Tapped on the groups of sevens: two, two and three eighths. Period, tempo and beats are those of pairs, the third eighth left out. */
+  readonly sevens?: true;
 };
 
 /** Fewer taps in time than these say nothing. */
@@ -48,19 +51,30 @@ const MOST_EXPLAINED = 0.5;
 /** Over how many beats a drift is named. */
 const DRIFT_BEATS = 8;
 
+/** Unevenness of a row that might be groups of two and three: that of these alone is 0.22. */
+const FAR_FROM_EVEN = 0.12;
+
 const known = new WeakMap<Taps, TapAnalysis | null>();
 
 /**
  * What a row of taps says, whenever the first one fell: missed taps, bounces, first taps before the hand had settled and pauses are taken
- * out, and the tempo is that of the least-squares line through the rest. null where it cannot be read. Each row is worked out once.
+ * out, and the tempo is that of the least-squares line through the rest. The groups of sevens are read as pairs. null where it cannot be read. Each row is worked out once.
  */
 export function analyseTaps(taps: Taps): TapAnalysis | null {
   const last = known.get(taps);
   if (last !== undefined) return last;
-  const laid = layOnBeats(taps);
-  const result = laid === null ? null : analysed(laid);
+  const plain = read(taps);
+  // Uneven to anybody's eye, and even to who taps the groups of a seven.
+  const sevens = plain === null || plain.unevenness > FAR_FROM_EVEN ? evenedSevens(taps) : null;
+  const groups = sevens && read(sevens);
+  const result = groups ? { ...groups, sevens: true as const } : plain;
   known.set(taps, result);
   return result;
+}
+
+function read(taps: Taps): TapAnalysis | null {
+  const laid = layOnBeats(taps);
+  return laid === null ? null : analysed(laid);
 }
 
 function analysed({ beats, missed, doubled, breaks }: Beats): TapAnalysis | null {

@@ -39,7 +39,8 @@ export function silenceCurve(hands: readonly DropOutTaps[], groove: TappedGroove
 function aheadOf({ taps, silentFrom }: DropOutTaps, groove: TappedGroove): readonly Ahead[] {
   const start = silentFrom === null ? undefined : taps[silentFrom];
   const read = start === undefined ? null : analyseTaps(taps);
-  if (start === undefined || read === null) return [];
+  // Groups of sevens lie elsewhere than their pairs do.
+  if (start === undefined || read === null || read.sevens) return [];
   const { factor } = levelAt(read.tempo, groove.tempo, groove.counts);
   const period = 60_000 / (groove.tempo * factor);
   const before = read.beats.filter(({ time }) => time < start).slice(-MOST_BEFORE);
