@@ -65,7 +65,8 @@ export function guitarRound(
       slots: voiced.map(heardSlot),
       settlers: settlerSlots(truth, meter),
       truth,
-      questions: askable.filter(({ kind }) => asked.includes(kind) && worthAsking(kind, slots)),
+      // Nobody but the teacher silences a guitar: no phone could be told of it.
+      questions: askable.filter(({ kind }) => kind !== 'drop-out' && asked.includes(kind) && worthAsking(kind, slots)),
       kinds,
       loops: 'any',
       settings,

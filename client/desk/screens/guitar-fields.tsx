@@ -77,8 +77,6 @@ export function GuitarFields({ view, entered, go, busy, onPlayed, children }: Pr
           none={words.noGroove}
           onChoose={(id) => {
             groove.value = id;
-            const low = view.grooves.find((each) => each.id === id)?.tempo[0];
-            if (low !== undefined && !tempo.value) tempo.value = String(low);
           }}
         />
         {chosen && (
@@ -98,6 +96,7 @@ export function GuitarFields({ view, entered, go, busy, onPlayed, children }: Pr
           </label>
         )}
       </div>
+      {chosen && <p class="hint">{words.tempoNote}</p>}
       {typed.length > 1 && (
         <fieldset>
           <legend>{words.bass}</legend>

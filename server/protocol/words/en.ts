@@ -106,6 +106,7 @@ export const deskWords = {
     groove: 'groove I play',
     noGroove: 'chords only',
     tempo: 'tempo',
+    tempoNote: 'Without a tempo nobody is asked to tap.',
     bass: 'my bass, chord by chord',
     bassNote: 'Press where it moved otherwise than in the usual open shapes.',
     usual: 'as usual',

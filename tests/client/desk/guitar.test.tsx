@@ -35,6 +35,19 @@ test('typed chords begin a round on the teacher’s own guitar; a bass move is t
   ]);
 });
 
+test('no tempo is told that the teacher did not name: it would be the right one', () => {
+  const { made } = draw(deskView(), { form: 'start' });
+  type('chords', 'Em D');
+  const choice = root.querySelector<HTMLSelectElement>('[name=groove]');
+  if (!choice) throw new Error('grooves can be chosen');
+  choice.value = 'relaxed-alternate';
+  void act(() => void choice.dispatchEvent(new Event('change', { bubbles: true })));
+  expect(field('tempo').value).toBe('');
+  expect(text()).toContain('Without a tempo nobody is asked to tap.');
+  submit();
+  expect(made.at(-1)).toMatchObject({ type: 'StartGuitarRound', groove: 'relaxed-alternate', tempo: null });
+});
+
 test('chords are shown as typed, whatever is typed: only the server reads them', () => {
   draw(deskView(), { form: 'start' });
   for (const text of ['Em h', 'e m', 'Em H7#', '| | x', 'Em D']) {

@@ -144,7 +144,7 @@ describe('rounds', () => {
         .questions.filter(({ kind }) => RHYTHM_KINDS.has(kind))
         .map(({ id }) => id);
     expect(ids(1)).toEqual(['bar-count-0']);
-    expect(ids(1, 'relaxed-alternate', 100)).toEqual(['tempo-0', 'steadiness-0', 'drop-out-0', 'together-0']);
+    expect(ids(1, 'relaxed-alternate', 100)).toEqual(['tempo-0', 'steadiness-0', 'together-0']);
     expect(ids(5)).toEqual(expect.arrayContaining(['drive-0', 'strokes-0', 'pendulum-0', 'stroke-grid-0']));
     // Nothing of the sixth level can be asked of it but whether it swings, which it may.
     expect(ids(4, 'quarter-downs')).toEqual(['accents-0']);

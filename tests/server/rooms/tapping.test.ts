@@ -230,8 +230,10 @@ describe('R98 what a room tapped', () => {
   });
 
   test('is that of the last taps, and of the groove as it was corrected', () => {
-    const own = strummed(96);
-    const state = fold([opened, joined('s1', 1), started(own), tapped('drop-out-0', 96)]);
+    // Of a guitar no drop-out is asked, but what was tapped is held against the groove in the same way.
+    const dropOut = { id: 'drop-out-0', kind: 'drop-out', target: 0 } as const;
+    const playing = (tempo: number): HeardRound => ({ ...strummed(tempo), questions: [dropOut] });
+    const state = fold([opened, joined('s1', 1), started(playing(96)), tapped('drop-out-0', 96)]);
     const now = (): WireTaps | null => deskView(state, peopleIn([joined('s1', 1)]), LIVE).classTaps;
     const write = (taps: readonly number[], counter: number): void =>
       evolve(state, versioned(wrote('s1', { taps, silentFrom: 8 }, counter)), moment(1_000 * counter));
@@ -239,7 +241,7 @@ describe('R98 what a room tapped', () => {
     expect(now()).toMatchObject({ tempo: 96, drift: { percent: 0 } });
     write(tapsAt(98, 20), 2);
     expect(now()).toMatchObject({ tempo: 98, drift: { percent: expect.closeTo(2.1, 1) as number } });
-    evolve(state, versioned({ type: 'TruthCorrected', round: strummed(98), pointsMayFall: false }), moment(5_000));
+    evolve(state, versioned({ type: 'TruthCorrected', round: playing(98), pointsMayFall: false }), moment(5_000));
     expect(now()).toMatchObject({ tempo: 98, drift: { percent: 0 } });
   });
 
