@@ -102,7 +102,8 @@ function contrasted({ rounds }: RoomState, level: number, { id }: Contrast, seed
 
 /** A vamp in a groove, or where its chords could not be heard in it, why. */
 function generated(request: Omit<GenerateRequest, 'groove'>, groove: Groove | null): GeneratedVamp | Refusal {
-  return unlessUnheard(() => generate(groove === null ? request : { ...request, groove }));
+  // A groove that the level draws lets its chords be heard: where it does not, that is no one's choice to make anew.
+  return groove === null ? generate(request) : unlessUnheard(() => generate({ ...request, groove }));
 }
 
 function unlessUnheard(make: () => GeneratedVamp): GeneratedVamp | Refusal {
