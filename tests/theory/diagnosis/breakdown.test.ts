@@ -26,8 +26,8 @@ describe('breakdown of a lesson', () => {
         of: 8,
         missed: [
           { key: '7M', answer: ['7M'], count: 2, error: 'stops-at-one-key' },
-          { key: '1M', answer: ['1M'], count: 1, error: null },
           { key: 'none', answer: [], count: 1, error: 'finds-no-owner' },
+          { key: '1M', answer: ['1M'], count: 1, error: null },
         ],
         again: null,
       },
