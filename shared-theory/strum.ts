@@ -171,13 +171,14 @@ export function soundStrokes(
         midi,
         stroke: way,
         touch,
-        ...(by ? { by } : {}),
-        ...(string === bass ? { bass: true } : {}),
-        ...(free.length > 0 ? { free } : {}),
         accent,
         trim: stroke.trim + part,
         chord: stroke.chord,
       };
+      // Added by hand: spreads cost as much again as all else of a note, and notes come by the thousand.
+      if (by) note.by = by;
+      if (string === bass) note.bass = true;
+      if (free.length > 0) note.free = free;
       ringing[string] = note;
       notes.push(note);
     }
