@@ -8,7 +8,7 @@ import { HOME_IDS } from '../../shared-theory/questions/keys/ask.ts';
 import { validHomes } from '../../shared-theory/questions/keys/right-keys.ts';
 import { withAdditions } from '../../shared-theory/questions/numeral/additions.ts';
 import { tappedTempo } from '../../shared-theory/taps/taps.ts';
-import { answerText } from '../shared/answer-text.ts';
+import { answerText, truthText } from '../shared/answer-text.ts';
 import { printChord } from '../shared/names.ts';
 import { askingOf } from './step-names.ts';
 
@@ -21,8 +21,7 @@ const words = deskWords.round;
 export function rightText(view: DeskView, step: WireStep, answer: unknown): string {
   const { vamp, settings } = view;
   const { kind } = step;
-  // Of how even somebody taps no tempo is the right one.
-  if (kind === 'steadiness') return fill(words.right, { answer: words.evenTaps });
+  if (kind === 'steadiness') return fill(words.right, { answer: truthText(kind, answer) });
   if (kind === 'tempo' || kind === 'drop-out') return fill(words.right, { answer: temposText(view, step, answer) });
   const slots = (vamp?.slots ?? []).map(({ chord }) => readSymbol(chord));
   if (kind === 'numeral' && Array.isArray(answer)) {

@@ -46,6 +46,11 @@ export function answerText(kind: string, answer: unknown, grid?: string): string
   return typeof answer === 'string' ? wordText(kind, answer) : '';
 }
 
+/** The right answer in the same few words: of how even somebody taps no tempo is the right one. */
+export function truthText(kind: string, truth: unknown, grid?: string): string {
+  return kind === 'steadiness' && truth !== null ? grooveAnswers.evenTaps : answerText(kind, truth, grid);
+}
+
 /** Beats a minute of an answer that was tapped; null of any other. */
 function tempoOf(kind: string, answer: unknown): number | null {
   if (!TAPPED_KINDS.has(kind as Kind)) return null;

@@ -1,7 +1,7 @@
 import { deskWords, errorKinds } from '../../../server/protocol/words/en.ts';
 import { fill } from '../../../server/protocol/words/fill.ts';
 import type { DeskView, WireBreakdownLine, WireOpinions } from '../../../server/protocol/views.ts';
-import { answerText } from '../../shared/answer-text.ts';
+import { answerText, truthText } from '../../shared/answer-text.ts';
 import type { Desk } from '../desk-state.ts';
 import { kindName } from '../step-names.ts';
 import { Findings } from './findings.tsx';
@@ -93,7 +93,7 @@ function Line({ line }: { readonly line: WireBreakdownLine }) {
   return (
     <li class="lesson-line">
       <p>
-        <strong>{kindName(line.kind)}</strong> {answerText(line.kind, line.truth, line.asking.grid)}
+        <strong>{kindName(line.kind)}</strong> {truthText(line.kind, line.truth, line.asking.grid)}
         {line.memory && ` · ${words.memory}`}
       </p>
       <p>{fill(words.counts, { right: line.right, part: line.part, wrong: line.wrong, notSure: line.notSure })}</p>

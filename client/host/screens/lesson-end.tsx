@@ -5,7 +5,7 @@ import { fill } from '../../../server/protocol/words/fill.ts';
 import { numberWord } from '../../../server/protocol/words/counting.ts';
 import { questionPrompt } from '../../../server/protocol/words/questions.ts';
 import { Header } from '../parts/header.tsx';
-import { answerText } from '../../shared/answer-text.ts';
+import { answerText, truthText } from '../../shared/answer-text.ts';
 import type { Frame } from '../frame.ts';
 import { Findings } from './findings.tsx';
 
@@ -106,7 +106,7 @@ function Line({ line }: { readonly line: WireBreakdownLine }) {
   return (
     <tr>
       <th scope="row">
-        {questionPrompt(line.asking)} <span class="truth">{answerText(line.kind, line.truth)}</span>
+        {questionPrompt(line.asking)} <span class="truth">{truthText(line.kind, line.truth, line.asking.grid)}</span>
       </th>
       {[line.right, line.part, line.wrong, line.notSure].map((count, index) => (
         <td key={index} class={count === 0 ? 'figure nobody' : index === 0 ? 'figure most' : 'figure'}>
@@ -116,7 +116,7 @@ function Line({ line }: { readonly line: WireBreakdownLine }) {
       <td class="missed">
         {missed.map(({ key, answer, count }) => (
           <span key={key} class="missed-one">
-            {answerText(line.kind, answer)} <span class="figure">{count}</span>
+            {answerText(line.kind, answer, line.asking.grid)} <span class="figure">{count}</span>
           </span>
         ))}
       </td>

@@ -137,7 +137,6 @@ export const deskWords = {
     /** Under the policy of parent scales. */
     rightScales: 'right: {keys}; home: {home}',
     anyHome: 'any of these',
-    evenTaps: 'even taps, at any tempo',
     handsIn: 'hands in',
     of: '{n} of {of}',
     cannotHear: { one: 'one can’t hear', many: '{n} can’t hear' },

@@ -2,6 +2,8 @@
 export const grooveAnswers = {
   /** Of taps: they say a tempo and no more. */
   tempo: 'about {tempo} a minute',
+  /** What is right where no tempo is. */
+  evenTaps: 'even taps, at any tempo',
   /** On the beat grid: what stands where, what stands everywhere, and between two of them. */
   on: '{choice} on {places}',
   all: '{choice} all the way',

@@ -1,11 +1,19 @@
 import { describe, expect, test } from 'vitest';
-import { answerText } from '../../../client/shared/answer-text.ts';
+import { answerText, truthText } from '../../../client/shared/answer-text.ts';
 import { rightSentence } from '../../../client/shared/right-sentence.ts';
 import { loadPad } from '../../../client/student/pads/pads.ts';
 import type { WireAsking } from '../../../server/protocol/views.ts';
 
 /** What a phone says of an answer: its pad does. */
 const onPhone = async (asking: WireAsking, answer: unknown) => (await loadPad(asking.kind))?.said?.(asking, answer);
+
+test('of how even somebody taps no tempo is right; of other taps it is', () => {
+  const taps = [0, 500, 1000, 1500, 2000, 2500, 3000, 3500];
+  expect(truthText('steadiness', taps)).toBe('even taps, at any tempo');
+  expect(truthText('steadiness', null)).toBe('');
+  expect(truthText('tempo', taps)).toBe('about 120 a minute');
+  expect(answerText('steadiness', taps)).toBe('about 120 a minute');
+});
 
 describe('an answer in a few words', () => {
   test.each([
