@@ -203,6 +203,9 @@ export function legend(spread: WireSpread, truth: WireTruth | null = null): stri
     return fill(words.legendKeys, { marked: marked - none, none, notSure: spread.notSure });
   }
   const stands = LEGENDS[spread.kind] ?? 'beads';
-  if (stands === 'signs' && (truth?.also ?? []).length > 0) return words.barsDiffer;
+  if ((truth?.also ?? []).length > 0) {
+    if (stands === 'signs') return words.barsDiffer;
+    if (stands === 'mean') return words.weightsBetween;
+  }
   return fill(words.legends[stands], { marked, notSure: spread.notSure });
 }

@@ -130,6 +130,7 @@ export const hostWords = {
     },
     legendKeys: 'one bead, one hand: {marked} marked keys, {none} said no key, {notSure} not sure',
     noHands: 'No hand is in.',
+    weightsBetween: 'between light and heavy both are right',
     barsDiffer: 'two frames on a slot: the bars differ, and both are right',
   },
 
