@@ -5,9 +5,12 @@ import { onSlots } from './heard-bars.ts';
 import { roleOf } from './roles.ts';
 import type { RhythmTruth } from './rhythm-truth.ts';
 
-/** Long to short: from here on it is heard as swung, up to here as straight; between it is neither. */
+/**
+ * Long to short: from here on it is heard as swung, up to here as straight; between it is neither. Both lie between the tenths that
+ * swing is drawn in, so that no rounding of onsets decides.
+ */
 const SWUNG_FROM = 1.25;
-const STRAIGHT_TO = 1.1;
+const STRAIGHT_TO = 1.15;
 
 /** The hand comes down so often a second, at least, where it drives; it goes down and up no oftener where it is relaxed. */
 const DRIVING_FROM = 2.5;
