@@ -21,6 +21,10 @@ export type GridWords = {
   readonly within: (beat: string, sign: string) => string;
   /** Places in a bar of several, from 1. */
   readonly ofBar: (places: string, bar: number) => string;
+  /** The same places in every bar of several. */
+  readonly ofEachBar: (places: string) => string;
+  /** Between the places of one bar and those of the next. */
+  readonly nextBar: string;
   readonly listed: (names: readonly string[]) => string;
   /** Between what is heavy and what is silent. */
   readonly join: string;
@@ -78,7 +82,7 @@ function strokesText(grid: Grid, strokes: readonly GridStroke[], words: GridWord
     .join('');
 }
 
-/** Slots of the pattern, from 0, as a teacher counts them: `1 and 3`, `2-and`, `the ands`, `1 and 3 of bar 2`. */
+/** Slots of the pattern, from 0, as a teacher counts them: `1 and 3`, `2-and`, `the ands`, `1 and 3 of bar 2`, `1 of each bar`. */
 function placesText(grid: Grid, slots: readonly number[], words: GridWords): string {
   const { bars, slots: size } = GRIDS[grid];
   const perBar = slotsPerBar({ grid });
@@ -91,10 +95,12 @@ function placesText(grid: Grid, slots: readonly number[], words: GridWords): str
   if (ands.length > 0 && same(all.filter((place) => countOf(grid, place).strong))) return words.numbers;
   const inBars = Array.from({ length: bars }, (_, bar) => {
     const inBar = slots.filter((slot) => Math.floor(slot / perBar) === bar);
-    const places = words.listed(inBar.map((slot) => placeText(grid, slot, words)));
-    return bars === 1 || places === '' ? places : words.ofBar(places, bar + 1);
+    return words.listed(inBar.map((slot) => placeText(grid, slot, words)));
   });
-  return words.listed(inBars.filter(Boolean));
+  const [first = ''] = inBars;
+  if (bars === 1 || slots.length === 0) return first;
+  if (inBars.every((places) => places === first)) return words.ofEachBar(first);
+  return inBars.flatMap((places, bar) => (places === '' ? [] : [words.ofBar(places, bar + 1)])).join(words.nextBar);
 }
 
 /** One slot: `2`, `2-and`. */

@@ -3,7 +3,7 @@ import { listed } from './counting.ts';
 import { fill } from './fill.ts';
 import { grooveAnswers } from './groove-answers.ts';
 
-const { on, all, within, ofBar } = grooveAnswers;
+const { on, all, within, ofBar, ofEachBar } = grooveAnswers;
 const parts: Readonly<Record<string, string>> = slotWords.parts;
 
 /** What an answer that is drawn on the beat grid is told in. */
@@ -15,5 +15,6 @@ export const gridWords = {
   all: (choice: string) => fill(all, { choice }),
   within: (beat: string, sign: string) => fill(within, { beat, part: parts[sign] ?? sign }),
   ofBar: (places: string, bar: number) => fill(ofBar, { places, bar }),
+  ofEachBar: (places: string) => fill(ofEachBar, { places }),
   listed: (names: readonly string[]) => listed(names),
 };

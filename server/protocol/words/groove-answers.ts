@@ -14,4 +14,7 @@ export const grooveAnswers = {
   /** Between two numbers: `2-and`, `3-e`. */
   within: '{beat}-{part}',
   ofBar: '{places} of bar {bar}',
+  ofEachBar: '{places} of each bar',
+  /** A list of places ends in "and" already: another would run the two bars into one. */
+  nextBar: ', then ',
 } as const;

@@ -34,7 +34,7 @@ describe('an answer about the groove in a few words', () => {
       'accents',
       [2, 0, 0, 2, 0, 2, 2, 0, 2, 0, 2, 0, 2, 2, 0, 2].map((weight) => weight || 1),
       'E16',
-      'heavy on 1, 2-and, 3-and and 4 of bar 1 and 1, 2, 3, 3-and and 4-and of bar 2',
+      'heavy on 1, 2-and, 3-and and 4 of bar 1, then 1, 2, 3, 3-and and 4-and of bar 2',
     ],
     ['stroke-grid', [D, silent, D, U, silent, U, D, U], 'E8', 'D· DU ·U DU'],
     ['stroke-grid', [D, U, D, U, D, D, U], 'V7', 'DU DU DDU'],
@@ -49,6 +49,10 @@ describe('an answer about the groove in a few words', () => {
     ['opened', [6, 7], 'E8', '4 and 4-and'],
     ['opened', [1, 3, 5, 7], 'E8', 'the ands'],
     ['opened', [3, 6], 'S16', '1-a and 2-and'],
+    ['opened', [0, 4, 8, 12], 'E16', '1 and 3 of each bar'],
+    ['opened', [0, 4, 10], 'E16', '1 and 3 of bar 1, then 2 of bar 2'],
+    ['opened', [10], 'E16', '2 of bar 2'],
+    ['opened', [], 'E16', ''],
   ])('%s %j', (kind, answer, grid, text) => {
     expect(answerText(kind, answer, grid)).toBe(text);
   });
