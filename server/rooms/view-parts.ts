@@ -193,7 +193,13 @@ export function hostSteps(state: RoomState): readonly Wire.WireStep[] {
         struck: false,
       };
     });
-  const place = ({ kind }: { readonly kind: string }) => round.heard.kinds.findIndex((each) => each === kind);
+  const { kinds } = round.heard;
+  // Taps that the level does not ask stand after those that it does, as they do on the desk.
+  const besides = kinds.findLastIndex((kind) => TAPPED_KINDS.has(kind)) + 0.5;
+  const place = ({ kind }: { readonly kind: string }) => {
+    const listed = kinds.findIndex((each) => each === kind);
+    return listed < 0 ? besides : listed;
+  };
   return [...steps, ...ready].toSorted((one, other) => place(one) - place(other));
 }
 

@@ -71,6 +71,26 @@ describe('R95 a question that is tapped', () => {
       .refused('question-unknown');
   });
 
+  test('stands on the wall after those that the level asks, as on the desk', () => {
+    const row = (kinds: HeardRound['kinds'], ...kindsAsked: string[]) => {
+      const sheets = kindsAsked.flatMap((kind, at) => {
+        const ask = `a${at + 1}`;
+        return [asked(ask, `${kind}-0`, 'r1', 1, 'phones', 104), closed(ask), shown(ask)];
+      });
+      const events = [opened, joined('s1', 1), started({ ...played('Em D'), kinds }), begun, ...sheets];
+      return hostView(fold(events), peopleIn(events), LIVE, 'page-1').steps.map(({ kind }) => kind);
+    };
+    const taps = ['together', 'drop-out'];
+    expect(row(['tempo', 'steadiness', 'root'], ...taps)).toEqual([
+      'tempo',
+      'steadiness',
+      'drop-out',
+      'together',
+      'root',
+    ]);
+    expect(row(['accents', 'root'], ...taps, 'tempo')).toEqual(['tempo', 'drop-out', 'together', 'accents', 'root']);
+  });
+
   test('locks the tempo: neither another nor a climb, and a feel only where it bears the tempo', () => {
     for (const kind of ['tempo', 'drop-out', 'together']) {
       const room = given(...sounding, tapped(`${kind}-0`));
