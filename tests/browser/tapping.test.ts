@@ -179,6 +179,19 @@ test('double taps, drags, a long press and a second finger neither zoom nor scro
   await context.close();
 });
 
+test('the strings stay where they are when the line over them is a shorter one', async () => {
+  const { page, context } = await openStrings('stays', 'drop-out');
+  const pad = page.getByRole('button', { name: 'tap here' });
+  const line = page.locator('.pages').getByRole('status');
+  const before = await line.innerText();
+  const box = await pad.boundingBox();
+  for (let tap = 0; tap < 8; tap += 1) await pad.tap();
+  await page.getByText('It falls silent soon').waitFor();
+  expect((await line.innerText()).length).toBeLessThan(before.length);
+  expect(await pad.boundingBox()).toEqual(box);
+  await context.close();
+});
+
 test('in a class: the tempo of a phone is that of the desk and of the mark, to one percent', async () => {
   const room = await openClassRoom();
   try {
