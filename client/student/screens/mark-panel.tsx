@@ -41,6 +41,9 @@ export function MarkPanel(props: {
         {wrote && !tapped && !mark?.exact && saidText(asking, answer) !== '' && (
           <p class="panel-text">{fill(revealWords.youWrote, { answer: saidText(asking, answer) })}</p>
         )}
+        {wrote && !struck && mark?.exact && isOtherThan(truth, answer) && asking.grid !== undefined && (
+          <p class="panel-text">{asking.kind === 'accents' ? revealWords.eitherWeight : revealWords.eitherBar}</p>
+        )}
         {note && <p class="panel-text">{note}</p>}
         {say && <p class="serif mark-say">{say}</p>}
       </div>
@@ -67,6 +70,10 @@ function tappedText(kind: string, answer: unknown, right: unknown): string {
   const text = kind === 'steadiness' || beats.length < 2 ? youTappedAlone : through ? youTappedThrough : youTapped;
   return fill(text, { own: tappedTempo(through ?? tapsIn(answer)), right: tappedTempo(beats) });
 }
+
+/** Whether a right answer is drawn otherwise than what a student drew. */
+const isOtherThan = (truth: WireTruth | undefined, answer: unknown): boolean =>
+  truth !== undefined && JSON.stringify(truth.answer) !== JSON.stringify(answer);
 
 /** An answer in words; empty where it is a grid that takes too many: it stands on the pad. */
 function saidText(asking: WireAsking, answer: unknown): string {

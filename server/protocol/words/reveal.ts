@@ -10,6 +10,9 @@ export const revealWords = {
   /** Where the answer rests on an earlier one of the same student. */
   follows: 'Right, from your own earlier answer on.',
   youWrote: 'You wrote: {answer}.',
+  /** Where an answer is right and another than the one that is drawn. */
+  eitherWeight: 'Between light and heavy both are right.',
+  eitherBar: 'The bars differ: yours is one of them.',
   /** Numbers a minute. */
   youTapped: 'You tapped about {own}; it was {right}.',
   youTappedAlone: 'You tapped about {own}.',

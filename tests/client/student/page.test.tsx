@@ -599,6 +599,25 @@ test('a phone is told while the groove is away, and when its own grid sounds', a
   await vi.waitFor(() => expect(place.textContent).not.toContain('sounds now'), WAIT);
 });
 
+test.each([
+  ['accents', [2, 1, 2, 1, 2, 1, 2, 1], [2, 1, 1, 1, 2, 1, 1, 1], 'Between light and heavy both are right.'],
+  ['stroke-grid', Array(8).fill('down'), Array(8).fill('up'), 'The bars differ: yours is one of them.'],
+])('of %s that are right and drawn otherwise, the phone says why', async (kind, answer, right, why) => {
+  const asking = { kind, target: 0, grid: 'E8' };
+  const drawn = (drawing: readonly unknown[]) => {
+    server.io.emit('common', { ...question(kind), asking, phase: 'shown', truth: { answer: right, key: '' } });
+    server.io.emit('own', { ...own, ask: 'a1', answer: drawing, mark: { credit: 1, exact: true } });
+  };
+  greet({ ...question(kind), asking }, { ...own, ask: 'a1', answer });
+  openPage();
+  await shows('It is in.');
+  drawn(answer);
+  await shows(why);
+  drawn(right);
+  await vi.waitFor(() => expect(place.textContent).not.toContain(why), WAIT);
+  expect(place.textContent).toContain('Right.');
+});
+
 test('a drawn grid is told in words after the reveal, unless that would push the grid off a small page', async () => {
   const accents = [2, 1, 1, 2, 1, 1, 2, 0];
   const asking = { kind: 'accents', target: 0, grid: 'E8' };
