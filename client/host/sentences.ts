@@ -202,7 +202,8 @@ export function legend(spread: WireSpread, truth: WireTruth | null = null): stri
     const none = spread.counts.find(({ key }) => key === 'none')?.count ?? 0;
     return fill(words.legendKeys, { marked: marked - none, none, notSure: spread.notSure });
   }
-  const stands = LEGENDS[spread.kind] ?? 'beads';
+  const usual = LEGENDS[spread.kind] ?? 'beads';
+  const stands = usual === 'curve' && (spread.taps?.curve ?? []).length === 0 ? 'noCurve' : usual;
   if ((truth?.also ?? []).length > 0) {
     if (stands === 'signs') return words.barsDiffer;
     if (stands === 'mean') return words.weightsBetween;

@@ -68,7 +68,7 @@ export function DropOutSpread({ spread, truth, size, hands = true }: SpreadProps
         </>
       ) : hands ? (
         <Unread width={width} height={height * 0.7} size={label * 1.2}>
-          {spreadWords.unread}
+          {(spread.taps?.read ?? 0) > 0 ? words.noneBefore : spreadWords.unread}
         </Unread>
       ) : null}
     </>

@@ -123,6 +123,7 @@ export const hostWords = {
       strokes: 'one stroke, one hand: {marked} marked it, {notSure} not sure',
       taps: 'one bead, one hand: {marked} tapped, {notSure} not sure',
       curve: 'the middle of {marked} hands; half of them lie in the hatching',
+      noCurve: '{marked} tapped, {notSure} not sure',
       room: '{marked} hands as one: nobody stands out',
       mean: 'as high as the class’s mean: {marked} marked it, {notSure} not sure',
       signs: 'hands on each sign: {marked} marked it, {notSure} not sure',

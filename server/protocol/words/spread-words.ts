@@ -8,7 +8,15 @@ export const spreadWords = {
     half: 'half as fast',
   },
   steadiness: { even: 'even', uneven: 'uneven', percent: '{n} %', more: '{n} % +' },
-  dropOut: { ahead: 'ahead', groove: 'with the groove', behind: 'behind', silent: 'silent', back: 'back' },
+  dropOut: {
+    ahead: 'ahead',
+    groove: 'with the groove',
+    behind: 'behind',
+    silent: 'silent',
+    back: 'back',
+    /** Taps can be read, but none of them say where the beat lay while the groove sounded. */
+    noneBefore: 'Nobody tapped from before the silence.',
+  },
   /** How the room went through the silence. */
   through: {
     faster: 'In the silence the room went {n} % faster.',

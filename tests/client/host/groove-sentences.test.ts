@@ -92,6 +92,8 @@ test.each([
 test('hands that tapped are counted where no answer travels by itself; where bars differ, two frames are explained', () => {
   expect(legend(spreadWith('tempo', { taps: TAPS }))).toBe('one bead, one hand: 6 tapped, 1 not sure');
   expect(legend(spreadWith('tempo', { taps: { ...TAPS, of: 0 }, notSure: 0 }))).toBe('No hand is in.');
+  // Without a curve there is no hatching to speak of.
+  expect(legend(tapped('drop-out', { ...TAPS, curve: null }))).toBe('6 tapped, 1 not sure');
   const between = { answer: null, key: '2111', also: ['2121'] };
   expect(legend(tapped('accents'), between)).toBe('between light and heavy both are right');
   const strokes = tapped('stroke-grid');

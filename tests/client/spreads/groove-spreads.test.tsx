@@ -168,6 +168,12 @@ test('together: how wide and which way, in words; no bead stands for a hand', ()
   expect(draw(spreadOf('together', [], { taps: { ...taps, drift: null } })).textContent).toContain('too few beats');
 });
 
+test('where taps can be read and nobody tapped before the silence, that is said', () => {
+  const drawn = draw(spreadOf('drop-out', [], { taps: { ...tapped(4, 'drop-out'), curve: null } })).textContent;
+  expect(drawn).toContain('Nobody tapped from before the silence.');
+  expect(drawn).not.toContain('could be read');
+});
+
 test('where nobody’s taps could be read, that is said', () => {
   for (const kind of ['tempo', 'steadiness', 'drop-out', 'together'] as const) {
     const taps = { ...tapped(0, kind), of: 3 };
