@@ -221,6 +221,10 @@ test('in a class: the tempo of a phone is that of the desk and of the mark, to o
     await press(room.desk, 'hand by hand');
     const cell = await room.desk.getByRole('row', { name: /Nele/ }).getByRole('cell').first().innerText();
     expect(Math.abs(Number.parseFloat(cell) / right - 1)).toBeLessThan(0.01);
+    // What the roll says of the taps has the width of the page: they are more words than an answer.
+    await press(room.desk, 'roll');
+    expect((await room.desk.locator('.roll-state').boundingBox())?.width).toBeGreaterThan(330);
+    await press(room.desk, 'round');
     await press(room.desk, 'show');
     await page.getByText('Right.', { exact: true }).waitFor();
     const [, own = '', sounded = ''] =
