@@ -11,6 +11,7 @@ import { gridText } from '../../shared/answer-grid.ts';
 import type { GridKind } from '../pads/grid-choices.ts';
 import { isTapKind, tapsIn, throughSilence } from '../pads/tap-series.ts';
 import { padOf } from '../pads/pads.ts';
+import { wholeCounts } from '../whole-counts.tsx';
 
 /** After the reveal: right, partly or not as words, what was written, and a sentence to go on with. */
 export function MarkPanel(props: {
@@ -39,7 +40,7 @@ export function MarkPanel(props: {
         <p class="mark-title">{struck ? revealWords.struck : verdict(props)}</p>
         {tapped && <p class="panel-text">{tappedText(asking.kind, answer, truth?.answer)}</p>}
         {wrote && !tapped && !mark?.exact && saidText(asking, answer) !== '' && (
-          <p class="panel-text">{fill(revealWords.youWrote, { answer: saidText(asking, answer) })}</p>
+          <p class="panel-text">{wholeCounts(fill(revealWords.youWrote, { answer: saidText(asking, answer) }))}</p>
         )}
         {wrote && !struck && mark?.exact && isOtherThan(truth, answer) && asking.grid !== undefined && (
           <p class="panel-text">{asking.kind === 'accents' ? revealWords.eitherWeight : revealWords.eitherBar}</p>

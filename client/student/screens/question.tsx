@@ -10,6 +10,7 @@ import { isWhole, momentOf, sameAnswer, type Moment } from '../moment.ts';
 import { loadPad, padOf } from '../pads/pads.ts';
 import { useStore } from '../store.ts';
 import { writtenOf, type Student } from '../student-state.ts';
+import { wholeCounts } from '../whole-counts.tsx';
 import { Foot, Panel } from './foot.tsx';
 import type { MarkPanel as MarkPanelType } from './mark-panel.tsx';
 import { Heading, TopLine } from './heading.tsx';
@@ -82,7 +83,9 @@ export function Question({ student, common, own }: Standing) {
     <main class="page question-page" data-kind={asking.kind} data-policy={asking.options?.[0]}>
       <TopLine room={student.room} name={own.name} />
       <div class="question-words">
-        <Heading screen={`${ask} ${phase} ${common.truth?.key} ${heading !== undefined}`}>{heading}</Heading>
+        <Heading screen={`${ask} ${phase} ${common.truth?.key} ${heading !== undefined}`}>
+          {heading !== undefined && wholeCounts(heading)}
+        </Heading>
         {phase !== 'shown' && <p class="instruction">{instruction(common, chosen, spoken)}</p>}
       </div>
       <div class="pad" role="group" aria-label={studentWords.padLabel}>

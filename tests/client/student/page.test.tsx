@@ -627,6 +627,10 @@ test('a drawn grid is told in words after the reveal, unless that would push the
   server.io.emit('common', { ...question('accents'), asking, phase: 'shown', truth: { answer: accents, key: '' } });
   server.io.emit('own', { ...own, ask: 'a1', answer: accents, mark: { credit: 0.6, exact: false } });
   await shows('You wrote: heavy on 1, 2-and and 4');
+  // No line ends within a count, in the heading or beneath.
+  const whole = () =>
+    Array.from(place.querySelectorAll<HTMLElement>('span[style*=nowrap]'), (each) => each.textContent);
+  await vi.waitFor(() => expect(whole()).toEqual(['2-and', '4-and', '2-and', '4-and']), WAIT);
   const roles = ['kick', 'closed', 'slap', 'open', 'kick', 'silent', 'slap', 'closed'];
   server.io.emit('common', {
     ...question('roles'),
