@@ -223,7 +223,15 @@ test('in a class: the tempo of a phone is that of the desk and of the mark, to o
     expect(Math.abs(Number.parseFloat(cell) / right - 1)).toBeLessThan(0.01);
     // What the roll says of the taps has the width of the page: they are more words than an answer.
     await press(room.desk, 'roll');
-    expect((await room.desk.locator('.roll-state').boundingBox())?.width).toBeGreaterThan(330);
+    const inRoll = async (part: string) => {
+      const box = await room.desk.locator(`.roll-line ${part}`).first().boundingBox();
+      return box ?? { x: NaN, y: NaN, width: NaN, height: NaN };
+    };
+    const [name, state, link] = [await inRoll('.roll-name'), await inRoll('.roll-state'), await inRoll('.desk-link')];
+    expect(state.width).toBeGreaterThan(330);
+    expect(state.y).toBeGreaterThanOrEqual(name.y + name.height);
+    expect(name.x).toBe(state.x);
+    expect(link.x).toBeGreaterThanOrEqual(name.x + name.width);
     await press(room.desk, 'round');
     await press(room.desk, 'show');
     await page.getByText('Right.', { exact: true }).waitFor();
